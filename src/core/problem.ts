@@ -1,0 +1,16 @@
+/** What is wrong with a line, as data: found in any layer, worded once, drawn by the reports. */
+import type { Place } from './span.ts';
+
+export interface Problem {
+  /** Stable kebab-case name of the cause: 'unknown-tank', 'which-fish', 'more-out-than-in' … */
+  readonly kind: string;
+  /** `stops`: that clause or line does not count. `doubt`: it counts, but look at it. */
+  readonly weight: 'stops' | 'doubt';
+  /** Plain words, what is wrong. No place and no remedy in it. */
+  readonly says: string;
+  /** A line, or what to do, that would be read. */
+  readonly write: string;
+  readonly at: Place;
+  /** Other lines that belong to it: the earlier count, the other copy. */
+  readonly also: readonly Place[];
+}

@@ -1,0 +1,23 @@
+/** Places in a text. Offsets are UTF-16 code units from the start of the file's text, end exclusive. */
+export interface Span {
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A place in a journal file: 1-based line, and columns as 0-based offsets within that line, end exclusive. */
+export interface Place {
+  readonly file: string;
+  readonly line: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** A journal line that an answer rests on. */
+export interface LineRef {
+  readonly file: string;
+  readonly line: number;
+}
+
+export function lineOf(place: Place): LineRef {
+  return { file: place.file, line: place.line };
+}

@@ -1,0 +1,369 @@
+/**
+ * Every fact that a journal line can state, in canonical units, with names looked up and dates made
+ * days. What follows from a fact is the fold's business; nothing here is derived from other lines.
+ *
+ * To add a kind: its grammar rule, its variant here, its fold in `state/`, its page in
+ * `grammar/README.md`. The compiler and `tests/homes.test.ts` fail until all four are there.
+ */
+import type { Day } from '../core/day.ts';
+import type { Guild } from '../core/guild.ts';
+import type { DayWindow, Interval } from '../core/interval.ts';
+import type { Measure, Price } from '../core/quantity.ts';
+import type { Place } from '../core/span.ts';
+import type { FishRef, GroupKind, Member, Sex, Subject } from './subject.ts';
+
+/** What every event carries. */
+export interface EventBase {
+  /** Place in the order of the room's history: day, then time, then as filed; unique in one reading. */
+  readonly seq: number;
+  /** The entry's day: when it was known. */
+  readonly day: Day;
+  /** Minutes after midnight where the line has a time of day or stands under one that has. */
+  readonly minute: number | null;
+  readonly subject: Subject;
+  /** The clause in its file. */
+  readonly place: Place;
+  /** Text in quotes after the clause: kept, searched, shown. */
+  readonly remark: string | null;
+  /** `by DATE`, `yesterday`, `2-4 days ago`: when it happened, where the line says so; null: that day. */
+  readonly when: DayWindow | null;
+}
+
+/** How many fish, told apart by sex or age where the line does. */
+export interface Heads {
+  /** All of them together. */
+  readonly total: Interval;
+  readonly males: Interval | null;
+  readonly females: Interval | null;
+  readonly young: Interval | null;
+  /** `18` counted; `guess` where the words say so (about, a range, a few …); the fold widens guesses of young. */
+  readonly as: 'counted' | 'about' | 'guess';
+}
+
+/** A number of fish, or a word that only the stock of that day can turn into one. */
+export type HowMany = Heads | 'all' | 'rest' | 'half' | 'unsaid';
+
+export type LengthOf = 'largest' | 'smallest' | 'average' | 'bulk' | 'sample';
+
+export interface Sizes {
+  readonly of: LengthOf;
+  /** One reading (`largest 30 mm`), a range of the bulk, or each fish of a sample. Total length, mm. */
+  readonly values: readonly Measure<'mm'>[];
+}
+
+/** What is to be done again and again. `text` only for `own`. */
+export interface ChoreAction {
+  readonly kind:
+    | 'clean prefilter'
+    | 'clean media'
+    | 'rinse sponge'
+    | 'water change'
+    | 'top up'
+    | 'test'
+    | 'feed'
+    | 'harvest'
+    | 'restart'
+    | 'own';
+  readonly text: string | null;
+}
+
+export type MeasureKind =
+  | 'off the loop'
+  | 'air filter'
+  | 'lights off'
+  | 'rocks out'
+  | 'divider'
+  | 'pump off'
+  | 'heater off'
+  | 'heat raised'
+  | 'breeder net';
+
+export type Sign =
+  'chasing' | 'hiding' | 'pinned' | 'torn fin' | 'not eating' | 'scales missing' | 'wounded' | 'gasping';
+
+/** A stage of a brood as a look tells it. */
+export type Stage =
+  'eggs' | 'hatched' | 'wrigglers' | 'free-swimming' | 'fry seen' | 'born' | 'holding' | 'released' | 'stripped';
+
+export interface Reading {
+  readonly ph: Measure<'pH'> | null;
+  readonly kh: Measure<'dH'> | null;
+  readonly gh: Measure<'dH'> | null;
+  /** Total ammonia, nitrite and nitrate, mg/L as N. */
+  readonly tan: Measure<'mg/L'> | null;
+  readonly no2: Measure<'mg/L'> | null;
+  readonly no3: Measure<'mg/L'> | null;
+  readonly temperature: Measure<'C'> | null;
+  readonly conductivity: Measure<'uS/cm'> | null;
+  readonly salinity: Measure<'ppt'> | null;
+  readonly oxygen: Measure<'mg/L'> | null;
+  readonly chlorine: Measure<'mg/L'> | null;
+}
+
+/** Amount of something put into the water. */
+export type Dose =
+  | Measure<'g'>
+  | Measure<'mL'>
+  | Measure<'g/L'>
+  | Measure<'mL/L'>
+  | { readonly unit: 'own'; readonly count: number; readonly name: string };
+
+export interface SpeciesTraits {
+  readonly latin: string | null;
+  readonly guild: Guild | null;
+  readonly saleAt: {
+    readonly size: Measure<'mm'> | null;
+    readonly age: Measure<'days'> | null;
+    readonly both: boolean;
+  } | null;
+  readonly price: Price | null;
+  readonly siblingSafe: boolean | null;
+  readonly hardToCatch: boolean | null;
+  readonly spiny: boolean | null;
+  readonly adult: Measure<'mm'> | null;
+  readonly temperature: Measure<'C'> | null;
+  readonly ph: Measure<'pH'> | null;
+  readonly gh: Measure<'dH'> | null;
+  /** Regulated or protected: warn at stock in and at sale. */
+  readonly regulated: boolean | null;
+}
+
+interface Kinds {
+  // set-up of the room
+  'units set': { readonly units: 'metric' | 'US' | 'imperial' };
+  'currency set': { readonly currency: string };
+  'zone set': { readonly zone: string };
+  'walk set': { readonly tanks: readonly string[] };
+  'nitrogen set': { readonly as: 'N' | 'ion' };
+  'scoop set': { readonly name: string; readonly volume: Measure<'L'> | null; readonly mass: Measure<'g'> | null };
+  'award rule set': {
+    readonly name: string;
+    readonly young: number;
+    readonly age: Measure<'days'>;
+    readonly from: 'hatched' | 'released';
+    readonly notice: Measure<'days'> | null;
+  };
+  'row declared': { readonly row: string; readonly tanks: readonly string[] };
+  'loop declared': {
+    readonly loop: string;
+    readonly sump: Measure<'L'> | null;
+    readonly returnFlow: Measure<'L/h'> | null;
+    readonly layers: number | null;
+    readonly spillsAt: Measure<'mm'> | null;
+    /** Litres that the sump can still take when the return stops. */
+    readonly spare: Measure<'L'> | null;
+  };
+  'tank declared': {
+    readonly tank: string;
+    /** Length, width, height, mm. */
+    readonly size: readonly [Measure<'mm'>, Measure<'mm'>, Measure<'mm'>] | null;
+    readonly nominal: Measure<'L'> | null;
+    readonly live: Measure<'L'> | null;
+    readonly plumbing: { readonly on: string } | 'alone' | null;
+    readonly filter: string | null;
+    readonly quarantine: boolean | null;
+    /** A tray or net hung in another tank. */
+    readonly inTank: string | null;
+    readonly heated: Measure<'C'> | null;
+    readonly hides: string | null;
+  };
+  'tank retired': { readonly tank: string };
+  'species declared': { readonly species: string; readonly traits: SpeciesTraits };
+  'group declared': {
+    readonly group: string;
+    readonly groupKind: GroupKind;
+    readonly species: string | null;
+    readonly heads: Heads | null;
+    readonly members: readonly { readonly member: Member; readonly size: Measure<'mm'> | null }[];
+    readonly tank: string | null;
+    /** Age on the day of the line, where it says so. */
+    readonly age: Measure<'days'> | null;
+    readonly size: Sizes | null;
+    readonly line: string | null;
+    readonly from: string | null;
+    readonly price: Price | null;
+    /** Broods or groups that these fish were taken from, where the line names them (`from Rowan-1`). */
+    readonly parentsFrom: readonly string[];
+  };
+  'culture declared': { readonly culture: string; readonly of: string };
+  'auction declared': {
+    readonly auction: string;
+    readonly on: Day | null;
+    readonly lots: number | null;
+    readonly bagOf: number | null;
+    readonly bagsPerSpecies: number | null;
+    /** What the seller keeps of the hammer price, 0 to 1. */
+    readonly sellerShare: Measure<'share'> | null;
+    readonly fast: Measure<'days'> | null;
+    readonly minimum: number | null;
+    readonly hours: Measure<'minutes'> | null;
+  };
+
+  // looking, chores
+  'all well': Record<never, never>;
+  away: { readonly until: Day };
+  'chore set': {
+    readonly action: ChoreAction;
+    readonly every: Measure<'days'> | null;
+    readonly monthly: number | null;
+    readonly levelAbove: Measure<'mm'> | null;
+    readonly amount: WaterAmount | null;
+    readonly takes: Measure<'minutes'> | null;
+  };
+  'chore stopped': { readonly action: ChoreAction };
+  'to do': { readonly text: string; readonly by: Day | null };
+  did: { readonly action: ChoreAction };
+  'put off': {
+    readonly what: { readonly action: ChoreAction } | { readonly measure: MeasureKind } | { readonly text: string };
+    readonly until: Day;
+  };
+
+  // water and filters
+  level: { readonly level: Measure<'mm'>; readonly from: 'bottom' | 'lip' };
+  'layers cleaned': { readonly layers: number | 'all'; readonly of: number | null };
+  'media cleaned': Record<never, never>;
+  'sponge rinsed': Record<never, never>;
+  'water changed': { readonly amount: WaterAmount };
+  'topped up': { readonly litres: Measure<'L'> };
+  tested: { readonly reading: Reading };
+  dosed: { readonly dose: Dose | null; readonly product: string };
+
+  // temporary measures and faults
+  'measure begun': {
+    readonly measure: MeasureKind;
+    readonly until: Day | null;
+    /** `pump off 1 h`: already over. `pump off for 1 h`: open till then. */
+    readonly lasts: Measure<'minutes'> | null;
+    readonly over: boolean;
+    readonly to: Measure<'C'> | null;
+  };
+  'measure undone': { readonly measure: MeasureKind };
+  'measure stays': { readonly measure: MeasureKind };
+  'everything undone': Record<never, never>;
+  fault: { readonly text: string };
+  fixed: { readonly text: string | null };
+  overflowed: Record<never, never>;
+  leak: Record<never, never>;
+  'power off': { readonly lasts: Measure<'minutes'> | null };
+  'power on': Record<never, never>;
+  'heater stuck': { readonly at: Measure<'C'> | null };
+
+  // bond
+  bonded: { readonly fish: FishRef };
+  'dispute sign': {
+    readonly fish: FishRef;
+    readonly sign: Sign;
+    readonly doer: Sex | null;
+    readonly sufferer: Sex | null;
+  };
+  calmer: { readonly fish: FishRef };
+  shimmying: { readonly fish: FishRef };
+  'made up': { readonly fish: FishRef };
+  'split up': { readonly fish: FishRef };
+  resting: { readonly fish: FishRef };
+  'member back': { readonly fish: FishRef };
+  'new mate': { readonly fish: FishRef; readonly sex: Sex; readonly from: string | null; readonly name: string | null };
+  'parents chase fry': { readonly fish: FishRef };
+
+  // spawn and brood
+  'about to spawn': { readonly fish: FishRef };
+  'no eggs': { readonly fish: FishRef };
+  spawned: {
+    readonly fish: FishRef;
+    /** `on the day`, or within the window in `when`; `seen` eggs found, laid since the last look; `maybe`. */
+    readonly as: 'laid' | 'seen' | 'maybe';
+    /** The name written in the line, if any. */
+    readonly brood: string | null;
+    readonly eggs: Heads | null;
+  };
+  'eggs white': { readonly fish: FishRef; readonly count: HowMany };
+  'eggs gone': { readonly fish: FishRef };
+  'stage seen': {
+    readonly fish: FishRef;
+    readonly stage: Exclude<Stage, 'eggs'>;
+    readonly count: Heads | null;
+    readonly brood: string | null;
+  };
+  counted: { readonly fish: FishRef; readonly heads: Heads };
+  sized: { readonly fish: FishRef; readonly sizes: Sizes };
+  moved: {
+    readonly fish: FishRef;
+    readonly count: HowMany;
+    readonly which: 'largest' | 'smallest' | 'any';
+    readonly to: string;
+    /** What went along: `her cave`, `sponge`, `water`. */
+    readonly with: string | null;
+    /** `rest stay`: at least one is still there. */
+    readonly restStay: boolean;
+  };
+  mixed: { readonly a: FishRef; readonly b: FishRef };
+  lost: { readonly fish: FishRef; readonly count: HowMany; readonly how: 'died' | 'missing' | 'eaten' | 'culled' };
+
+  // health
+  sick: { readonly text: string; readonly catching: boolean | null };
+  catching: { readonly catching: boolean };
+  treated: {
+    readonly product: string;
+    readonly dose: Dose | null;
+    readonly every: Measure<'days'> | null;
+    readonly doses: number | null;
+    readonly wait: Measure<'days'> | null;
+  };
+  'hold begun': { readonly text: string };
+  'hold over': Record<never, never>;
+  'quarantine begun': { readonly lasts: Measure<'days'> };
+  'quarantine over': Record<never, never>;
+
+  // stock and sale
+  bought: {
+    readonly count: HowMany;
+    readonly species: string;
+    readonly price: Price | null;
+    readonly from: string | null;
+    readonly group: string | null;
+  };
+  'kept back': { readonly fish: FishRef; readonly count: HowMany };
+  reserved: {
+    readonly fish: FishRef;
+    readonly count: HowMany;
+    readonly until: Day | null;
+    readonly to: string | null;
+    readonly deposit: number | null;
+  };
+  wanted: {
+    readonly count: HowMany;
+    readonly species: string;
+    readonly size: Measure<'mm'> | null;
+    readonly by: Day | null;
+    readonly to: string | null;
+  };
+  sold: {
+    readonly fish: FishRef;
+    readonly count: HowMany;
+    readonly price: Price | null;
+    readonly to: string | null;
+    readonly auction: string | null;
+  };
+  'gave away': { readonly fish: FishRef; readonly count: HowMany; readonly to: string | null };
+  spent: { readonly amount: number; readonly text: string | null };
+
+  // feed and cultures
+  fed: { readonly food: string; readonly grams: Measure<'g'> | null };
+  'culture started': Record<never, never>;
+  'culture harvested': Record<never, never>;
+  'culture split': { readonly to: string };
+  'culture sour': Record<never, never>;
+  'hatch set': { readonly grams: Measure<'g'> | null; readonly of: string };
+
+  // free
+  note: { readonly text: string };
+  photo: { readonly file: string };
+}
+
+export type EventKind = keyof Kinds;
+export type EventOf<K extends EventKind> = { [P in K]: EventBase & { readonly kind: P } & Kinds[P] }[K];
+/** Any one fact. Discriminate by `kind`. */
+export type Event = EventOf<EventKind>;
+
+/** A share of a tank's or loop's water (0 to 1), or litres. */
+export type WaterAmount = Measure<'share'> | Measure<'L'>;

@@ -1,0 +1,32 @@
+/** What reading a journal gives: the events in the order of the room's history, and everything that was wrong. */
+import type { Day } from '../core/day.ts';
+import type { Problem } from '../core/problem.ts';
+import type { Place } from '../core/span.ts';
+import type { Event } from '../journal/event.ts';
+
+/** One line of a journal that is an entry (not blank, not a comment). */
+export interface Entry {
+  readonly place: Place;
+  readonly day: Day | null;
+  readonly minute: number | null;
+  /** The line as written, without its line end. */
+  readonly text: string;
+  /** Events that came of it, empty where it was left out. */
+  readonly events: readonly Event[];
+}
+
+export interface Reading {
+  /** In the order of the room's history: day, then time, then as filed; `seq` counts up. */
+  readonly events: readonly Event[];
+  readonly entries: readonly Entry[];
+  readonly problems: readonly Problem[];
+}
+
+/** What the edge answers when a journal asks to read another file in. */
+export type Fetched =
+  { readonly ok: true; readonly name: string; readonly text: string } | { readonly ok: false; readonly says: string };
+
+/** `from` is the name of the file that asks, `asked` the path as written. */
+export type Fetch = (from: string, asked: string) => Fetched;
+
+// language/read.ts exports: readJournal(name: string, text: string, fetch: Fetch): Reading

@@ -1,0 +1,54 @@
+/** A row of today's list. Each theme of `questions/due/` yields items; `due.ts` joins, puts off, orders and counts them. */
+import type { Because } from '../../core/because.ts';
+import type { DayWindow } from '../../core/interval.ts';
+import type { LineRef } from '../../core/span.ts';
+import type { Room } from '../../state/draft.ts';
+
+export type DueKind =
+  | 'chore'
+  | 'task'
+  | 'measure'
+  | 'fault'
+  | 'dispute'
+  | 'stage'
+  | 'young'
+  | 'spawn'
+  | 'treatment'
+  | 'quarantine'
+  | 'water'
+  | 'reading'
+  | 'promise'
+  | 'culture'
+  | 'auction'
+  | 'silence'
+  | 'health';
+
+export interface DueItem {
+  /** Stable across days and readable: `a1-dispute`, `long-clean-prefilter`. What `why` takes. */
+  readonly id: string;
+  /** Tank, loop, culture, or `room`. */
+  readonly place: string;
+  /** The thing to do, in the imperative and in a few words. */
+  readonly what: string;
+  readonly kind: DueKind;
+  readonly due: DayWindow;
+  /** 3 life at risk now, 2 gets worse by the day, 1 ordinary, 0 can wait: most pressing first. */
+  readonly weight: 0 | 1 | 2 | 3;
+  /** One line. */
+  readonly why: string;
+  /** The line to jot when it is done, without the date. */
+  readonly close: string;
+  /** One line, or absent; printed once an answer. */
+  readonly caution?: string;
+  /** What `put off` and `keep … until` name: `water change`, `lights off`, the words of a task. Null: cannot be put off. */
+  readonly putOffKey: string | null;
+  /** A spill, a wound, a lost power supply: putting off counts for a day at most. */
+  readonly pressing: boolean;
+  /** Minutes it takes, if the journal says. */
+  readonly minutes: number | null;
+  readonly because: Because;
+  readonly lines: readonly LineRef[];
+}
+
+/** One theme: everything it finds for a room, due or ahead within `days`. */
+export type DueSource = (room: Room, days: number) => readonly DueItem[];

@@ -1,0 +1,135 @@
+/** Species, groups, broods, and where their fish are. Counts are intervals; a fish enters by birth, purchase or merge only. */
+import type { Homes } from './home.ts';
+import type { Day } from '../core/day.ts';
+import type { DayWindow, Interval } from '../core/interval.ts';
+import type { Measure, Price } from '../core/quantity.ts';
+import type { Place } from '../core/span.ts';
+import type { Sign, Sizes, SpeciesTraits, Stage } from '../journal/event.ts';
+import type { GroupKind, Sex } from '../journal/subject.ts';
+
+export interface Stock {
+  species: Map<string, Species>;
+  groups: Map<string, Group>;
+  broods: Map<string, Brood>;
+  /** Every move of fish, oldest first, for holds and history. */
+  moves: Move[];
+  /** Brood names written anywhere in the journal: unwritten names never take one of these. */
+  takenNames: Set<string>;
+}
+
+export interface Species {
+  name: string;
+  traits: SpeciesTraits;
+  day: Day;
+  place: Place;
+}
+
+/** What every body of fish has: the grown fish of a group, or a brood. */
+export interface Body {
+  name: string;
+  species: string | null;
+  /** Fish by tank: only tanks that may still hold some. */
+  parts: Map<string, Interval>;
+  /** All of them, an interval of its own: never the sum of its parts, each tightens the other. */
+  total: Interval;
+  /** What became of the others. */
+  gone: {
+    how: 'died' | 'missing' | 'eaten' | 'culled' | 'sold' | 'gave away';
+    count: Interval;
+    day: Day;
+    tank: string | null;
+    place: Place;
+  }[];
+  sizes: { day: Day; tank: string | null; sizes: Sizes; place: Place }[];
+  counts: { day: Day; tank: string | null; count: Interval; sure: boolean; place: Place }[];
+  /** Every line about them, oldest first. */
+  lines: Place[];
+}
+
+export interface Group extends Body {
+  kind: GroupKind;
+  day: Day;
+  declared: Place;
+  home: string | null;
+  members: Fish[];
+  line: string | null;
+  from: string | null;
+  parentsFrom: string[];
+  born: DayWindow | null;
+  bond: 'bonded' | 'split up' | 'resting' | 'unsaid';
+  bondSince: { day: Day; place: Place } | null;
+  /** Oldest first; the last may be open. */
+  disputes: Dispute[];
+  /** Broods by name, oldest first. */
+  broods: string[];
+  /** Spawning that was looked for or suspected, and not yet settled. */
+  suspected: { day: Day; kind: 'about to spawn' | 'maybe'; mother: string | null; place: Place }[];
+  /** Last `no eggs`, for windows. */
+  noEggs: { day: Day; mother: string | null; place: Place } | null;
+  holding: { day: Day; mother: string | null; place: Place } | null;
+}
+
+/** One grown fish of a group that can be told apart. */
+export interface Fish {
+  sex: Sex | null;
+  name: string | null;
+  size: Measure<'mm'> | null;
+  tank: string | null;
+  gone: { how: string; day: Day; place: Place } | null;
+}
+
+export interface Dispute {
+  from: Day;
+  signs: {
+    day: Day;
+    minute: number | null;
+    sign: Sign;
+    doer: Sex | string | null;
+    sufferer: Sex | string | null;
+    place: Place;
+  }[];
+  /** Measures begun in that tank while it was open. */
+  measures: { text: string; day: Day; place: Place }[];
+  calmer: { day: Day; place: Place }[];
+  ended: { day: Day; how: 'made up' | 'shimmying' | 'spawned' | 'separated' | 'died'; place: Place } | null;
+}
+
+export interface Brood extends Body {
+  /** The group that spawned it; null for a brood given without one. */
+  group: string | null;
+  /** The female, where the line says which; several names where it may be any of them. */
+  mothers: string[];
+  /** Set where stocks were mixed: from then on "one of these". */
+  oneOf: string[];
+  suspected: boolean;
+  laid: DayWindow;
+  hatched: DayWindow | null;
+  swam: DayWindow | null;
+  released: DayWindow | null;
+  looks: { day: Day; stage: Stage; count: Interval | null; when: DayWindow | null; place: Place }[];
+  /** The window in `laid` before stage clocks narrowed it, and the lines that bound it. */
+  eggs: Interval | null;
+  keptBack: { count: Interval; day: Day; place: Place }[];
+  ended: { how: 'gone' | 'mixed' | 'eggs gone'; day: Day; place: Place } | null;
+  price: Price | null;
+}
+
+export interface Move {
+  day: Day;
+  minute: number | null;
+  body: string;
+  from: string | null;
+  to: string;
+  count: Interval;
+  with: string | null;
+  place: Place;
+}
+
+export const STOCK_HOMES: Homes<'species declared' | 'counted' | 'sized' | 'moved' | 'mixed' | 'lost'> = {
+  'species declared': () => undefined,
+  counted: () => undefined,
+  sized: () => undefined,
+  moved: () => undefined,
+  mixed: () => undefined,
+  lost: () => undefined,
+};
