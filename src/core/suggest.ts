@@ -1,0 +1,71 @@
+/**
+ * The nearest words to one that was not known. A swap of two neighbouring letters is one slip, as it is
+ * on a phone's keys; a one-letter name is never near everything, since half of it would have to be wrong.
+ */
+
+/** More slips than this and it is another word. */
+const MOST_SLIPS = 2;
+/** At least this share of the longer word must be right; exclusive. */
+const LEAST_RIGHT = 0.4;
+
+/**
+ * Optimal string alignment distance: the fewest insertions, deletions, replacements and swaps of
+ * neighbours (no part of the text edited twice) from one word to the other. Counted in code points.
+ * Formula: the dynamic programme of Damerau and Levenshtein in its restricted form (from memory).
+ */
+export function slips(a: string, b: string): number {
+  const from = [...a];
+  const to = [...b];
+  let before: number[] = [];
+  let above = to.map((_, index) => index);
+  above.push(to.length);
+  for (let i = 1; i <= from.length; i += 1) {
+    const row = [i];
+    for (let j = 1; j <= to.length; j += 1) row.push(cheapest(from, to, i, j, row, above, before));
+    before = above;
+    above = row;
+  }
+  return above[to.length] ?? 0;
+}
+
+function cheapest(
+  from: readonly string[],
+  to: readonly string[],
+  i: number,
+  j: number,
+  row: readonly number[],
+  above: readonly number[],
+  before: readonly number[],
+): number {
+  const same = from[i - 1] === to[j - 1];
+  const one = Math.min(
+    (above[j] ?? Infinity) + 1,
+    (row[j - 1] ?? Infinity) + 1,
+    (above[j - 1] ?? Infinity) + (same ? 0 : 1),
+  );
+  const swapped = i > 1 && j > 1 && from[i - 1] === to[j - 2] && from[i - 2] === to[j - 1];
+  return swapped ? Math.min(one, (before[j - 2] ?? Infinity) + 1) : one;
+}
+
+/**
+ * The candidates that `word` was probably meant to be, nearest first, then by name; at most `max`.
+ * Compared without regard to case and given back as they are written. A candidate equal to the word
+ * but for case is the nearest of all.
+ */
+export function nearest(word: string, candidates: Iterable<string>, max = 3): readonly string[] {
+  const folded = word.toLowerCase();
+  const found: { name: string; cost: number }[] = [];
+  for (const name of new Set(candidates)) {
+    const cost = near(folded, name.toLowerCase());
+    if (cost !== null) found.push({ name, cost });
+  }
+  found.sort((a, b) => a.cost - b.cost || (a.name < b.name ? -1 : a.name > b.name ? 1 : 0));
+  return found.slice(0, max).map(({ name }) => name);
+}
+
+function near(word: string, candidate: string): number | null {
+  const length = Math.max([...word].length, [...candidate].length);
+  if (Math.abs(word.length - candidate.length) > MOST_SLIPS * 2) return null;
+  const cost = slips(word, candidate);
+  return cost <= MOST_SLIPS && length > 0 && (length - cost) / length > LEAST_RIGHT ? cost : null;
+}
