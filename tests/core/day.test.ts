@@ -49,7 +49,12 @@ describe('days', () => {
     for (let at = day('1900-01-01'); at < day('2100-01-01'); at = addDays(at, 10)) {
       const luxon = DateTime.fromMillis(at * 86_400_000, { zone: 'utc' });
       const parts = civil(at);
-      expect([parts.year, parts.month, parts.dayOfMonth, weekday(at)]).toEqual([luxon.year, luxon.month, luxon.day, luxon.weekday]);
+      expect([parts.year, parts.month, parts.dayOfMonth, weekday(at)]).toEqual([
+        luxon.year,
+        luxon.month,
+        luxon.day,
+        luxon.weekday,
+      ]);
     }
   });
 });
