@@ -4,8 +4,9 @@ import type { Day } from '../core/day.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
 import type { Measure, Price } from '../core/quantity.ts';
 import type { Place } from '../core/span.ts';
-import type { Sign, Sizes, SpeciesTraits, Stage } from '../journal/event.ts';
+import type { Sizes, SpeciesTraits, Stage } from '../journal/event.ts';
 import type { GroupKind, Sex } from '../journal/subject.ts';
+import type { Dispute } from './quarrel.ts';
 
 export interface Stock {
   species: Map<string, Species>;
@@ -58,6 +59,8 @@ export interface Group extends Body {
   born: DayWindow | null;
   bond: 'bonded' | 'split up' | 'resting' | 'unsaid';
   bondSince: { day: Day; place: Place } | null;
+  /** Last time that its fish were moved, or a mate came new or back: spawning waits after that. */
+  upset: { day: Day; how: 'moved' | 'new mate' | 'member back'; place: Place } | null;
   /** Oldest first; the last may be open. */
   disputes: Dispute[];
   /** Broods by name, oldest first. */
@@ -76,22 +79,6 @@ export interface Fish {
   size: Measure<'mm'> | null;
   tank: string | null;
   gone: { how: string; day: Day; place: Place } | null;
-}
-
-export interface Dispute {
-  from: Day;
-  signs: {
-    day: Day;
-    minute: number | null;
-    sign: Sign;
-    doer: Sex | string | null;
-    sufferer: Sex | string | null;
-    place: Place;
-  }[];
-  /** Measures begun in that tank while it was open. */
-  measures: { text: string; day: Day; place: Place }[];
-  calmer: { day: Day; place: Place }[];
-  ended: { day: Day; how: 'made up' | 'shimmying' | 'spawned' | 'separated' | 'died'; place: Place } | null;
 }
 
 export interface Brood extends Body {

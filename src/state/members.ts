@@ -1,0 +1,123 @@
+/**
+ * The grown fish of a group that can be told apart: which of them a clause means, and what happens to
+ * the group when they move or are gone. Counting fish is the stock's business; this keeps who is who.
+ */
+import type { Problem } from '../core/problem.ts';
+import type { Place } from '../core/span.ts';
+import type { Day } from '../core/day.ts';
+import type { Member, Sex, Subject } from '../journal/subject.ts';
+import type { Fish, Group } from './stock.ts';
+import { endDispute, openDispute } from './quarrel.ts';
+import type { Dispute } from './quarrel.ts';
+
+interface At {
+  readonly day: Day;
+  readonly place: Place;
+  readonly subject: Subject;
+}
+
+/** Members of a group that are still alive and still its own. */
+export function livingMembers<F extends { readonly gone: unknown }>(group: { readonly members: readonly F[] }): F[] {
+  return group.members.filter((fish) => fish.gone === null);
+}
+
+/** How a fish is called in a sentence: by its name, else "the male", "a female", "one fish". */
+export function memberName(member: Member): string {
+  if (member.name !== null) return member.name;
+  return member.sex === null ? 'one fish' : `the ${member.sex}`;
+}
+
+/**
+ * The fish of a group that a clause means: all that live where it names none, the one by name, or the
+ * one of that sex. Several of that sex with names of their own: a `which-member` problem, and null.
+ * Fish without names cannot be told apart, so any one of them will do. A group that keeps no members
+ * (a colony) gives an empty list.
+ */
+export function pickMembers(
+  draft: { problems: Problem[] },
+  group: Group,
+  member: Member | null,
+  event: At,
+): Fish[] | null {
+  const living = livingMembers(group);
+  if (member === null) return living;
+  const fits = living.filter((fish) => isCalled(fish, member));
+  const first = fits[0];
+  if (fits.length <= 1) {
+    if (first) return [first];
+    if (member.name === null && !living.some((fish) => fish.sex !== null)) return [];
+    draft.problems.push(noSuchMember(group, member, event.place));
+    return null;
+  }
+  const here = event.subject.kind === 'tank' ? event.subject.tank : null;
+  const near = here === null ? fits : fits.filter((fish) => fish.tank === here);
+  const choice = near.length > 0 ? near : fits;
+  const only = choice[0];
+  if (only && (choice.length === 1 || choice.every((fish) => fish.name === null))) return [only];
+  draft.problems.push(whichMember(group, member, choice, event.place));
+  return null;
+}
+
+/** True where a fish is the one that these words mean, as far as they say. */
+export function isCalled(fish: { readonly sex: Sex | null; readonly name: string | null }, member: Member): boolean {
+  if (member.name !== null) return fish.name === member.name;
+  return member.sex === null || fish.sex === member.sex;
+}
+
+/** Puts members in a tank; a dispute between fish that no longer share one ends as separated. */
+export function membersMoved(group: Group, fish: readonly Fish[], to: string, event: At): void {
+  for (const one of fish) one.tank = to;
+  if (fish.length > 0) group.upset = { day: event.day, how: 'moved', place: event.place };
+  endIfApart(group, 'separated', event);
+}
+
+/** Members that died, were sold or given away: no longer of this group. */
+export function membersGone(group: Group, fish: readonly Fish[], how: string, event: At): void {
+  for (const one of fish) one.gone = { how, day: event.day, place: event.place };
+  endIfApart(group, how === 'died' ? 'died' : 'separated', event);
+}
+
+function endIfApart(group: Group, how: 'separated' | 'died', event: At): void {
+  const open = openDispute(group);
+  if (!open || group.members.length === 0 || canGoOn(group, open)) return;
+  endDispute(group, { day: event.day, how, place: event.place });
+}
+
+/** True while some fish that may be the doer shares a tank with one that may be the sufferer. */
+function canGoOn(group: Group, dispute: Dispute): boolean {
+  const living = livingMembers(group);
+  return dispute.signs.some((sign) =>
+    living.some(
+      (doer) =>
+        (sign.doer === null || isCalled(doer, sign.doer)) &&
+        living.some(
+          (other) =>
+            other !== doer && other.tank === doer.tank && (sign.sufferer === null || isCalled(other, sign.sufferer)),
+        ),
+    ),
+  );
+}
+
+function noSuchMember(group: Group, member: Member, place: Place): Problem {
+  const who = member.name ?? `${member.sex ?? 'such'} fish`;
+  return {
+    kind: 'unknown-member',
+    weight: 'stops',
+    says: member.name === null ? `${group.name} has no ${who} left` : `${who} is no longer one of ${group.name}`,
+    write: `the line that brought it: new ${member.sex ?? 'male'} from …, or take back the line that lost it`,
+    at: place,
+    also: [group.declared],
+  };
+}
+
+function whichMember(group: Group, member: Member, choice: readonly Fish[], place: Place): Problem {
+  const names = choice.map((fish) => fish.name ?? `an unnamed ${fish.sex ?? 'fish'}`);
+  return {
+    kind: 'which-member',
+    weight: 'stops',
+    says: `${group.name} has ${String(choice.length)} of them: ${names.join(', ')}`,
+    write: `the name of the ${member.sex ?? 'fish'}: ${choice.find((fish) => fish.name !== null)?.name ?? 'name them first'} …`,
+    at: place,
+    also: [group.declared],
+  };
+}
