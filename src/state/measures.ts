@@ -24,7 +24,9 @@ export interface Rig {
   /** `stays`: no longer temporary. */
   stays: boolean;
   begun: Place;
-  closed: { day: Day; place: Place } | null;
+  closed: { day: Day; minute: number | null; place: Place } | null;
+  /** Later lines that said it again while it was open. */
+  again: Place[];
 }
 
 export interface Fault {

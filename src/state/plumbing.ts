@@ -1,4 +1,7 @@
-/** Tanks and loops, and which tank was on which loop when. */
+/**
+ * Tanks and loops, and which tank was on which loop when. Temporary measures change what a tank shares
+ * too (`off the loop`): `measures.ts` adds to `plumbed` through `plumb`.
+ */
 import type { Homes } from './home.ts';
 import type { Day } from '../core/day.ts';
 import type { Measure } from '../core/quantity.ts';
@@ -19,6 +22,7 @@ export interface Tank {
   filter: string | null;
   quarantine: boolean;
   inTank: string | null;
+  heated: Measure<'C'> | null;
   hides: string | null;
   retired: { day: Day; place: Place } | null;
   /** Oldest first. `home` is the loop that it belongs to, `on` the loop that it shares water with from then. */
@@ -30,7 +34,15 @@ export interface Plumbed {
   minute: number | null;
   home: string | null;
   on: string | null;
+  /** `off the loop for 2 h`, `… until …`: from that moment it is back on its home loop. */
+  until: Moment | null;
   place: Place;
+}
+
+/** A day and a minute of it; null is the day's start. */
+export interface Moment {
+  day: Day;
+  minute: number | null;
 }
 
 export interface Loop {
@@ -42,9 +54,31 @@ export interface Loop {
   layers: number | null;
   spillsAt: Measure<'mm'> | null;
   spare: Measure<'L'> | null;
-  /** Level in the prefilter chamber above its floor, mm: rises towards `spillsAt` as it clogs. */
-  levels: { day: Day; minute: number | null; level: Measure<'mm'>; pumpOff: boolean; place: Place }[];
-  cleans: { day: Day; minute: number | null; layers: number; of: number | null; place: Place }[];
+  /** Level in the prefilter chamber above its floor, mm: rises towards `spillsAt` as it clogs. Oldest first. */
+  levels: LoopLevel[];
+  cleans: LoopClean[];
+}
+
+export interface LoopLevel {
+  day: Day;
+  minute: number | null;
+  /** Order among levels and cleans of one day. */
+  seq: number;
+  level: Measure<'mm'>;
+  /** Read while the return pump stood still: says nothing about clogging. */
+  pumpOff: boolean;
+  place: Place;
+  /** A later untimed reading of that day stands in its place; it stays in the history only. */
+  superseded: boolean;
+}
+
+export interface LoopClean {
+  day: Day;
+  minute: number | null;
+  seq: number;
+  layers: number;
+  of: number | null;
+  place: Place;
 }
 
 export const PLUMBING_HOMES: Homes<'loop declared' | 'tank declared' | 'tank retired' | 'level' | 'layers cleaned'> = {

@@ -6,7 +6,8 @@ import type { Place } from '../core/span.ts';
 import type { Dose, Reading, WaterAmount } from '../journal/event.ts';
 
 export interface Water {
-  readings: WaterFact<{ reading: Reading }>[];
+  /** Oldest first; a superseded one stays for the history only. */
+  readings: WaterFact<{ reading: Reading; superseded: boolean }>[];
   changes: WaterFact<{ amount: WaterAmount }>[];
   topUps: WaterFact<{ litres: Measure<'L'> }>[];
   doses: WaterFact<{ dose: Dose | null; product: string }>[];

@@ -1,0 +1,30 @@
+/** Reading the temporary measures: which are open, and when each ends by itself. */
+import { toDay, type Day } from '../core/day.ts';
+import type { DeepReadonly } from '../core/readonly.ts';
+import type { Room } from './draft.ts';
+import type { Rig } from './measures.ts';
+import type { Moment } from './plumbing.ts';
+import { after } from './tanks.ts';
+
+/**
+ * The moment at which a measure is over by itself, or null: `pump off for 1 h` an hour later, `until`
+ * a date when that day is over. An untimed `for` counts from its day's start.
+ */
+export function endsBy(rig: Pick<Rig, 'day' | 'minute' | 'until' | 'lasts'>): Moment | null {
+  if (rig.lasts !== null) return after(rig, Math.ceil(rig.lasts.high));
+  return rig.until === null ? null : { day: toDay(rig.until + 1), minute: null };
+}
+
+/** True where a measure stood open on a day: begun, not undone, and not over by itself before that day. */
+export function isOpenOn(rig: DeepReadonly<Rig>, day: Day): boolean {
+  if (rig.day > day || (rig.closed !== null && rig.closed.day <= day)) return false;
+  const end = endsBy(rig);
+  return end === null || end.day > day || (end.day === day && (end.minute ?? 0) > 0);
+}
+
+/** Temporary measures open on the room's day, of one tank or loop or of all; what `stays` is none any more. */
+export function openRigs(room: Room, where?: string): DeepReadonly<Rig>[] {
+  return room.measures.rigs.filter(
+    (rig) => !rig.stays && (where === undefined || rig.where === where) && isOpenOn(rig, room.on),
+  );
+}

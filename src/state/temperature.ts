@@ -1,0 +1,48 @@
+/** How warm a tank's water was: the nearest reading, a raised heater, or the thermostat as declared. */
+import type { Day } from '../core/day.ts';
+import type { Measure } from '../core/quantity.ts';
+import type { Place } from '../core/span.ts';
+import type { Room } from './draft.ts';
+import { isOpenOn } from './rigs.ts';
+import { loopOf } from './tanks.ts';
+
+/** A reading older than this many days says nothing about today (ours). */
+export const TEMPERATURE_LASTS = 30;
+
+export interface Warmth {
+  readonly value: Measure<'C'>;
+  readonly place: Place | null;
+  readonly day: Day;
+}
+
+/**
+ * The temperature of a tank on a day: the last reading of that tank, or of water that it shared then
+ * and still shares, at most 30 days before; `heat to 30 C` where that came later; else the
+ * thermostat that the tank was declared with; else null.
+ */
+export function temperatureAt(room: Room, tank: string, day: Day = room.on): Warmth | null {
+  const read = lastReading(room, tank, day);
+  const raised = room.measures.rigs.findLast(
+    (rig) => rig.kind === 'heat raised' && rig.where === tank && rig.to !== null && isOpenOn(rig, day),
+  );
+  if (raised?.to && (read === null || read.day < raised.day)) {
+    return { value: raised.to, place: raised.begun, day: raised.day };
+  }
+  if (read !== null) return read;
+  const declared = room.plumbing.tanks.get(tank);
+  return declared?.heated ? { value: declared.heated, place: declared.declared, day: declared.since } : null;
+}
+
+function lastReading(room: Room, tank: string, day: Day): Warmth | null {
+  const loop = loopOf(room, tank, day);
+  for (const fact of room.water.readings.toReversed()) {
+    if (fact.day > day || fact.superseded) continue;
+    if (fact.day < day - TEMPERATURE_LASTS) break;
+    if (fact.reading.temperature === null || !fact.tanks.includes(tank)) continue;
+    const own = fact.where === tank;
+    if (own || (loop !== null && loopOf(room, tank, fact.day, fact.minute) === loop)) {
+      return { value: fact.reading.temperature, place: fact.place, day: fact.day };
+    }
+  }
+  return null;
+}
