@@ -1,0 +1,113 @@
+/** Clauses about fish: bond, disputes, spawning, broods, counts, moves, losses. */
+import type { EventOf, Sign, Stage } from '../../journal/event.ts';
+import type { FishRef } from '../../journal/subject.ts';
+import type { Prints } from './table.ts';
+import * as w from './words.ts';
+import type { Voice } from './words.ts';
+
+type About = { readonly fish: FishRef };
+
+/** A clause that is nothing but a phrase, perhaps after the fish's name. */
+function phrase(text: string): (event: About) => string {
+  return (event) => w.words(w.fish(event.fish), text);
+}
+
+export const FISH_PRINTS: Prints<
+  | 'bonded'
+  | 'dispute sign'
+  | 'calmer'
+  | 'shimmying'
+  | 'made up'
+  | 'split up'
+  | 'resting'
+  | 'member back'
+  | 'new mate'
+  | 'parents chase fry'
+  | 'about to spawn'
+  | 'no eggs'
+  | 'spawned'
+  | 'eggs white'
+  | 'eggs gone'
+  | 'stage seen'
+  | 'counted'
+  | 'sized'
+  | 'moved'
+  | 'mixed'
+  | 'lost'
+> = {
+  bonded: phrase('bonded'),
+  'dispute sign': sign,
+  calmer: phrase('calmer'),
+  shimmying: phrase('shimmying'),
+  'made up': phrase('made up'),
+  'split up': phrase('split up'),
+  resting: phrase('resting'),
+  'member back': phrase('back'),
+  'new mate': (event) =>
+    w.words(w.fish(event.fish), 'new', event.sex, event.name, event.from !== null && `from ${event.from}`),
+  'parents chase fry': phrase('parents chase fry'),
+  'about to spawn': phrase('about to spawn'),
+  'no eggs': phrase('no eggs'),
+  spawned,
+  'eggs white': (event) => w.words(w.fish(event.fish), 'eggs white', w.howMany(event.count)),
+  'eggs gone': phrase('eggs gone'),
+  'stage seen': stage,
+  counted: (event) => w.words(w.fish(event.fish), 'counted', w.heads(event.heads)),
+  sized: (event, voice) => w.words(w.fish(event.fish), w.sizes(event.sizes, voice)),
+  moved,
+  mixed: (event) => `mixed ${w.fish(event.a)} and ${w.fish(event.b)}`,
+  lost: (event) => w.words(w.fish(event.fish), event.how, w.howMany(event.count)),
+};
+
+function sign(event: EventOf<'dispute sign'>): string {
+  const who: Readonly<Record<Sign, string>> = {
+    chasing: 'chasing',
+    hiding: 'hiding',
+    pinned: 'pinned',
+    'torn fin': 'torn fin',
+    'not eating': 'not eating',
+    'scales missing': 'scales missing',
+    wounded: 'wounded',
+    gasping: 'gasping',
+  };
+  const sides = event.doer !== null && event.sufferer !== null ? `${event.doer} on ${event.sufferer}` : '';
+  return w.details(w.words(w.fish(event.fish), who[event.sign]), sides);
+}
+
+function spawned(event: EventOf<'spawned'>): string {
+  const verb = { laid: 'spawned', seen: 'eggs seen', maybe: 'maybe spawned' }[event.as];
+  return w.words(w.fish(event.fish), verb, event.brood !== null && `brood ${event.brood}`);
+}
+
+/** The eggs counted stand after `when`, as its own detail: `spawned 2-4 days ago, about 80 eggs`. */
+export function eggs(event: EventOf<'spawned'>): string {
+  return event.eggs === null ? '' : `${w.heads(event.eggs)} eggs`;
+}
+
+function stage(event: EventOf<'stage seen'>): string {
+  const bare: readonly Stage[] = ['fry seen', 'born', 'stripped'];
+  const number = event.count === null ? '' : w.heads(event.count);
+  const named = w.words(
+    w.fish(event.fish),
+    bare.includes(event.stage) && number !== '' ? `${event.stage} ${number}` : event.stage,
+    event.brood !== null && `brood ${event.brood}`,
+  );
+  return bare.includes(event.stage) ? named : w.details(named, number);
+}
+
+/** A count of fish and which fish, in the order that `moved`, `sold` and their like want. */
+export function lot(event: { readonly fish: FishRef; readonly count: EventOf<'moved'>['count'] }): string {
+  return w.words(w.howMany(event.count), w.fish(event.fish));
+}
+
+function moved(event: EventOf<'moved'>, _voice: Voice): string {
+  const { fish } = event;
+  const alone = fish.kind === 'group' && fish.member !== null && fish.member.name === null && event.count === 'unsaid';
+  const who = alone
+    ? `the ${w.fish(fish)}`
+    : w.words(w.howMany(event.count), event.which !== 'any' && event.which, w.fish(fish));
+  return w.details(
+    w.words('moved', who, `to ${event.to}`, event.with !== null && `with ${event.with}`),
+    event.restStay && 'rest stay',
+  );
+}

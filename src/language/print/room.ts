@@ -1,0 +1,161 @@
+/** Clauses of the daily round: looking, chores, water, filters, temporary measures, faults. */
+import { isoDay } from '../../core/day.ts';
+import type { ChoreAction, EventOf, MeasureKind, Reading } from '../../journal/event.ts';
+import { unreachable } from '../../core/unreachable.ts';
+import type { Prints } from './table.ts';
+import * as w from './words.ts';
+import type { Voice } from './words.ts';
+
+export const ROOM_PRINTS: Prints<
+  | 'all well'
+  | 'away'
+  | 'chore set'
+  | 'chore stopped'
+  | 'to do'
+  | 'did'
+  | 'put off'
+  | 'level'
+  | 'layers cleaned'
+  | 'media cleaned'
+  | 'sponge rinsed'
+  | 'water changed'
+  | 'topped up'
+  | 'tested'
+  | 'dosed'
+  | 'measure begun'
+  | 'measure undone'
+  | 'measure stays'
+  | 'everything undone'
+  | 'fault'
+  | 'fixed'
+  | 'overflowed'
+  | 'leak'
+  | 'power off'
+  | 'power on'
+  | 'heater stuck'
+> = {
+  'all well': () => 'all well',
+  away: (event) => `away until ${isoDay(event.until)}`,
+  'chore set': chore,
+  'chore stopped': (event) => `stop ${action(event.action)}`,
+  'to do': (event) => w.words('to do', w.quoted(event.text), event.by !== null && `by ${isoDay(event.by)}`),
+  did: (event) => `did ${action(event.action)}`,
+  'put off': putOff,
+  level: (event, voice) => w.words('level', w.length(event.level, voice), event.from === 'lip' && 'below the lip'),
+  'layers cleaned': (event) => {
+    const layers = event.layers === 'all' ? 'all' : w.num(event.layers);
+    return event.of === null ? `cleaned ${layers} layers` : `cleaned ${layers} of ${w.num(event.of)} layers`;
+  },
+  'media cleaned': () => 'cleaned media',
+  'sponge rinsed': () => 'rinsed sponge',
+  'water changed': (event, voice) => `water change ${w.waterAmount(event.amount, voice)}`,
+  'topped up': (event, voice) => `topped up ${w.litres(event.litres, voice)}`,
+  tested: (event, voice) => `test ${reading(event.reading, voice)}`,
+  dosed: (event) => w.words('dosed', event.dose && w.dose(event.dose), w.quoted(event.product)),
+  'measure begun': begun,
+  'measure undone': (event) => UNDO[event.measure],
+  'measure stays': (event) => `${event.measure} stays`,
+  'everything undone': () => 'everything undone',
+  fault: (event) => `fault ${w.quoted(event.text)}`,
+  fixed: (event) => w.words('fixed', event.text !== null && w.quoted(event.text)),
+  overflowed: () => 'overflowed',
+  leak: () => 'leak',
+  'power off': (event) => w.words('power off', event.lasts && w.minutes(event.lasts)),
+  'power on': () => 'power on',
+  'heater stuck': (event, voice) => w.words('heater stuck', event.at && w.degrees(event.at, voice)),
+};
+
+const BEGIN: Readonly<Record<MeasureKind, string>> = {
+  'off the loop': 'off the loop',
+  'air filter': 'air filter in',
+  'lights off': 'lights off',
+  'rocks out': 'rocks out',
+  divider: 'divider in',
+  'pump off': 'pump off',
+  'heater off': 'heater off',
+  'heat raised': 'heat',
+  'breeder net': 'breeder net in',
+};
+
+/** The clause that undoes each measure. */
+export const UNDO: Readonly<Record<MeasureKind, string>> = {
+  'off the loop': 'back on the loop',
+  'air filter': 'air filter out',
+  'lights off': 'lights on',
+  'rocks out': 'rocks in',
+  divider: 'divider out',
+  'pump off': 'pump on',
+  'heater off': 'heater on',
+  'heat raised': 'heat normal',
+  'breeder net': 'breeder net out',
+};
+
+function begun(event: EventOf<'measure begun'>, voice: Voice): string {
+  const words =
+    event.measure === 'heat raised' && event.to ? `heat to ${w.degrees(event.to, voice)}` : BEGIN[event.measure];
+  const lasts = event.lasts && w.words(!event.over && 'for', w.minutes(event.lasts));
+  return w.words(words, lasts, event.until !== null && `until ${isoDay(event.until)}`);
+}
+
+/** What is to be done, as `every`, `stop`, `did` and `put off` name it. */
+export function action(value: ChoreAction): string {
+  switch (value.kind) {
+    case 'own':
+      return w.quoted(value.text ?? '');
+    case 'feed':
+    case 'test':
+      return w.words(value.kind, value.text);
+    case 'clean prefilter':
+    case 'clean media':
+    case 'rinse sponge':
+    case 'water change':
+    case 'top up':
+    case 'harvest':
+    case 'restart':
+      return value.kind;
+    default:
+      return unreachable(value.kind);
+  }
+}
+
+function chore(event: EventOf<'chore set'>, voice: Voice): string {
+  const often =
+    event.monthly === null
+      ? event.every && `every ${w.days(event.every)}`
+      : event.monthly === 1
+        ? 'every month'
+        : `every ${w.num(event.monthly)} months`;
+  const level = event.levelAbove && `level above ${w.length(event.levelAbove, voice)}`;
+  return w.details(
+    w.words(
+      action(event.action),
+      event.amount && w.waterAmount(event.amount, voice),
+      often && level ? `${often} or ${level}` : (often ?? level),
+    ),
+    event.takes && `takes ${w.minutes(event.takes)}`,
+  );
+}
+
+/** A measure is not put off but kept on: `keep lights off until …`. */
+function putOff(event: EventOf<'put off'>): string {
+  const { what } = event;
+  const until = `until ${isoDay(event.until)}`;
+  if ('measure' in what) return `keep ${BEGIN[what.measure]} ${until}`;
+  return `put off ${'action' in what ? action(what.action) : w.quoted(what.text)} ${until}`;
+}
+
+function reading(value: Reading, voice: Voice): string {
+  return w.details(
+    value.ph && `pH ${w.span(value.ph)}`,
+    value.kh && `KH ${w.span(value.kh)} dH`,
+    value.gh && `GH ${w.span(value.gh)} dH`,
+    value.tan && `TAN ${w.span(value.tan)}`,
+    value.no2 && `NO2 ${w.span(value.no2)}`,
+    value.no3 && `NO3 ${w.span(value.no3)}`,
+    value.temperature && w.degrees(value.temperature, voice),
+    value.conductivity && `${w.span(value.conductivity)} µS/cm`,
+    value.salinity && `salinity ${w.span(value.salinity)} ppt`,
+    value.oxygen && `O2 ${w.span(value.oxygen)} mg/L`,
+    value.chlorine && `chlorine ${w.span(value.chlorine)} mg/L`,
+  );
+}

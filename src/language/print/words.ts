@@ -1,0 +1,184 @@
+/**
+ * Numbers, lengths of time, fish and dates as a journal writes them. Everything has a canonical unit
+ * inside; a `Voice` says which units the keeper would rather read, and the printer converts back.
+ */
+import { addDays, isoDay } from '../../core/day.ts';
+import type { Day } from '../../core/day.ts';
+import type { DayWindow, Interval } from '../../core/interval.ts';
+import type { Measure, Price } from '../../core/quantity.ts';
+import type { Dose, Heads, HowMany, Sizes, WaterAmount } from '../../journal/event.ts';
+import type { FishRef, Member } from '../../journal/subject.ts';
+
+/** The units that a printed line uses. Canonical lines are metric. */
+export interface Voice {
+  readonly units: 'metric' | 'US' | 'imperial';
+  /** How kits report nitrogen in this room: only the printer's factor depends on it. */
+  readonly nitrogen: 'N' | 'ion';
+}
+
+export const CANONICAL: Voice = { units: 'metric', nitrogen: 'N' };
+
+/** A number without the noise that binary fractions leave behind. */
+export function num(value: number): string {
+  return String(Number(value.toPrecision(12)));
+}
+
+/** An amount of money: cents are always written. */
+export function money(amount: number): string {
+  return Number.isInteger(Math.round(amount * 1e6) / 1e4) ? amount.toFixed(2) : num(amount);
+}
+
+/** Words in quotes. A double quote cannot stand inside one, so it becomes a single one. */
+export function quoted(text: string): string {
+  return `"${text.replaceAll(/["“”„‟]/gu, "'")}"`;
+}
+
+/** Parts that there are, one blank between. */
+export function words(...parts: readonly (string | null | undefined | false)[]): string {
+  return parts.filter((part): part is string => typeof part === 'string' && part !== '').join(' ');
+}
+
+/** Parts that there are, as details of one clause. */
+export function details(...parts: readonly (string | null | undefined | false)[]): string {
+  return parts.filter((part): part is string => typeof part === 'string' && part !== '').join(', ');
+}
+
+/** An interval of anything, `write` giving one number; `guess` where the words must say that nobody counted. */
+export function span(value: Interval, write: (value: number) => string = num): string {
+  const { low, likely, high } = value;
+  if (low === high) return write(low);
+  if (high === Infinity) return low <= 0 ? '?' : `${write(low)}+`;
+  if (likely !== null && low === Math.floor(likely * 0.75) && high === Math.ceil(likely * 1.25)) {
+    return `about ${write(likely)}`;
+  }
+  return `${write(low)}-${write(high)}`;
+}
+
+/** A number of fish: `43`, `about 40`, `30-50`, `40+`, `loads`, `a few`, `some`, `?`. */
+export function count(total: Interval, as: Heads['as']): string {
+  const { low, likely, high } = total;
+  if (low === high) return num(low);
+  if (as === 'about' && likely !== null) return `about ${num(likely)}`;
+  if (high === Infinity) {
+    if (low <= 0) return '?';
+    if (low === 1) return 'some';
+    return low === 50 && likely === null ? 'loads' : `${num(low)}+`;
+  }
+  if (low === 3 && high === 6) return 'a few';
+  return low === 0 ? `under ${num(high + 1)}` : `${num(low)}-${num(high)}`;
+}
+
+/** Fish told apart where the line does: `4 males, 2 females, 22 young`. */
+export function heads(value: Heads): string {
+  const { males, females, young, as } = value;
+  const apart = details(
+    males && `${count(males, as)} ${one(males) ? 'male' : 'males'}`,
+    females && `${count(females, as)} ${one(females) ? 'female' : 'females'}`,
+    young && `${count(young, as)} young`,
+  );
+  return apart === '' ? count(value.total, as) : apart;
+}
+
+function one(value: Interval): boolean {
+  return value.low === 1 && value.high === 1;
+}
+
+export function howMany(value: HowMany): string {
+  if (value === 'unsaid') return '';
+  if (value === 'rest') return 'the rest';
+  return typeof value === 'string' ? value : heads(value);
+}
+
+const INCH = 25.4;
+const US_GALLON = 3.785411784;
+const IMPERIAL_GALLON = 4.54609;
+
+export function length(value: Measure<'mm'>, voice: Voice): string {
+  if (voice.units === 'metric') return `${span(value)} mm`;
+  return `${span(value, (mm) => num(mm / INCH))} in`;
+}
+
+/** A tank's three edges. */
+export function box(edges: readonly Measure<'mm'>[], voice: Voice): string {
+  const [unit, factor] = voice.units === 'metric' ? ['cm', 10] : ['in', INCH];
+  return `${edges.map((edge) => span(edge, (mm) => num(mm / factor))).join(' x ')} ${unit}`;
+}
+
+export function litres(value: Measure<'L'>, voice: Voice): string {
+  if (voice.units === 'metric') return `${span(value)} L`;
+  const factor = voice.units === 'US' ? US_GALLON : IMPERIAL_GALLON;
+  return `${span(value, (L) => num(L / factor))} ${voice.units === 'US' ? 'gal' : 'imp gal'}`;
+}
+
+export function flow(value: Measure<'L/h'>, voice: Voice): string {
+  return voice.units === 'US' ? `${span(value, (L) => num(L / US_GALLON))} gph` : `${span(value)} L/h`;
+}
+
+export function degrees(value: Measure<'C'>, voice: Voice): string {
+  return voice.units === 'US' ? `${span(value, (C) => num((C * 9) / 5 + 32))} F` : `${span(value)} C`;
+}
+
+export function percent(value: Measure<'share'>): string {
+  return `${span(value, (share) => num(share * 100))} %`;
+}
+
+export function waterAmount(value: WaterAmount, voice: Voice): string {
+  if (value.unit === 'share') return percent(value);
+  return litres(value, voice);
+}
+
+/** Days up to six weeks, whole weeks from there, hours below two days. */
+export function days(value: Measure<'days'>): string {
+  const { low, likely, high } = value;
+  const every = (test: (side: number) => boolean): boolean => [low, likely ?? low, high].every(test);
+  if (every((side) => side > 0 && side < 1)) return `${span(value, (d) => num(d * 24))} h`;
+  if (every((side) => side >= 42 && side % 7 === 0)) return `${span(value, (d) => num(d / 7))} weeks`;
+  return `${span(value)} ${low === 1 && high === 1 ? 'day' : 'days'}`;
+}
+
+export function minutes(value: Measure<'minutes'>): string {
+  const whole = [value.low, value.likely ?? value.low, value.high].every((side) => side >= 60 && side % 30 === 0);
+  return whole ? `${span(value, (min) => num(min / 60))} h` : `${span(value)} min`;
+}
+
+/** `4.00 each`, or the total for `for`. */
+export function price(value: Price): string {
+  return value.per === 'each' ? `at ${money(value.amount)} each` : `for ${money(value.amount)}`;
+}
+
+export function dose(value: Dose): string {
+  if (value.unit === 'own') return words(num(value.count), value.name);
+  return `${span(value)} ${value.unit}`;
+}
+
+export function sizes(value: Sizes, voice: Voice): string {
+  const first = value.values[0];
+  if (first === undefined) return 'size ?';
+  if (value.of === 'sample') {
+    const unit = voice.units === 'metric' ? 'mm' : 'in';
+    const factor = voice.units === 'metric' ? 1 : INCH;
+    return `sizes ${value.values.map((each) => span(each, (mm) => num(mm / factor))).join(' ')} ${unit}`;
+  }
+  return `${value.of === 'bulk' ? 'size' : value.of} ${length(first, voice)}`;
+}
+
+/** The words for a fish before a clause phrase: nothing where the line leaves it to be found. */
+export function fish(ref: FishRef): string {
+  if (ref.kind === 'implied') return '';
+  if (ref.kind === 'brood') return ref.brood;
+  return words(ref.group ?? (ref.member === null ? (ref.groupKind ?? '') : ''), ref.member && member(ref.member));
+}
+
+export function member(value: Member): string {
+  return value.name ?? value.sex ?? '';
+}
+
+/** When it happened, seen from the day of the line; nothing where that is the day itself. */
+export function whenWords(when: DayWindow | null, day: Day): string {
+  if (when === null || when.high === null) return '';
+  if (when.low === null) return `by ${isoDay(when.high)}`;
+  const [late, early] = [day - when.high, day - when.low];
+  if (late === early) return late === 0 ? 'today' : late === 1 ? 'yesterday' : `${late} days ago`;
+  if (addDays(day, -late) !== when.high) return '';
+  return `${late}-${early} days ago`;
+}
