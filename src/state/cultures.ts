@@ -3,6 +3,9 @@ import type { Homes } from './home.ts';
 import type { Day } from '../core/day.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { Place } from '../core/span.ts';
+import type { EventBase } from '../journal/event.ts';
+import type { Draft } from './draft.ts';
+import { whereOf } from './where.ts';
 
 export interface Cultures {
   jars: Map<string, Jar>;
@@ -15,20 +18,81 @@ export interface Jar {
   of: string;
   declared: Place;
   day: Day;
-  /** Null until `started`, or split from another. */
+  /** The generation in the jar now: its last `started`, or the split that filled it. Null until then. */
   started: { day: Day; place: Place } | null;
+  /** Harvests of every generation, oldest first. */
   harvests: { day: Day; place: Place }[];
+  /** Set from `sour` until it is started again. */
   sour: { day: Day; place: Place } | null;
+  /** Every time that it was started, oldest first. */
+  starts: { day: Day; from: string | null; place: Place }[];
 }
 
 export const CULTURES_HOMES: Homes<
   'culture declared' | 'culture started' | 'culture harvested' | 'culture split' | 'culture sour' | 'hatch set' | 'fed'
 > = {
-  'culture declared': () => undefined,
-  'culture started': () => undefined,
-  'culture harvested': () => undefined,
-  'culture split': () => undefined,
-  'culture sour': () => undefined,
-  'hatch set': () => undefined,
-  fed: () => undefined,
+  'culture declared': (draft, event) => {
+    const known = draft.cultures.jars.get(event.culture);
+    if (known) known.of = event.of;
+    else draft.cultures.jars.set(event.culture, newJar(event.culture, event.of, event));
+  },
+  'culture started': (draft, event) => {
+    const jar = jarOf(draft, event);
+    if (jar) start(jar, null, event);
+  },
+  'culture harvested': (draft, event) => {
+    jarOf(draft, event)?.harvests.push({ day: event.day, place: event.place });
+  },
+  'culture split': (draft, event) => {
+    const from = jarOf(draft, event);
+    if (!from) return;
+    const to = draft.cultures.jars.get(event.to) ?? newJar(event.to, from.of, event);
+    draft.cultures.jars.set(to.name, to);
+    start(to, from.name, event);
+  },
+  'culture sour': (draft, event) => {
+    const jar = jarOf(draft, event);
+    if (jar) jar.sour = { day: event.day, place: event.place };
+  },
+  'hatch set': (draft, event) => {
+    const { day, minute, place, grams, of } = event;
+    draft.cultures.hatches.push({ where: whereOf(event.subject), grams, of, day, minute, place });
+  },
+  fed: (draft, event) => {
+    const { day, place, food, grams } = event;
+    draft.cultures.feeds.push({ where: whereOf(event.subject), food, grams, day, place });
+  },
 };
+
+function newJar(name: string, of: string, event: EventBase): Jar {
+  return {
+    name,
+    of,
+    declared: event.place,
+    day: event.day,
+    started: null,
+    harvests: [],
+    sour: null,
+    starts: [],
+  };
+}
+
+function start(jar: Jar, from: string | null, event: EventBase): void {
+  jar.started = { day: event.day, place: event.place };
+  jar.sour = null;
+  jar.starts.push({ day: event.day, from, place: event.place });
+}
+
+function jarOf(draft: Draft, event: EventBase): Jar | null {
+  const jar = draft.cultures.jars.get(whereOf(event.subject));
+  if (jar) return jar;
+  draft.problems.push({
+    kind: 'unknown-culture',
+    weight: 'stops',
+    says: `no culture is called ${whereOf(event.subject)} by that day`,
+    write: `culture ${whereOf(event.subject)}: microworm`,
+    at: event.place,
+    also: [],
+  });
+  return null;
+}

@@ -5,14 +5,14 @@ import type { Draft } from './draft.ts';
 export function emptyDraft(on: Day): Draft {
   return {
     on,
-    settings: { currency: null, zone: null, walk: [], rows: new Map(), scoops: new Map() },
+    settings: { units: null, nitrogen: null, currency: null, zone: null, walk: [], rows: new Map(), scoops: new Map() },
     plumbing: { tanks: new Map(), loops: new Map() },
     measures: { rigs: [], faults: [] },
-    chores: { standing: [], tasks: [], putOffs: [], away: [] },
+    chores: { standing: [], tasks: [], did: [], putOffs: [], away: [] },
     water: { readings: [], changes: [], topUps: [], doses: [], disturbed: [] },
     looks: { last: new Map() },
-    stock: { species: new Map(), groups: new Map(), broods: new Map(), moves: [], takenNames: new Set() },
-    health: { sick: [], holds: [], treatments: [], quarantines: [] },
+    stock: { species: new Map(), groups: new Map(), broods: new Map(), moves: [], takenNames: new Set(), named: null },
+    health: { sick: [], holds: [], released: [], treatments: [], quarantines: [] },
     sale: { reservations: [], wants: [], sales: [], purchases: [], spent: [], auctions: new Map() },
     cultures: { jars: new Map(), hatches: [], feeds: [] },
     problems: [],
