@@ -1,0 +1,142 @@
+/**
+ * What is wrong with a journal, drawn for the keeper: where in words, the line with its wrong words set
+ * in «…», what is wrong, and a line that would be read. Pure; the lines are handed in as they stand in the file.
+ */
+import stringWidth from 'string-width';
+import type { Problem } from '../core/problem.ts';
+import type { LineRef, Place } from '../core/span.ts';
+import type { Look } from './look.ts';
+import { listWords, plural, printable } from './words.ts';
+import { paragraph } from './wrap.ts';
+
+/** Gives a line of a journal file as written, without its line end; null where there is none. */
+export type Lines = (file: string, line: number) => string | null;
+
+const MARGIN = 3;
+/** Columns that an excerpt takes however narrow the screen. */
+const LEAST_ROOM = 24;
+/** So many lines are named in the one-line summary. */
+const MOST_NAMED = 6;
+
+/** All problems in the order of their lines, one blank line between. Ends with a line end; empty for none. */
+export function problemsReport(problems: readonly Problem[], lines: Lines, look: Look): string {
+  return sorted(problems)
+    .map((problem) => problemReport(problem, lines, look))
+    .join('\n');
+}
+
+/** One problem: where, the line, what is wrong, what to write. */
+export function problemReport(problem: Problem, lines: Lines, look: Look): string {
+  const { paint } = look;
+  const out = problem.weight === 'stops' ? paint.late('left out') : paint.today('look again');
+  const text = lines(problem.at.file, problem.at.line);
+  const rows = [
+    `${placeWords(problem.at)}, ${out}`,
+    ...(text === null ? [] : [excerpt(text, problem.at, look)]),
+    set(problem.says, look),
+    remedy(problem.write, look),
+    ...problem.also.flatMap((place) => alsoRows(place, lines, look)),
+  ];
+  return `${rows.join('\n')}\n`;
+}
+
+function placeWords(at: LineRef): string {
+  return `${printable(at.file)}, line ${at.line}`;
+}
+
+function set(text: string, look: Look): string {
+  return ' '.repeat(MARGIN) + paragraph(printable(text), look.width, MARGIN);
+}
+
+/** A line to copy is never broken; advice is. */
+function remedy(write: string, look: Look): string {
+  const isLine = /^\d{4}-/u.test(write);
+  return isLine ? `${' '.repeat(MARGIN)}write: ${printable(write)}` : set(`write: ${write}`, look);
+}
+
+function alsoRows(place: Place, lines: Lines, look: Look): readonly string[] {
+  const text = lines(place.file, place.line);
+  const where = `${' '.repeat(MARGIN)}see ${placeWords(place)}`;
+  return text === null ? [where] : [`${where}:`, excerpt(text, place, look)];
+}
+
+/**
+ * The line with the words at a place marked: coloured where the look can, set in «…» where it cannot. A
+ * line too wide is cut to what stands around them.
+ */
+export function excerpt(text: string, at: Place, look: Look): string {
+  const from = Math.min(Math.max(0, at.from), text.length);
+  const to = Math.min(Math.max(from, at.to), text.length);
+  const [head, wrong, tail] = [text.slice(0, from), text.slice(from, to), text.slice(to)].map(printable);
+  const room = Math.max(LEAST_ROOM, look.width - MARGIN - 2);
+  const words = cutEnd(wrong ?? '', room);
+  const left = room - stringWidth(words);
+  const before = cutStart(head ?? '', Math.max(Math.ceil(left / 2), left - stringWidth(tail ?? '')));
+  const after = cutEnd(tail ?? '', left - stringWidth(before));
+  return ' '.repeat(MARGIN) + before + mark(words, look) + after;
+}
+
+function mark(words: string, look: Look): string {
+  const painted = look.paint.wrong(words);
+  return painted === words ? `«${words}»` : painted;
+}
+
+function cutEnd(text: string, room: number): string {
+  if (stringWidth(text) <= room) return text;
+  let kept = '';
+  for (const sign of text) {
+    if (stringWidth(kept + sign) > room - 1) break;
+    kept += sign;
+  }
+  return room < 1 ? '' : `${kept}…`;
+}
+
+function cutStart(text: string, room: number): string {
+  if (stringWidth(text) <= room) return text;
+  let kept = '';
+  for (const sign of [...text].reverse()) {
+    if (stringWidth(sign + kept) > room - 1) break;
+    kept = sign + kept;
+  }
+  return room < 1 ? '' : `…${kept}`;
+}
+
+/** `3 lines were left out (fishroom.txt 12, 40, 51)`; empty where none was. For the end of every answer. */
+export function leftOutSummary(problems: readonly Problem[]): string {
+  const lines = leftOutLines(problems);
+  if (lines.length === 0) return '';
+  const byFile = new Map<string, number[]>();
+  for (const { file, line } of lines.slice(0, MOST_NAMED)) byFile.set(file, [...(byFile.get(file) ?? []), line]);
+  const named = [...byFile].map(([file, numbers]) => `${printable(file)} ${numbers.join(', ')}`).join('; ');
+  const more = lines.length > MOST_NAMED ? ` and ${lines.length - MOST_NAMED} more` : '';
+  return `${plural(lines.length, 'line')} ${lines.length === 1 ? 'was' : 'were'} left out (${named}${more})`;
+}
+
+/** The lines of which something does not count, each once, by file as first met and then by number. */
+export function leftOutLines(problems: readonly Problem[]): readonly LineRef[] {
+  const seen = new Map<string, LineRef>();
+  for (const { at } of sorted(problems.filter(({ weight }) => weight === 'stops'))) {
+    seen.set(`${at.line} ${at.file}`, { file: at.file, line: at.line });
+  }
+  return [...seen.values()];
+}
+
+function sorted(problems: readonly Problem[]): readonly Problem[] {
+  const files = [...new Set(problems.map(({ at }) => at.file))];
+  const order = new Map(files.map((file, index) => [file, index]));
+  const rank = (file: string): number => order.get(file) ?? 0;
+  return problems.toSorted(
+    (a, b) => rank(a.at.file) - rank(b.at.file) || a.at.line - b.at.line || a.at.from - b.at.from,
+  );
+}
+
+/** `no lines left out`, `2 lines left out, 1 to look at again`: the verdict of a check in a few words. */
+export function verdict(problems: readonly Problem[]): string {
+  const stopped = leftOutLines(problems).length;
+  const doubts = problems.filter(({ weight }) => weight === 'doubt').length;
+  if (stopped === 0 && doubts === 0) return 'every line is read, and nothing contradicts';
+  return listWords([
+    ...(stopped > 0 ? [`${plural(stopped, 'line')} left out`] : []),
+    ...(doubts > 0 ? [`${doubts} to look at again`] : []),
+  ]);
+}
