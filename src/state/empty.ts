@@ -13,7 +13,7 @@ export function emptyDraft(on: Day): Draft {
     looks: { last: new Map() },
     stock: { species: new Map(), groups: new Map(), broods: new Map(), moves: [], takenNames: new Set(), named: null },
     health: { sick: [], holds: [], released: [], treatments: [], quarantines: [] },
-    sale: { reservations: [], wants: [], sales: [], purchases: [], spent: [], auctions: new Map() },
+    sale: { keptBack: [], reservations: [], wants: [], sales: [], purchases: [], spent: [], auctions: new Map(), awards: new Map() },
     cultures: { jars: new Map(), hatches: [], feeds: [] },
     problems: [],
     resolved: new Map(),

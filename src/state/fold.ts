@@ -3,11 +3,13 @@
  * changed in place (a room of a million lines would otherwise be copied a million times); nobody
  * outside ever sees it change.
  */
-import type { Day } from '../core/day.ts';
+import { isoDay, type Day } from '../core/day.ts';
 import type { Event, EventKind, EventOf } from '../journal/event.ts';
 import type { Draft, Room } from './draft.ts';
 import { HOMES } from './homes.ts';
 import { emptyDraft } from './empty.ts';
+import { expand } from './expand.ts';
+import { noteWord } from './looks.ts';
 
 /** Folds what is known on a day: no event of a later day counts. */
 export function foldRoom(events: readonly Event[], on: Day): Room {
@@ -19,6 +21,33 @@ export function foldRoom(events: readonly Event[], on: Day): Room {
   return draft;
 }
 
-export function applyEvent<K extends EventKind>(draft: Draft, event: EventOf<K>): void {
+/** Folds one event, for several tanks one by one; a clause that cannot count is no word about its tank either. */
+export function applyEvent(draft: Draft, event: Event): void {
+  for (const one of expand(draft, event)) {
+    if (isOfRetiredTank(draft, one)) continue;
+    const before = draft.problems.length;
+    applyOne(draft, one);
+    if (!draft.problems.slice(before).some((problem) => problem.weight === 'stops')) noteWord(draft, one);
+  }
+}
+
+function applyOne<K extends EventKind>(draft: Draft, event: EventOf<K>): void {
   HOMES[event.kind](draft, event);
+}
+
+/** A tank that was retired on an earlier day can only be written of again by declaring it anew, or in a note. */
+function isOfRetiredTank(draft: Draft, event: Event): boolean {
+  if (event.subject.kind !== 'tank' || event.kind === 'tank declared') return false;
+  if (event.kind === 'note' || event.kind === 'photo') return false;
+  const tank = draft.plumbing.tanks.get(event.subject.tank);
+  if (!tank?.retired || tank.retired.day >= event.day) return false;
+  draft.problems.push({
+    kind: 'retired-tank',
+    weight: 'stops',
+    says: `${tank.name} was retired ${isoDay(tank.retired.day)}`,
+    write: `tank ${tank.name}: …, where it is in use again, or the tank that is meant`,
+    at: event.place,
+    also: [tank.retired.place],
+  });
+  return true;
 }

@@ -4,6 +4,8 @@ import type { Day } from '../core/day.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { Place } from '../core/span.ts';
 import type { MeasureKind } from '../journal/event.ts';
+import { beginMeasure, everythingUndone, measureStays, undoMeasure } from './rigging.ts';
+import { beginFault, fixFaults, powerBack } from './faults.ts';
 
 export interface Measures {
   /** Oldest first, closed ones too. */
@@ -35,8 +37,11 @@ export interface Fault {
   where: string;
   text: string;
   day: Day;
+  minute: number | null;
+  /** `power off 2 h`: how long it lasted, where the line says so. */
+  lasts: Measure<'minutes'> | null;
   begun: Place;
-  fixed: { day: Day; text: string | null; place: Place } | null;
+  fixed: { day: Day; minute: number | null; text: string | null; place: Place } | null;
 }
 
 export const MEASURES_HOMES: Homes<
@@ -52,15 +57,26 @@ export const MEASURES_HOMES: Homes<
   | 'power on'
   | 'heater stuck'
 > = {
-  'measure begun': () => undefined,
-  'measure undone': () => undefined,
-  'measure stays': () => undefined,
-  'everything undone': () => undefined,
-  fault: () => undefined,
-  fixed: () => undefined,
-  overflowed: () => undefined,
-  leak: () => undefined,
-  'power off': () => undefined,
-  'power on': () => undefined,
-  'heater stuck': () => undefined,
+  'measure begun': beginMeasure,
+  'measure undone': undoMeasure,
+  'measure stays': measureStays,
+  'everything undone': everythingUndone,
+  fault: (draft, event) => {
+    beginFault(draft, event, 'fault', event.text);
+  },
+  overflowed: (draft, event) => {
+    beginFault(draft, event, 'overflow', 'overflowed');
+  },
+  leak: (draft, event) => {
+    beginFault(draft, event, 'leak', event.remark ?? 'leak');
+  },
+  'heater stuck': (draft, event) => {
+    const at = event.at === null ? '' : ` at ${Math.round(event.at.likely ?? event.at.high)} C`;
+    beginFault(draft, event, 'heater stuck', `heater stuck${at}`);
+  },
+  'power off': (draft, event) => {
+    beginFault(draft, event, 'power', 'power off', event.lasts);
+  },
+  'power on': powerBack,
+  fixed: fixFaults,
 };

@@ -3,6 +3,8 @@
  * too (`off the loop`): `measures.ts` adds to `plumbed` through `plumb`.
  */
 import type { Homes } from './home.ts';
+import { declareTank, retireTank } from './declare.ts';
+import { noteClean, noteLevel } from './prefilter.ts';
 import type { Day } from '../core/day.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { Place } from '../core/span.ts';
@@ -82,9 +84,23 @@ export interface LoopClean {
 }
 
 export const PLUMBING_HOMES: Homes<'loop declared' | 'tank declared' | 'tank retired' | 'level' | 'layers cleaned'> = {
-  'loop declared': () => undefined,
-  'tank declared': () => undefined,
-  'tank retired': () => undefined,
-  level: () => undefined,
-  'layers cleaned': () => undefined,
+  'loop declared': (draft, event) => {
+    const known = draft.plumbing.loops.get(event.loop);
+    draft.plumbing.loops.set(event.loop, {
+      name: event.loop,
+      since: known?.since ?? event.day,
+      declared: known?.declared ?? event.place,
+      sump: event.sump ?? known?.sump ?? null,
+      returnFlow: event.returnFlow ?? known?.returnFlow ?? null,
+      layers: event.layers ?? known?.layers ?? null,
+      spillsAt: event.spillsAt ?? known?.spillsAt ?? null,
+      spare: event.spare ?? known?.spare ?? null,
+      levels: known?.levels ?? [],
+      cleans: known?.cleans ?? [],
+    });
+  },
+  'tank declared': declareTank,
+  'tank retired': retireTank,
+  level: noteLevel,
+  'layers cleaned': noteClean,
 };

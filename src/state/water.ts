@@ -3,7 +3,11 @@ import type { Homes } from './home.ts';
 import type { Day } from '../core/day.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { Place } from '../core/span.ts';
-import type { Dose, Reading, WaterAmount } from '../journal/event.ts';
+import type { Dose, EventBase, EventOf, Reading, WaterAmount } from '../journal/event.ts';
+import type { Draft } from './draft.ts';
+import { placesOf } from './places.ts';
+import { sharers } from './tanks.ts';
+import { liveVolume } from './volume.ts';
 
 export interface Water {
   /** Oldest first; a superseded one stays for the history only. */
@@ -12,8 +16,10 @@ export interface Water {
   topUps: WaterFact<{ litres: Measure<'L'> }>[];
   doses: WaterFact<{ dose: Dose | null; product: string }>[];
   /** Biological media cleaned, or the only sponge of a tank rinsed: starts a water watch. */
-  disturbed: WaterFact<{ what: 'media cleaned' | 'sponge rinsed' | 'power lost' | 'new sponge' }>[];
+  disturbed: WaterFact<{ what: Disturbance; remark: string | null }>[];
 }
+
+export type Disturbance = 'media cleaned' | 'sponge rinsed' | 'power lost' | 'pump stood';
 
 export type WaterFact<T> = T & {
   /** The tank or loop of the line. */
@@ -28,10 +34,95 @@ export type WaterFact<T> = T & {
 export const WATER_HOMES: Homes<
   'media cleaned' | 'sponge rinsed' | 'water changed' | 'topped up' | 'tested' | 'dosed'
 > = {
-  'media cleaned': () => undefined,
-  'sponge rinsed': () => undefined,
-  'water changed': () => undefined,
-  'topped up': () => undefined,
-  tested: () => undefined,
-  dosed: () => undefined,
+  'media cleaned': (draft, event) => {
+    for (const where of placesOf(draft, event.subject)) disturb(draft, 'media cleaned', where, event);
+  },
+  'sponge rinsed': (draft, event) => {
+    for (const where of placesOf(draft, event.subject)) disturb(draft, 'sponge rinsed', where, event);
+  },
+  'water changed': (draft, event) => {
+    for (const where of placesOf(draft, event.subject)) changeWater(draft, event, where);
+  },
+  'topped up': (draft, event) => {
+    for (const where of placesOf(draft, event.subject)) {
+      draft.water.topUps.push({ litres: event.litres, ...factOf(draft, event, where) });
+    }
+  },
+  tested: (draft, event) => {
+    for (const where of placesOf(draft, event.subject)) noteReading(draft, event, where);
+  },
+  dosed: (draft, event) => {
+    for (const where of placesOf(draft, event.subject)) {
+      draft.water.doses.push({ dose: event.dose, product: event.product, ...factOf(draft, event, where) });
+    }
+  },
 };
+
+type When = Pick<EventBase, 'day' | 'minute' | 'place'>;
+
+function factOf(draft: Draft, event: When, where: string): WaterFact<object> {
+  const { day, minute, place } = event;
+  return { where, tanks: sharers(draft, where, day), day, minute, place };
+}
+
+/** Notes that the living filter of a tank or loop was disturbed; whether that calls for a watch is asked later. */
+export function disturb(
+  draft: Draft,
+  what: Disturbance,
+  where: string,
+  event: When & { remark?: string | null },
+): void {
+  draft.water.disturbed.push({ what, remark: event.remark ?? null, ...factOf(draft, event, where) });
+}
+
+function changeWater(draft: Draft, event: EventOf<'water changed'>, where: string): void {
+  const { amount } = event;
+  const held = draft.plumbing.tanks.has(where) ? liveVolume(draft, where) : null;
+  const most = amount.unit === 'share' ? 1 : (held?.nominal?.high ?? Infinity);
+  if (amount.low > most || amount.high <= 0) {
+    draft.problems.push({
+      kind: 'impossible-change',
+      weight: 'stops',
+      says:
+        amount.unit === 'share'
+          ? `no more than 100 % of the water of ${where} can be changed at once`
+          : `${where} holds ${Math.round(most)} L at most`,
+      write: `${where}: water change 30 %, or the litres that were changed`,
+      at: event.place,
+      also: held === null ? [] : [draft.plumbing.tanks.get(where)?.declared ?? event.place],
+    });
+    return;
+  }
+  draft.water.changes.push({ amount, ...factOf(draft, event, where) });
+}
+
+const READ = [
+  'ph',
+  'kh',
+  'gh',
+  'tan',
+  'no2',
+  'no3',
+  'temperature',
+  'conductivity',
+  'salinity',
+  'oxygen',
+  'chlorine',
+] as const satisfies readonly (keyof Reading)[];
+
+/** The later-filed reading of the same thing at the same time stands; the earlier stays for the history. */
+function noteReading(draft: Draft, event: EventOf<'tested'>, where: string): void {
+  const { reading } = event;
+  const { readings } = draft.water;
+  for (let i = readings.length - 1; i >= 0; i -= 1) {
+    const earlier = readings[i];
+    if (earlier === undefined || earlier.day < event.day) break;
+    if (earlier.where !== where || earlier.minute !== event.minute || earlier.superseded) continue;
+    const again = READ.filter((key) => earlier.reading[key] !== null && reading[key] !== null);
+    if (again.length === 0) continue;
+    const left: Reading = { ...earlier.reading, ...Object.fromEntries(again.map((key) => [key, null])) };
+    if (READ.every((key) => left[key] === null)) earlier.superseded = true;
+    else earlier.reading = left;
+  }
+  readings.push({ reading, superseded: false, ...factOf(draft, event, where) });
+}

@@ -1,0 +1,106 @@
+/** Faults, and the lines that end them. Nothing but a line ever does. */
+import type { Measure } from '../core/quantity.ts';
+import type { Event, EventOf } from '../journal/event.ts';
+import type { Draft } from './draft.ts';
+import type { Fault } from './measures.ts';
+import { placesOf } from './places.ts';
+import { disturb } from './water.ts';
+
+/** Power away longer than this starts a water watch (ours: a setting). */
+export const POWER_LIMIT_HOURS = 6;
+
+/** Opens a fault; one with the same words that is open there already is the same fault. */
+export function beginFault(
+  draft: Draft,
+  event: Event,
+  kind: Fault['kind'],
+  text: string,
+  lasts: Measure<'minutes'> | null = null,
+): void {
+  for (const where of placesOf(draft, event.subject)) {
+    const open = openFaults(draft, where).find((fault) => fault.kind === kind && sameText(fault.text, text));
+    if (open !== undefined && lasts === null) continue;
+    const { day, minute, place } = event;
+    // `power off 2 h` tells of something that is over.
+    const fixed = lasts === null ? null : { day, minute, text: null, place };
+    const fault: Fault = { kind, where, text, day, minute, lasts, begun: place, fixed };
+    draft.measures.faults.push(fault);
+    if (kind === 'power' && lasts !== null) noteLostPower(draft, fault, lasts.low);
+  }
+}
+
+/**
+ * `fixed` closes the fault that its words name, else every open one of that place; where it closes
+ * several at once that is a doubt, where there is none too.
+ */
+export function fixFaults(draft: Draft, event: EventOf<'fixed'>): void {
+  const open = placesOf(draft, event.subject).flatMap((where) => openFaults(draft, where));
+  const { text } = event;
+  const named = text === null ? [] : open.filter((fault) => sameText(fault.text, text));
+  const ending = named.length > 0 ? named : open;
+  const { day, minute, place } = event;
+  for (const fault of ending) {
+    fault.fixed = { day, minute, text, place };
+    if (fault.kind === 'power') noteLostPower(draft, fault, minutesAway(fault, event));
+  }
+  if (ending.length === 1) return;
+  const none = ending.length === 0;
+  draft.problems.push({
+    kind: none ? 'nothing-to-fix' : 'several-fixed',
+    weight: 'doubt',
+    says: none
+      ? 'no fault is open there'
+      : `this ends ${ending.length} faults: ${ending.map((fault) => fault.text).join(', ')}`,
+    write: none
+      ? 'fault …, on the line and day when it began'
+      : `fixed "${ending[0]?.text ?? ''}", to end that one alone`,
+    at: place,
+    also: ending.map((fault) => fault.begun),
+  });
+}
+
+export function powerBack(draft: Draft, event: EventOf<'power on'>): void {
+  const places = placesOf(draft, event.subject);
+  const out = draft.measures.faults.filter(
+    (fault) =>
+      fault.kind === 'power' && fault.fixed === null && (places.includes(fault.where) || places.includes('room')),
+  );
+  const { day, minute, place } = event;
+  for (const fault of out) {
+    fault.fixed = { day, minute, text: null, place };
+    noteLostPower(draft, fault, minutesAway(fault, event));
+  }
+  if (out.length > 0) return;
+  draft.problems.push({
+    kind: 'undo-without-begin',
+    weight: 'doubt',
+    says: 'no «power off» is open there, so «power on» ends nothing',
+    write: 'power off, on the line and day when it went',
+    at: place,
+    also: [],
+  });
+}
+
+/** Least minutes that the power was away; untimed lines of one day say nothing about it. */
+function minutesAway(fault: Fault, back: Pick<Event, 'day' | 'minute'>): number {
+  const start = fault.minute ?? (fault.day === back.day ? (back.minute ?? 0) : 1439);
+  return (back.day - fault.day) * 1440 + (back.minute ?? 0) - start;
+}
+
+function noteLostPower(draft: Draft, fault: Fault, minutes: number): void {
+  if (minutes <= POWER_LIMIT_HOURS * 60) return;
+  disturb(
+    draft,
+    'power lost',
+    fault.where,
+    fault.fixed ?? { day: fault.day, minute: fault.minute, place: fault.begun },
+  );
+}
+
+function openFaults(draft: Draft, where: string): Fault[] {
+  return draft.measures.faults.filter((fault) => fault.where === where && fault.fixed === null);
+}
+
+function sameText(a: string, b: string): boolean {
+  return a.trim().toLocaleLowerCase('en') === b.trim().toLocaleLowerCase('en');
+}

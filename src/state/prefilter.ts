@@ -1,0 +1,126 @@
+/** A loop's prefilter: levels read in its chamber, and layers cleaned. */
+import type { Measure } from '../core/quantity.ts';
+import type { EventOf } from '../journal/event.ts';
+import type { Draft } from './draft.ts';
+import type { Loop, LoopLevel } from './plumbing.ts';
+import { endsBy } from './rigs.ts';
+import { isBy } from './tanks.ts';
+import { whereOf } from './where.ts';
+
+/** How far above the lip a level may be read while water goes over it, as a share of the lip's height (ours). */
+const OVER_THE_LIP = 1.15;
+
+/** Notes a level, as height above the chamber's floor; one above the spill is doubted, one far above it does not count. */
+export function noteLevel(draft: Draft, event: EventOf<'level'>): void {
+  const loop = draft.plumbing.loops.get(whereOf(event.subject));
+  if (loop === undefined) return;
+  const level = heightOf(draft, loop, event);
+  if (level === null || !isPossible(draft, loop, event, level)) return;
+  const lastClean = loop.cleans.at(-1);
+  for (const earlier of loop.levels) {
+    const cleanedSince = lastClean !== undefined && lastClean.seq > earlier.seq;
+    if (!cleanedSince && earlier.day === event.day && earlier.minute === event.minute) earlier.superseded = true;
+  }
+  loop.levels.push({
+    day: event.day,
+    minute: event.minute,
+    seq: event.seq,
+    level,
+    pumpOff: flowStopped(draft, loop.name, event),
+    place: event.place,
+    superseded: false,
+  });
+}
+
+function heightOf(draft: Draft, loop: Loop, event: EventOf<'level'>): Measure<'mm'> | null {
+  if (event.from === 'bottom') return event.level;
+  if (loop.spillsAt !== null) {
+    const { low, likely, high } = loop.spillsAt;
+    const below = event.level;
+    const middle = likely === null || below.likely === null ? null : likely - below.likely;
+    return { unit: 'mm', low: low - below.high, likely: middle, high: high - below.low };
+  }
+  draft.problems.push({
+    kind: 'no-spill-height',
+    weight: 'stops',
+    says: `the height at which ${loop.name} spills is not known, so a level below the lip cannot be placed`,
+    write: `loop ${loop.name}: spills at 80 mm, on an earlier line`,
+    at: event.place,
+    also: [loop.declared],
+  });
+  return null;
+}
+
+function isPossible(draft: Draft, loop: Loop, event: EventOf<'level'>, level: Measure<'mm'>): boolean {
+  const lip = loop.spillsAt?.high ?? Infinity;
+  if (level.high >= 0 && level.low <= lip) return true;
+  const absurd = level.high < 0 || level.low > lip * OVER_THE_LIP;
+  draft.problems.push({
+    kind: 'level-above-spill',
+    weight: absurd ? 'stops' : 'doubt',
+    says:
+      level.high < 0
+        ? `a level cannot stand under the chamber's floor`
+        : `a level of ${mm(level)} is above the ${mm(loop.spillsAt ?? level)} at which ${loop.name} spills`,
+    write: `${loop.name}: overflowed, where it did; else the level as it was read`,
+    at: event.place,
+    also: [loop.declared],
+  });
+  return !absurd;
+}
+
+function mm(length: Measure<'mm'>): string {
+  return `${Math.round(length.likely ?? (length.low + length.high) / 2)} mm`;
+}
+
+/** True while the return pump or the power of a loop was off: the level then says nothing about clogging. */
+function flowStopped(draft: Draft, loop: string, event: EventOf<'level'>): boolean {
+  const pumpOff = draft.measures.rigs.some((rig) => {
+    if (rig.kind !== 'pump off' || rig.where !== loop || rig.closed !== null) return false;
+    const end = endsBy(rig);
+    return end === null || !isBy(end, event.day, event.minute);
+  });
+  const dark = draft.measures.faults.some(
+    (fault) => fault.kind === 'power' && fault.fixed === null && (fault.where === loop || fault.where === 'room'),
+  );
+  return pumpOff || dark;
+}
+
+/** Notes layers cleaned; more of them than there are cannot be. */
+export function noteClean(draft: Draft, event: EventOf<'layers cleaned'>): void {
+  const loop = draft.plumbing.loops.get(whereOf(event.subject));
+  if (loop === undefined) return;
+  const of = event.of ?? loop.layers;
+  const layers = event.layers === 'all' ? (of ?? 1) : event.layers;
+  if (layers < 1 || (of !== null && layers > of)) {
+    draft.problems.push({
+      kind: 'impossible-layers',
+      weight: 'stops',
+      says: `${layers} of ${of ?? 0} layers cannot be cleaned`,
+      write: `${loop.name}: cleaned ${of ?? 1} of ${of ?? 1} layers`,
+      at: event.place,
+      also: [loop.declared],
+    });
+    return;
+  }
+  if (event.of !== null && loop.layers !== null && event.of !== loop.layers) {
+    draft.problems.push({
+      kind: 'other-layers',
+      weight: 'doubt',
+      says: `the prefilter of ${loop.name} has ${loop.layers} layers, this line says ${event.of}`,
+      write: `${loop.name}: cleaned ${Math.min(layers, loop.layers)} of ${loop.layers} layers`,
+      at: event.place,
+      also: [loop.declared],
+    });
+  }
+  // `all` of an unknown number is a full clean all the same.
+  const whole = event.layers === 'all' ? layers : of;
+  loop.cleans.push({ day: event.day, minute: event.minute, seq: event.seq, layers, of: whole, place: event.place });
+}
+
+/** Levels that speak of clogging, oldest first: not superseded, read with the pump running. */
+export function trueLevels<L extends Pick<LoopLevel, 'superseded' | 'pumpOff'>>(loop: {
+  readonly levels: readonly L[];
+}): L[] {
+  return loop.levels.filter((level) => !level.superseded && !level.pumpOff);
+}

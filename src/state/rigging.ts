@@ -1,0 +1,160 @@
+/** What lines do to temporary measures: begin, say again, make lasting, undo. */
+import type { Event, EventOf, MeasureKind } from '../journal/event.ts';
+import type { Draft } from './draft.ts';
+import type { Rig } from './measures.ts';
+import { placesOf } from './places.ts';
+import { disturb } from './water.ts';
+import { after, plumbedAt, homeLoopOf, loopOf, sharers, isBy } from './tanks.ts';
+import { endsBy } from './rigs.ts';
+
+/** The words that begin and undo each kind of measure. */
+export const MEASURE_WORDS: Readonly<Record<MeasureKind, { readonly begin: string; readonly undo: string }>> = {
+  'off the loop': { begin: 'off the loop', undo: 'back on the loop' },
+  'air filter': { begin: 'air filter in', undo: 'air filter out' },
+  'lights off': { begin: 'lights off', undo: 'lights on' },
+  'rocks out': { begin: 'rocks out', undo: 'rocks in' },
+  divider: { begin: 'divider in', undo: 'divider out' },
+  'pump off': { begin: 'pump off', undo: 'pump on' },
+  'heater off': { begin: 'heater off', undo: 'heater on' },
+  'heat raised': { begin: 'heat to 30 C', undo: 'heat normal' },
+  'breeder net': { begin: 'breeder net in', undo: 'breeder net out' },
+};
+
+/** A pump that stood longer than this starves the filter of oxygen and starts a water watch (ours: a setting). */
+export const PUMP_LIMIT_HOURS = 6;
+
+export function beginMeasure(draft: Draft, event: EventOf<'measure begun'>): void {
+  for (const where of placesOf(draft, event.subject)) beginAt(draft, event, where);
+}
+
+function beginAt(draft: Draft, event: EventOf<'measure begun'>, where: string): void {
+  const onLoop = event.measure === 'off the loop';
+  if (onLoop && homeLoopOf(draft, where, event.day) === null) {
+    draft.problems.push({
+      kind: 'not-on-a-loop',
+      weight: 'stops',
+      says: `${where} is on no loop that day`,
+      write: `tank ${where}: on Long, with the loop's name, on an earlier line`,
+      at: event.place,
+      also: [],
+    });
+    return;
+  }
+  const open = openRig(draft, event, where);
+  if (open !== null && !event.over) {
+    open.again.push(event.place);
+    open.until = event.until ?? open.until;
+    open.to = event.to ?? open.to;
+    return;
+  }
+  const rig: Rig = {
+    kind: event.measure,
+    where,
+    day: event.day,
+    minute: event.minute,
+    until: event.until,
+    lasts: event.lasts,
+    to: event.to,
+    stays: false,
+    begun: event.place,
+    closed: event.over ? { day: event.day, minute: event.minute, place: event.place } : null,
+    again: [],
+  };
+  draft.measures.rigs.push(rig);
+  if (onLoop) valveOff(draft, rig);
+  if (event.over) noteStandingPump(draft, rig, rig.lasts?.low ?? 0);
+}
+
+/** The tank keeps its home loop and shares no water with it, until it is put back or the time is up. */
+function valveOff(draft: Draft, rig: Rig): void {
+  const home = homeLoopOf(draft, rig.where, rig.day);
+  const tank = draft.plumbing.tanks.get(rig.where);
+  tank?.plumbed.push({ day: rig.day, minute: rig.minute, home, on: null, until: endsBy(rig), place: rig.begun });
+}
+
+export function undoMeasure(draft: Draft, event: EventOf<'measure undone'>): void {
+  const undone = placesOf(draft, event.subject).flatMap((where) => {
+    const open = unclosed(draft, event.measure, where);
+    for (const rig of open) closeRig(draft, rig, event);
+    const back = event.measure === 'off the loop' && putBack(draft, event, where);
+    return open.length > 0 || back ? [where] : [];
+  });
+  if (undone.length > 0) return;
+  const words = MEASURE_WORDS[event.measure];
+  doubtOfNothing(draft, event, `no «${words.begin}» is open there, so «${words.undo}» undoes nothing`, words.begin);
+}
+
+/** Puts a tank back on its loop; false where it was on it already. */
+function putBack(draft: Draft, event: Event, where: string): boolean {
+  const tank = draft.plumbing.tanks.get(where);
+  const now = tank === undefined ? null : plumbedAt(tank, event.day, event.minute);
+  if (tank === undefined || now === null || now.home === null || now.entry.on === now.home) return false;
+  const { home } = now;
+  tank.plumbed.push({ day: event.day, minute: event.minute, home, on: home, until: null, place: event.place });
+  return true;
+}
+
+export function measureStays(draft: Draft, event: EventOf<'measure stays'>): void {
+  const open = placesOf(draft, event.subject).flatMap((where) => unclosed(draft, event.measure, where));
+  for (const rig of open) {
+    rig.stays = true;
+    rig.again.push(event.place);
+  }
+  const { begin } = MEASURE_WORDS[event.measure];
+  if (open.length === 0) doubtOfNothing(draft, event, `no «${begin}» is open there that could stay`, begin);
+}
+
+/** Closes everything temporary of a tank: never fish moved, holds or treatments; what `stays` stays. */
+export function everythingUndone(draft: Draft, event: EventOf<'everything undone'>): void {
+  const places = placesOf(draft, event.subject);
+  const open = draft.measures.rigs.filter(
+    (rig) => rig.closed === null && !rig.stays && (places.includes(rig.where) || places.includes('room')),
+  );
+  for (const rig of open) closeRig(draft, rig, event);
+  const tanks = places.includes('room') ? [...draft.plumbing.tanks.keys()] : places;
+  const back = tanks.filter((tank) => putBack(draft, event, tank));
+  if (open.length === 0 && back.length === 0) doubtOfNothing(draft, event, 'nothing temporary is open there', 'it');
+}
+
+function closeRig(draft: Draft, rig: Rig, event: Event): void {
+  rig.closed = { day: event.day, minute: event.minute, place: event.place };
+  noteStandingPump(draft, rig, minutesOpen(rig, event));
+}
+
+/** Least minutes between two moments; a line without a time of day makes it nearly a day less. */
+function minutesOpen(from: Pick<Event, 'day' | 'minute'>, to: Pick<Event, 'day' | 'minute'>): number {
+  const start = from.minute ?? (from.day === to.day ? (to.minute ?? 0) : 1439);
+  return (to.day - from.day) * 1440 + (to.minute ?? 0) - start;
+}
+
+function noteStandingPump(draft: Draft, rig: Rig, minutes: number): void {
+  if (rig.kind !== 'pump off' || minutes <= PUMP_LIMIT_HOURS * 60) return;
+  const end = rig.closed ?? { ...after(rig, minutes), place: rig.begun };
+  disturb(draft, 'pump stood', rig.where, { day: end.day, minute: end.minute, place: end.place });
+}
+
+/** The open measure of that kind, not over by itself before this line. */
+function openRig(draft: Draft, event: EventOf<'measure begun'>, where: string): Rig | null {
+  const rig = unclosed(draft, event.measure, where).at(-1);
+  if (rig === undefined) return null;
+  const end = endsBy(rig);
+  return end !== null && isBy(end, event.day, event.minute) ? null : rig;
+}
+
+/** All that no line has closed; `room` means everywhere. */
+function unclosed(draft: Draft, kind: MeasureKind, where: string): Rig[] {
+  return draft.measures.rigs.filter(
+    (rig) => rig.kind === kind && rig.closed === null && (rig.where === where || where === 'room'),
+  );
+}
+
+function doubtOfNothing(draft: Draft, event: Event, says: string, begin: string): void {
+  draft.problems.push({
+    kind: 'undo-without-begin',
+    weight: 'doubt',
+    says,
+    write: `${begin}, on the line and day when it began, or nothing`,
+    at: event.place,
+    also: [],
+  });
+}
