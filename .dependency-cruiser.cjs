@@ -16,6 +16,9 @@ const layers = {
 const packages = {
   chevrotain: ['grammar'],
   'simple-statistics': ['src/core'],
+  jstat: ['src/core'],
+  'ml-matrix': ['src/science'],
+  'ml-levenberg-marquardt': ['src/science'],
   luxon: ['src/cli'],
   commander: ['src/cli'],
   chalk: ['src/reports', 'src/cli'],
