@@ -1,0 +1,64 @@
+/**
+ * What every command that answers a question does: open the journal, ask, show the answer as text or
+ * as JSON on standard output, and say on standard error what was left out.
+ */
+import type { LineRef } from '../core/span.ts';
+import type { Look } from '../reports/look.ts';
+import { dayJson, jsonText } from '../reports/json.ts';
+import { colours, PLAIN, wantsColour } from '../reports/paint.ts';
+import { printableAnswer } from '../reports/printable.ts';
+import type { Room } from '../state/draft.ts';
+import type { Context } from './context.ts';
+import type { Exit } from './exit.ts';
+import { EXIT } from './exit.ts';
+import type { Get } from './flags.ts';
+import { COMMON } from './flags.ts';
+import type { Journal } from './journal.ts';
+import { leftOutWords, openJournal } from './journal.ts';
+
+/** Columns where the reader is no terminal. */
+const USUAL_WIDTH = 80;
+
+export interface Shown<A> {
+  /** The answer, from the room on the day asked about. */
+  ask(room: Room, journal: Journal): A;
+  text(answer: A, look: Look): string;
+  /** Keys of the answer's JSON after `version`, `on` and `leftOut`. */
+  json(answer: A): object;
+}
+
+/** Answers one question; the exit status is 1 only under `--whole` with lines left out. */
+export async function answer<A>(context: Context, get: Get, shown: Shown<A>): Promise<Exit> {
+  const journal = await openJournal(context, get);
+  const room = journal.room();
+  const found = shown.ask(room, journal);
+  const leftOut = journal.leftOut(room);
+  if (get(COMMON.json)) {
+    const body = shown.json(found);
+    context.out.write(jsonText({ version: 1, on: dayJson(journal.on), leftOut: leftOut.length, ...body }));
+  } else {
+    say(context, shown.text(found, await lookOf(context, journal)));
+  }
+  return tellLeftOut(context, get, leftOut);
+}
+
+/** Prints text on standard output, harmless for a terminal. */
+export function say(context: Context, text: string): void {
+  context.out.write(printableAnswer(text, wantsColour({ isTTY: context.out.isTTY, env: context.env })));
+}
+
+/** How standard output wants to be written to. */
+export async function lookOf(context: Context, { on, today }: Pick<Journal, 'on' | 'today'>): Promise<Look> {
+  const { isTTY, columns } = context.out;
+  const paint = wantsColour({ isTTY, env: context.env }) ? await colours() : PLAIN;
+  const width = isTTY && columns !== null && columns > 0 ? columns : USUAL_WIDTH;
+  return { width, paint, machine: !isTTY, on, projected: on > today };
+}
+
+/** Says on standard error which lines were left out; the status that follows from it. */
+export function tellLeftOut(context: Context, get: Get, leftOut: readonly LineRef[]): Exit {
+  const words = leftOutWords(leftOut);
+  if (words === null) return EXIT.answered;
+  context.err.write(printableAnswer(`${words}\n`, false));
+  return get(COMMON.whole) ? EXIT.journalWrong : EXIT.answered;
+}

@@ -1,0 +1,16 @@
+/** What a command file exports: its words, its options, examples, and what it does. */
+import type { Context } from './context.ts';
+import type { Exit } from './exit.ts';
+import type { Flag, Get } from './flags.ts';
+
+export interface Command {
+  /** As `--help` shows it after the name: `[NAME]`, `WORDS...`; empty where it takes no words. */
+  readonly takes: string;
+  /** A paragraph for `--help`: what it answers, what to know. */
+  readonly about: string;
+  /** Its own; the common ones come by themselves. */
+  readonly flags: readonly Flag<unknown>[];
+  /** Whole lines to type. */
+  readonly examples: readonly string[];
+  run(context: Context, get: Get, words: readonly string[]): Promise<Exit>;
+}

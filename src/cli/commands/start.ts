@@ -1,0 +1,48 @@
+/** `tankside start`: a starter journal, never over an existing file. */
+import path from 'node:path';
+import { dayJson, jsonText } from '../../reports/json.ts';
+import { say } from '../answer.ts';
+import type { Command } from '../command.ts';
+import type { Context } from '../context.ts';
+import { EXIT, Stop } from '../exit.ts';
+import { COMMON } from '../flags.ts';
+import { USUAL_NAME } from '../journal.ts';
+import { starterJournal } from '../starter.ts';
+
+export const command: Command = {
+  takes: '',
+  about:
+    `Writes ${USUAL_NAME} in this folder (or the file of --journal): a small made-up fish room that already ` +
+    'answers due, with the basics of writing in it. A file that is there already is left as it is.',
+  flags: [],
+  examples: ['tankside start', 'tankside start --journal ~/fish/fishroom.txt'],
+  async run(context, get) {
+    const file = path.resolve(context.cwd, get(COMMON.journal) ?? usualJournal(context));
+    const today = await context.today(null);
+    const created = context.files.create(file, starterJournal(today));
+    if (!created.ok) throw notWritten(file, created);
+    if (get(COMMON.json)) {
+      context.out.write(jsonText({ version: 1, on: dayJson(today), created: file }));
+    } else {
+      say(context, `${file} is written: a small fish room, to be changed into yours\n\n${NEXT}`);
+    }
+    return EXIT.answered;
+  },
+};
+
+const NEXT = [
+  'tankside due   what to do today',
+  'tankside jot   then type what you see at the tanks, a line each: A1: eggs seen',
+  '',
+].join('\n');
+
+function usualJournal({ env }: Context): string {
+  const named = env['TANKSIDE_JOURNAL'];
+  return named === undefined || named === '' ? USUAL_NAME : named;
+}
+
+function notWritten(file: string, { exists, says }: { readonly exists: boolean; readonly says: string }): Stop {
+  if (!exists) return new Stop(EXIT.noFile, `${file} cannot be written: ${says}`, 'tankside start --journal FILE');
+  const other = 'tankside due, or tankside start --journal OTHER-FILE';
+  return new Stop(EXIT.noFile, `${file} is there already, and start never writes over a file`, other);
+}

@@ -1,0 +1,31 @@
+/**
+ * The only way from a command to the world. Tests hand in a fake one, so that every command runs
+ * inside a test with a fixed day, its own files and no process.
+ */
+import type { Day } from '../core/day.ts';
+import type { Files } from '../files/port.ts';
+
+export interface Output {
+  write(text: string): void;
+  readonly isTTY: boolean;
+  /** Null where it is no terminal. */
+  readonly columns: number | null;
+}
+
+export interface Input {
+  readonly isTTY: boolean;
+  /** Everything up to the end of the input. */
+  text(): Promise<string>;
+}
+
+export interface Context {
+  readonly out: Output;
+  readonly err: Output;
+  readonly input: Input;
+  readonly env: Readonly<Record<string, string | undefined>>;
+  /** Absolute path of the folder that the command was given in. */
+  readonly cwd: string;
+  readonly files: Files;
+  /** The calendar day that it is now, in a zone of the IANA list, or where this machine is (null). */
+  today(zone: string | null): Promise<Day>;
+}

@@ -1,0 +1,128 @@
+/**
+ * Opens the journal that a command is about: finds it, reads it, and settles which day is asked for.
+ * The language is loaded here and nowhere before, so that `--help` never pays for the parser.
+ */
+import path from 'node:path';
+import type { Day } from '../core/day.ts';
+import type { Problem } from '../core/problem.ts';
+import type { LineRef } from '../core/span.ts';
+import { listWords, plural } from '../core/words.ts';
+import { findJournal, USUAL_NAME } from '../files/find.ts';
+import type { Files, ReadFile } from '../files/port.ts';
+import type { Fetch, Reading } from '../language/reading.ts';
+import { printableAnswer } from '../reports/printable.ts';
+import type { Room } from '../state/draft.ts';
+import type { Context } from './context.ts';
+import { readDate } from './dates.ts';
+import { EXIT, Stop } from './exit.ts';
+import type { Get } from './flags.ts';
+import { COMMON } from './flags.ts';
+
+export { USUAL_NAME } from '../files/find.ts';
+
+/** The language's reader, loaded late. */
+type ReadJournal = (name: string, text: string, fetch: Fetch) => Reading;
+
+/** More places than these are summed up. */
+const PLACES_TOLD = 5;
+
+export interface Journal {
+  /** Absolute path of the main file. */
+  readonly path: string;
+  readonly reading: Reading;
+  readonly today: Day;
+  /** The day asked about. */
+  readonly on: Day;
+  /** The room as it stands on that day, or on another. The same day gives the same room. */
+  room(on?: Day): Room;
+  /** Lines of which anything did not count, by the reading or by what the room of that day knows. */
+  leftOut(room: Room): readonly LineRef[];
+}
+
+/** Finds and reads the journal. Throws a `Stop`: none found, not readable, `--on` is no date. */
+export async function openJournal(context: Context, get: Get): Promise<Journal> {
+  const file = journalPath(context, get(COMMON.journal));
+  const found = context.files.read(file);
+  if (!found.ok) throw notReadable(file, found);
+  const [{ readJournal }, { foldRoom }] = await Promise.all([
+    import('../language/read.ts'),
+    import('../state/fold.ts'),
+  ]);
+  const reading = readingOf(context.files, file, found, readJournal);
+  for (const notice of found.notices) context.err.write(printableAnswer(`${notice}\n`, false));
+  const today = await context.today(zoneOf(reading));
+  const asked = get(COMMON.on);
+  const on = asked === null ? today : readDate(asked, today);
+  const rooms = new Map<Day, Room>();
+  return {
+    path: file,
+    reading,
+    today,
+    on,
+    room(day = on) {
+      const room = rooms.get(day) ?? foldRoom(reading.events, day);
+      rooms.set(day, room);
+      return room;
+    },
+    leftOut: (room) => stopped(reading, room),
+  };
+}
+
+/** The journal's path: as told, else TANKSIDE_JOURNAL, else the usual name here or in a folder above. */
+export function journalPath(context: Context, told: string | null): string {
+  const where = { told, usual: context.env['TANKSIDE_JOURNAL'], here: context.cwd };
+  const found = findJournal((file) => context.files.isFile(file), where);
+  if (found !== null) return found;
+  throw new Stop(
+    EXIT.noFile,
+    `no ${USUAL_NAME} here or in a folder above`,
+    'tankside start (writes one here), or --journal FILE',
+  );
+}
+
+function notReadable(file: string, failure: { readonly missing: boolean; readonly says: string }): Stop {
+  const says = failure.missing ? `there is no journal at ${file}` : `${file} cannot be read: ${failure.says}`;
+  return new Stop(EXIT.noFile, says, failure.missing ? `tankside start --journal ${path.basename(file)}` : null);
+}
+
+/** What a journal's text and the files that it reads in say. Lines that are not UTF-8 are told like any other problem. */
+export function readingOf(
+  files: Files,
+  mainFile: string,
+  found: Extract<ReadFile, { ok: true }>,
+  read: ReadJournal,
+): Reading {
+  const also = files.also(mainFile);
+  const broken = new Map<string, readonly Problem[]>();
+  const reading = read(path.basename(mainFile), found.text, (from, asked) => {
+    const got = also(from, asked);
+    if (got.ok) broken.set(got.name, got.problems);
+    return got;
+  });
+  return { ...reading, problems: [...found.problems, ...[...broken.values()].flat(), ...reading.problems] };
+}
+
+function zoneOf(reading: Reading): string | null {
+  return reading.events.reduce<string | null>((zone, event) => (event.kind === 'zone set' ? event.zone : zone), null);
+}
+
+function stopped(reading: Reading, room: Room): readonly LineRef[] {
+  const lines = new Map<string, LineRef>();
+  for (const { weight, at } of [...reading.problems, ...room.problems]) {
+    if (weight === 'stops') lines.set(`${at.file}:${at.line}`, { file: at.file, line: at.line });
+  }
+  return [...lines.values()].sort((a, b) => (a.file === b.file ? a.line - b.line : a.file < b.file ? -1 : 1));
+}
+
+/** `2 lines left out: fishroom.txt lines 3 and 9; tankside check says why`; null where all were read. */
+export function leftOutWords(lines: readonly LineRef[]): string | null {
+  if (lines.length === 0) return null;
+  const told = lines.slice(0, PLACES_TOLD);
+  const files = [...new Set(told.map(({ file }) => file))];
+  const places = files.map((file) => {
+    const numbers = told.filter((line) => line.file === file).map(({ line }) => String(line));
+    return `${file} ${numbers.length === 1 ? 'line' : 'lines'} ${listWords(numbers)}`;
+  });
+  const more = lines.length > told.length ? ` and ${lines.length - told.length} more` : '';
+  return `${plural(lines.length, 'line')} left out: ${listWords(places)}${more}; tankside check says why`;
+}

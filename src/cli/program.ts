@@ -1,0 +1,149 @@
+/**
+ * The command line: finds the command, loads that one alone, reads its options with commander, runs it
+ * and turns every failure into words and an exit status. Nothing here ends the process.
+ */
+import { Command as Commander, CommanderError } from 'commander';
+import { nearest } from '../core/suggest.ts';
+import { printableAnswer } from '../reports/printable.ts';
+import type { Command } from './command.ts';
+import type { Context } from './context.ts';
+import type { Exit } from './exit.ts';
+import { EXIT, misuse, Stop } from './exit.ts';
+import type { Flag, Get } from './flags.ts';
+import { COMMON, keyOf } from './flags.ts';
+import { commandHelp, programHelp } from './help.ts';
+import type { Entry } from './registry.ts';
+import { COMMANDS, entryNamed } from './registry.ts';
+
+declare const TANKSIDE_VERSION: string;
+
+/** The version that the build put in; `0` when run from its sources. */
+function version(): string {
+  return typeof TANKSIDE_VERSION === 'string' ? TANKSIDE_VERSION : '0 (from its sources)';
+}
+
+/** Runs one command line, without the program's own name. */
+export async function run(argv: readonly string[], context: Context): Promise<Exit> {
+  try {
+    return await dispatch(argv, context);
+  } catch (error) {
+    if (!(error instanceof Stop)) throw error;
+    const write = error.write === null ? '' : `write: ${error.write}\n`;
+    context.err.write(printableAnswer(`${error.message}\n${write}`, false));
+    return error.status;
+  }
+}
+
+async function dispatch(argv: readonly string[], context: Context): Promise<Exit> {
+  const at = commandAt(argv);
+  const name = at === null ? null : (argv[at] ?? null);
+  const before = at === null ? argv : argv.slice(0, at);
+  if (before.includes('--version') || before.includes('-V')) {
+    context.out.write(`tankside ${version()}\n`);
+    return EXIT.answered;
+  }
+  if (at === null || name === null || name === 'help' || before.some(isHelp)) {
+    return await help(name === 'help' && at !== null ? (argv[at + 1] ?? null) : name, argv, context);
+  }
+  const entry = entryNamed(name);
+  if (entry === undefined) throw unknownCommand(name);
+  const { command } = await entry.load();
+  const rest = [...before, ...argv.slice(at + 1)];
+  if (beforeDashes(rest).some(isHelp)) return showCommand(entry, command, context);
+  const parsed = parse(entry, command, rest);
+  return await command.run(context, parsed.get, parsed.words);
+}
+
+/** Where the command's name stands: the first word that is neither an option nor a common option's value. */
+function commandAt(argv: readonly string[]): number | null {
+  const withValue = Object.values(COMMON)
+    .filter(({ spelling }) => spelling.includes(' '))
+    .map(({ spelling }) => spelling.split(' ')[0]);
+  for (let index = 0; index < argv.length; index += 1) {
+    const word = argv[index] ?? '';
+    if (withValue.includes(word)) index += 1;
+    else if (!word.startsWith('-')) return index;
+  }
+  return null;
+}
+
+function beforeDashes(words: readonly string[]): readonly string[] {
+  const at = words.indexOf('--');
+  return at < 0 ? words : words.slice(0, at);
+}
+
+function isHelp(word: string): boolean {
+  return word === '--help' || word === '-h';
+}
+
+async function help(name: string | null, argv: readonly string[], context: Context): Promise<Exit> {
+  if (name !== null) {
+    const entry = entryNamed(name);
+    if (entry === undefined) throw unknownCommand(name);
+    return showCommand(entry, (await entry.load()).command, context);
+  }
+  const stray = argv.find((word) => word.startsWith('-') && !isHelp(word) && !isCommon(word));
+  if (stray !== undefined) throw misuse(`there is no option «${stray}»`, 'tankside --help');
+  context.out.write(programHelp(COMMANDS));
+  return EXIT.answered;
+}
+
+function isCommon(word: string): boolean {
+  return Object.values(COMMON).some(({ spelling }) => spelling.split(' ')[0] === word.split('=')[0]);
+}
+
+function showCommand(entry: Entry, command: Command, context: Context): Exit {
+  context.out.write(commandHelp(entry, command));
+  return EXIT.answered;
+}
+
+function unknownCommand(name: string): Stop {
+  const [near] = nearest(
+    name,
+    COMMANDS.map((entry) => entry.name),
+  );
+  return misuse(`there is no command «${name}»`, near === undefined ? 'tankside --help' : `tankside ${near}`);
+}
+
+/** Reads the options wherever they stand among the words; `--` ends them. */
+function parse(entry: Entry, command: Command, argv: readonly string[]): { get: Get; words: readonly string[] } {
+  const flags: readonly Flag<unknown>[] = [...Object.values(COMMON), ...command.flags];
+  const parser = new Commander(entry.name)
+    .exitOverride()
+    .configureOutput({ writeOut: () => undefined, writeErr: () => undefined })
+    .helpOption(false)
+    .allowExcessArguments()
+    .argument('[words...]');
+  for (const { spelling } of flags) parser.option(spelling.replace(/ (\S+)$/, ' <$1>'));
+  try {
+    parser.parse([...argv], { from: 'user' });
+  } catch (error) {
+    if (error instanceof CommanderError) throw wrongOption(error, entry, flags);
+    throw error;
+  }
+  const values: Readonly<Record<string, unknown>> = parser.opts();
+  const words = parser.args;
+  if (command.takes === '' && words.length > 0) {
+    throw misuse(`${entry.name} takes no words, and got «${words.join(' ')}»`, `tankside ${entry.name}`);
+  }
+  const get: Get = (flag) => {
+    const value = values[keyOf(flag.spelling)];
+    return flag.read(typeof value === 'string' || value === true ? value : undefined);
+  };
+  return { get, words };
+}
+
+/** Commander's own words for what is wrong with an option, in ours. */
+function wrongOption(error: CommanderError, entry: Entry, flags: readonly Flag<unknown>[]): Stop {
+  const named = /'(-[^' ]*)/.exec(error.message)?.[1] ?? '';
+  const flag = flags.find(({ spelling }) => spelling.split(' ')[0] === named);
+  if (error.code === 'commander.optionMissingArgument' && flag !== undefined) {
+    return misuse(`${named} needs a word after it`, `tankside ${entry.name} ${flag.spelling}`);
+  }
+  const names = flags.map(({ spelling }) => spelling.split(' ')[0] ?? '');
+  const [near] = nearest(named.split('=')[0] ?? named, names);
+  return misuse(
+    `${entry.name} has no option «${named}»`,
+    near === undefined ? `tankside ${entry.name} --help` : `tankside ${entry.name} ${near}`,
+  );
+}

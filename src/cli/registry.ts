@@ -1,0 +1,28 @@
+/**
+ * Every command by name. Each is loaded only when it is asked for, so that no command pays for another;
+ * the summaries stand here, so that `--help` loads none.
+ */
+import type { Command } from './command.ts';
+
+export interface Entry {
+  readonly name: string;
+  /** What it answers, for the list of commands. */
+  readonly summary: string;
+  load(): Promise<{ readonly command: Command }>;
+}
+
+/** In the order in which a keeper meets them. */
+export const COMMANDS: readonly Entry[] = [
+  { name: 'start', summary: 'write a starter journal', load: () => import('./commands/start.ts') },
+  {
+    name: 'check',
+    summary: 'every problem in the journal, and what to write instead',
+    load: () => import('./commands/check.ts'),
+  },
+  { name: 'due', summary: "today's work, most pressing first", load: () => import('./commands/due.ts') },
+  { name: 'why', summary: 'the rule, the numbers and the lines behind a row', load: () => import('./commands/why.ts') },
+];
+
+export function entryNamed(name: string): Entry | undefined {
+  return COMMANDS.find((entry) => entry.name === name);
+}

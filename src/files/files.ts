@@ -1,0 +1,38 @@
+/** The files of this machine, as the rest of Tankside may ask of them. */
+import { basename } from 'node:path';
+import { alsoReader } from './also.ts';
+import { appendLines } from './append.ts';
+import { createText } from './create.ts';
+import { theDisk } from './disk.ts';
+import type { Disk } from './disk.ts';
+import { thisMachine } from './machine.ts';
+import type { Machine } from './machine.ts';
+import type { Files } from './port.ts';
+import { readText } from './read.ts';
+import { replaceText } from './replace.ts';
+
+export function filesOn(disk: Disk, machine: Machine): Files {
+  return {
+    read(path, name = basename(path)) {
+      const got = readText(disk, path, name);
+      if (!got.ok) return got;
+      const { text, problems, notices } = got.file;
+      return { ok: true, text, problems, notices };
+    },
+    also: (main) => alsoReader(disk, main),
+    isFile: (path) => isFile(disk, path),
+    create: (path, text) => createText(disk, machine, path, text),
+    append: (path, compose) => appendLines(disk, machine, path, basename(path), compose),
+    replace: (path, expected, text) => replaceText(disk, machine, path, basename(path), expected, text),
+  };
+}
+
+function isFile(disk: Disk, path: string): boolean {
+  try {
+    return disk.facts(path).kind === 'file';
+  } catch {
+    return false;
+  }
+}
+
+export const machineFiles: Files = filesOn(theDisk, thisMachine);

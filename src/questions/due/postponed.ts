@@ -1,0 +1,26 @@
+/** What a keeper put off, and what waits while the keeper is away. */
+import type { Day } from '../../core/day.ts';
+import { addDays } from '../../core/day.ts';
+import { putOffName } from '../../state/chores.ts';
+import type { Room } from '../../state/draft.ts';
+import type { DueItem } from './item.ts';
+
+/** The day until which this row was put off, or null. A pressing row can be put off for a day at most. */
+export function putOffUntil(room: Room, item: DueItem): Day | null {
+  if (item.putOffKey === null) return null;
+  const key = fold(item.putOffKey);
+  return room.chores.putOffs
+    .filter(({ where, what }) => where === item.place && fold(putOffName(what)) === key)
+    .map(({ day, until }) => (item.pressing && until > addDays(day, 1) ? addDays(day, 1) : until))
+    .reduce<Day | null>((last, until) => (until > room.on && (last === null || until > last) ? until : last), null);
+}
+
+/** The day on which an absent keeper is back, or null where nobody is away. The latest line about it counts. */
+export function awayUntil(room: Room): Day | null {
+  const last = room.chores.away.at(-1);
+  return last !== undefined && last.day <= room.on && last.until > room.on ? last.until : null;
+}
+
+function fold(text: string): string {
+  return text.trim().toLowerCase();
+}

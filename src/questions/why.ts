@@ -1,0 +1,58 @@
+/**
+ * Finds the rows that a keeper asks about, among the rows of all answers: by id, or by words that the
+ * row's id and title begin with.
+ */
+import { nearest } from '../core/suggest.ts';
+import type { Room } from '../state/draft.ts';
+import { dueWhy } from './due.ts';
+import type { WhyRow, WhySource } from './whyrow.ts';
+
+/** Every question whose rows can be asked about. */
+export const WHY_SOURCES: readonly WhySource[] = [dueWhy];
+
+export interface WhyAnswer {
+  /** Rows that match; where several answers have the same row, it stands once. */
+  readonly rows: readonly WhyRow[];
+  /** Where none does: ids that come near. */
+  readonly near: readonly string[];
+}
+
+export function why(room: Room, words: readonly string[]): WhyAnswer {
+  const all = uniqueRows(WHY_SOURCES.flatMap((source) => source(room)));
+  const asked = words
+    .join(' ')
+    .toLowerCase()
+    .split(/\s+/)
+    .filter((word) => word !== '');
+  const same = all.filter(({ id }) => id === asked.join('-'));
+  const whole = same.length > 0 ? same : all.filter((row) => asked.every((word) => hasWord(row, word)));
+  const rows = whole.length > 0 ? whole : all.filter((row) => asked.every((word) => hasStart(row, word)));
+  return { rows, near: rows.length > 0 ? [] : nearIds(all, asked) };
+}
+
+function uniqueRows(rows: readonly WhyRow[]): readonly WhyRow[] {
+  const byId = new Map<string, WhyRow>();
+  for (const row of rows) if (!byId.has(row.id)) byId.set(row.id, row);
+  return [...byId.values()];
+}
+
+/** A name with hyphens is found in an id whole and in its parts. */
+function hasWord({ id, title }: WhyRow, word: string): boolean {
+  return `-${id}-`.includes(`-${word}-`) || wordsOf(title).includes(word);
+}
+
+function hasStart({ id, title }: WhyRow, word: string): boolean {
+  return `-${id}`.includes(`-${word}`) || wordsOf(title).some((one) => one.startsWith(word));
+}
+
+function wordsOf(title: string): readonly string[] {
+  return title.toLowerCase().match(/[\p{L}\p{N}\-_']+/gu) ?? [];
+}
+
+/** Ids that share the first word asked for, else those spelt nearly so. */
+function nearIds(all: readonly WhyRow[], asked: readonly string[]): readonly string[] {
+  const ids = all.map(({ id }) => id);
+  const [first = ''] = asked;
+  const same = ids.filter((id) => id.startsWith(`${first}-`) || id.includes(`-${first}`));
+  return first !== '' && same.length > 0 ? same : nearest(asked.join('-'), ids);
+}

@@ -1,0 +1,122 @@
+/** Today's list as text and as JSON: the heaviest thing in the first line, one row a thing, the line to jot under it. */
+import type { DueAnswer, DueRow, Postponed } from '../questions/due.ts';
+import { dayJson, linesJson, spreadJson } from './json.ts';
+import type { Look } from './look.ts';
+import type { Cell, Row } from './table.ts';
+import { table } from './table.ts';
+import { dayText, heading, listWords, plural, windowText } from './words.ts';
+import { paragraph } from './wrap.ts';
+
+/** Put-off rows named one by one; more are only counted. */
+const NAMED = 4;
+
+const COLUMNS = [{ head: 'where' }, { head: 'do', wraps: true }, { head: 'when' }, { head: 'why', wraps: true }];
+
+export function dueText(answer: DueAnswer, look: Look): string {
+  const first = paragraph(`${heading(look)}: ${matters(answer, look)}`, look.width, 2);
+  const parts = [look.paint.strong(first.split('\n')[0] ?? '')];
+  const more = first.split('\n').slice(1);
+  const rows = table(look, COLUMNS, drawn(answer.rows, look));
+  const last = ending(answer, look).map((line) => paragraph(line, look.width, 2));
+  const blocks = [[...parts, ...more].join('\n'), rows.trimEnd(), last.join('\n')];
+  return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
+}
+
+/** What to begin with, or that there is nothing to do and what comes next. */
+function matters({ rows, fitted }: DueAnswer, look: Look): string {
+  const now = rows.filter(({ state }) => state !== 'ahead');
+  const [top] = now;
+  if (top !== undefined) {
+    const others = now.length === 1 ? 'nothing else' : plural(now.length - 1, 'more thing');
+    return `${top.place} first, ${top.what}; then ${others}`;
+  }
+  if (fitted !== null && fitted.left.length > 0) return `nothing fits into ${plural(fitted.of, 'minute')}`;
+  const [next] = rows;
+  return next === undefined ? 'nothing due' : `nothing due; next ${next.place}, ${next.what}, ${when(next, look)}`;
+}
+
+function drawn(rows: readonly DueRow[], look: Look): readonly Row[] {
+  const told = new Set<string>();
+  return rows.map((row, index) => {
+    const under: Cell[] = [];
+    if (row.close !== '') under.push({ text: `jot  ${row.close}`, paint: look.paint.quiet });
+    if (row.caution !== undefined && !told.has(row.caution)) under.push(`take care: ${row.caution}`);
+    told.add(row.caution ?? '');
+    const paint = brush(row, look);
+    const cells = [row.place, row.what, { text: when(row, look), paint }, row.why];
+    const apart = row.state === 'ahead' && rows[index - 1]?.state !== 'ahead' && index > 0;
+    return { cells, under, apart };
+  });
+}
+
+function brush({ state, weight }: DueRow, { paint }: Look): (text: string) => string {
+  if (state === 'ahead') return paint.quiet;
+  if (weight === 3) return paint.urgent;
+  return state === 'late' ? paint.late : paint.today;
+}
+
+/** `now`, `late, 12 Feb`, `today`, `by 17 Feb`, `17–20 Feb`; for a machine the state and ISO dates. */
+function when({ state, weight, due }: DueRow, look: Look): string {
+  if (look.machine) return `${state} ${windowText(due, look)}`;
+  if (state === 'ahead') return windowText(due, look);
+  if (weight === 3) return 'now';
+  const last = due.high ?? due.likely ?? due.low;
+  if (last === null || last === look.on) return 'today';
+  return state === 'late' ? `late, ${dayText(last, look)}` : `by ${dayText(last, look)}`;
+}
+
+function ending({ putOff, waiting, fitted }: DueAnswer, look: Look): readonly string[] {
+  const lines: string[] = [];
+  if (fitted !== null) {
+    const left = fitted.left.length === 0 ? '' : `; did not fit: ${named(fitted.left)}`;
+    lines.push(`about ${fitted.minutes} of ${plural(fitted.of, 'minute')}${left}`);
+  }
+  if (putOff.length > 0) lines.push(`${putOff.length} put off: ${postponed(putOff, look)}`);
+  const [back] = waiting;
+  if (back !== undefined) lines.push(`away: ${waiting.length} wait until you are back on ${dayText(back.until, look)}`);
+  return lines;
+}
+
+function postponed(rows: readonly Postponed[], look: Look): string {
+  const told = rows.slice(0, NAMED).map((row) => `${row.place} ${row.what} until ${dayText(row.until, look)}`);
+  return counted(told, rows.length);
+}
+
+function named(rows: readonly DueRow[]): string {
+  return counted(
+    rows.slice(0, NAMED).map(({ place, what }) => `${place} ${what}`),
+    rows.length,
+  );
+}
+
+function counted(told: readonly string[], all: number): string {
+  return listWords(all > told.length ? [...told, `${all - told.length} more`] : told);
+}
+
+export function dueJson(answer: DueAnswer): object {
+  const { putOff, waiting, fitted } = answer;
+  return {
+    putOff: putOff.length,
+    waiting: waiting.length,
+    ...(fitted === null ? {} : { minutes: fitted.minutes, notFitting: fitted.left.map(({ id }) => id) }),
+    items: answer.rows.map(itemJson),
+    postponed: [...putOff, ...waiting].map((row) => ({ ...row, until: dayJson(row.until) })),
+  };
+}
+
+function itemJson(row: DueRow): object {
+  const { id, place, what, kind, state, why, close, caution } = row;
+  return {
+    id,
+    place,
+    what,
+    kind,
+    state,
+    due: spreadJson(row.due),
+    why,
+    close,
+    ...(caution === undefined ? {} : { caution }),
+    minutes: row.minutes,
+    lines: linesJson(row.lines),
+  };
+}

@@ -1,0 +1,39 @@
+/** Cuts text into lines of a display width, between words where it can. */
+import stringWidth from 'string-width';
+
+/** Lines of at most `width` columns; a word longer than that is cut. Never an empty list. */
+export function wrap(text: string, width: number): readonly string[] {
+  const room = Math.max(1, width);
+  const lines: string[] = [];
+  let line = '';
+  for (const word of text.split(' ').flatMap((long) => pieces(long, room))) {
+    const longer = line === '' ? word : `${line} ${word}`;
+    if (line === '' || stringWidth(longer) <= room) line = longer;
+    else {
+      lines.push(line);
+      line = word;
+    }
+  }
+  return [...lines, line];
+}
+
+function pieces(word: string, width: number): readonly string[] {
+  if (stringWidth(word) <= width) return [word];
+  const cut: string[] = [];
+  let piece = '';
+  for (const sign of word) {
+    if (piece !== '' && stringWidth(piece + sign) > width) {
+      cut.push(piece);
+      piece = '';
+    }
+    piece += sign;
+  }
+  return [...cut, piece];
+}
+
+/** A paragraph of at most `width` columns, its later lines set in by `indent`. */
+export function paragraph(text: string, width: number, indent = 0): string {
+  const [first = '', ...others] = wrap(text, width - indent);
+  const margin = ' '.repeat(indent);
+  return [first, ...others.map((line) => margin + line)].join('\n');
+}

@@ -1,0 +1,61 @@
+/** Runs a command line inside the test: fixed day, files in a Map, what was printed given back. */
+import type { Context, Output } from '../../src/cli/context.ts';
+import { run } from '../../src/cli/program.ts';
+import type { Day } from '../../src/core/day.ts';
+import { dayFromIso } from '../../src/core/day.ts';
+import { filesOn } from '../../src/files/files.ts';
+import type { Files } from '../../src/files/port.ts';
+import { aloneMachine, MemoryDisk } from './memory.ts';
+
+export interface World {
+  /** The clock's day, ISO. */
+  readonly today?: string;
+  /** Text by absolute path. What a command creates appears here. */
+  readonly files?: Record<string, string>;
+  readonly cwd?: string;
+  readonly env?: Readonly<Record<string, string>>;
+  /** Columns of a terminal; absent: standard output is a pipe. */
+  readonly columns?: number;
+  readonly input?: string;
+}
+
+export interface Ran {
+  readonly status: number;
+  readonly out: string;
+  readonly err: string;
+  readonly files: Readonly<Record<string, string>>;
+}
+
+export async function tankside(argv: readonly string[], world: World = {}): Promise<Ran> {
+  const printed = { out: '', err: '' };
+  const disk = new MemoryDisk();
+  for (const [name, text] of Object.entries(world.files ?? {})) disk.put(name, text);
+  const status = await run(argv, fakeContext(world, filesOn(disk, aloneMachine()), printed));
+  return { status, out: printed.out, err: printed.err, files: disk.texts() };
+}
+
+function fakeContext(world: World, files: Files, printed: { out: string; err: string }): Context {
+  const columns = world.columns ?? null;
+  const output = (to: 'out' | 'err'): Output => ({
+    write(text) {
+      printed[to] += text;
+    },
+    isTTY: columns !== null,
+    columns,
+  });
+  return {
+    out: output('out'),
+    err: output('err'),
+    input: { isTTY: false, text: () => Promise.resolve(world.input ?? '') },
+    env: world.env ?? {},
+    cwd: world.cwd ?? '/room',
+    files,
+    today: () => Promise.resolve(isoToDay(world.today ?? '2026-02-15')),
+  };
+}
+
+function isoToDay(iso: string): Day {
+  const day = dayFromIso(iso);
+  if (day === null) throw new Error(`no such day: ${iso}`);
+  return day;
+}
