@@ -1,9 +1,109 @@
-/** Disputes: lines of trouble no more than 48 h apart, open until the pair makes up, spawns or is separated. */
+/**
+ * What opens, feeds and ends a dispute. In a colony or harem, and for a holding mouthbrooder, chasing
+ * and fasting alone are daily life and open none; worse signs do.
+ */
+import type { EventOf } from '../journal/event.ts';
+import type { Member, Sex } from '../journal/subject.ts';
+import type { Draft } from './draft.ts';
 import type { Homes } from './home.ts';
+import { livingMembers } from './members.ts';
+import { addSign, endDispute, openDispute } from './quarrel.ts';
+import type { DisputeSign } from './quarrel.ts';
+import type { Group } from './stock.ts';
+import { groupOf } from './who.ts';
 
 export const DISPUTES_HOMES: Homes<'dispute sign' | 'calmer' | 'shimmying' | 'made up'> = {
-  'dispute sign': () => undefined,
-  calmer: () => undefined,
-  shimmying: () => undefined,
-  'made up': () => undefined,
+  'dispute sign': signSeen,
+  calmer: calmerSeen,
+  shimmying: (draft, event) => {
+    const found = groupOf(draft, event, () => true, event.kind);
+    if (!found) return;
+    found.group.lines.push(event.place);
+    endDispute(found.group, { day: event.day, how: 'shimmying', place: event.place });
+  },
+  'made up': madeUp,
 };
+
+function signSeen(draft: Draft, event: EventOf<'dispute sign'>): void {
+  const found = groupOf(draft, event, () => true, event.sign);
+  if (!found) return;
+  const { group } = found;
+  group.lines.push(event.place);
+  if (!openDispute(group) && isDailyLife(group, event)) return;
+  addSign(group, {
+    day: event.when?.likely ?? event.when?.high ?? event.day,
+    minute: event.when === null ? event.minute : null,
+    sign: event.sign,
+    ...partiesOf(group, event, found.member),
+    place: event.place,
+  });
+}
+
+/** Chasing and fasting that nobody needs to act on: many fish together, or a mouth full of eggs. */
+export function isDailyLife(group: Group, event: { readonly sign: DisputeSign['sign'] }): boolean {
+  if (event.sign !== 'chasing' && event.sign !== 'not eating') return false;
+  return group.kind === 'colony' || group.kind === 'harem' || group.kind === 'group' || group.holding !== null;
+}
+
+/**
+ * Who did it and who suffered it: as `X on Y` says; else the fish named before the word does the
+ * chasing and suffers everything else. Of two, the other one is the other side.
+ */
+function partiesOf(
+  group: Group,
+  event: EventOf<'dispute sign'>,
+  named: Member | null,
+): Pick<DisputeSign, 'doer' | 'sufferer'> {
+  let doer = bySex(event.doer);
+  let sufferer = bySex(event.sufferer);
+  const fish = named === null ? null : asDeclared(group, named);
+  if (fish !== null && event.sign === 'chasing' && fits(fish, doer)) doer = fish;
+  if (fish !== null && event.sign !== 'chasing' && fits(fish, sufferer)) sufferer = fish;
+  doer ??= otherOf(group, sufferer);
+  sufferer ??= otherOf(group, doer);
+  return { doer, sufferer };
+}
+
+function bySex(sex: Sex | null): Member | null {
+  return sex === null ? null : { sex, name: null };
+}
+
+/** A named fish with the sex that it was declared with. */
+function asDeclared(group: Group, named: Member): Member {
+  const fish = named.name === null ? undefined : group.members.find((one) => one.name === named.name);
+  return { sex: fish?.sex ?? named.sex, name: named.name };
+}
+
+function fits(fish: Member, side: Member | null): boolean {
+  return side === null || fish.sex === null || side.sex === fish.sex;
+}
+
+/** The only other fish that it can be: the mate in a pair, the male of a trio where a female is meant. */
+function otherOf(group: Group, one: Member | null): Member | null {
+  if (one === null || one.sex === null) return null;
+  const others = livingMembers(group).filter((fish) => fish.sex !== one.sex);
+  const only = others[0];
+  return only && others.length === 1 ? { sex: only.sex, name: only.name } : null;
+}
+
+function calmerSeen(draft: Draft, event: EventOf<'calmer'>): void {
+  const found = groupOf(draft, event, () => true, event.kind);
+  if (!found) return;
+  found.group.lines.push(event.place);
+  openDispute(found.group)?.calmer.push({ day: event.day, place: event.place });
+}
+
+function madeUp(draft: Draft, event: EventOf<'made up'>): void {
+  const found = groupOf(draft, event, () => true, event.kind);
+  if (!found) return;
+  found.group.lines.push(event.place);
+  if (endDispute(found.group, { day: event.day, how: 'made up', place: event.place })) return;
+  draft.problems.push({
+    kind: 'no-dispute',
+    weight: 'doubt',
+    says: `${found.group.name} had no dispute open`,
+    write: 'the line that began it, on its own day: … chasing, male on female',
+    at: event.place,
+    also: [],
+  });
+}

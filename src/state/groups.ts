@@ -1,11 +1,214 @@
-/** Groups: pairs, trios, harems, colonies, their bond and their members. */
+/**
+ * Groups: pairs, trios, harems, colonies and bought-in fish; how they are declared and amended, their
+ * bond, and mates that come back or come new. "Bonded" is only what a line says is bonded.
+ */
+import { addDays } from '../core/day.ts';
+import { exactly } from '../core/interval.ts';
+import type { DayWindow, Interval } from '../core/interval.ts';
+import type { EventBase, EventOf, Heads } from '../journal/event.ts';
+import type { Sex } from '../journal/subject.ts';
+import type { Draft } from './draft.ts';
 import type { Homes } from './home.ts';
+import { livingMembers, memberName, membersGone, membersMoved, membersOf, newGroup, pickMembers } from './members.ts';
+import { endDispute } from './quarrel.ts';
+import type { Brood, Fish, Group } from './stock.ts';
+import { moveFish, newBody, putIn, takeFish } from './tally.ts';
+import { groupOf } from './who.ts';
 
 export const GROUPS_HOMES: Homes<'group declared' | 'bonded' | 'split up' | 'resting' | 'member back' | 'new mate'> = {
-  'group declared': () => undefined,
-  bonded: () => undefined,
-  'split up': () => undefined,
-  resting: () => undefined,
-  'member back': () => undefined,
-  'new mate': () => undefined,
+  'group declared': (draft, event) => {
+    const known = draft.stock.groups.get(event.group);
+    if (known) amend(draft, known, event);
+    else declare(draft, event);
+  },
+  bonded: (draft, event) => setBond(draft, event, 'bonded'),
+  resting: (draft, event) => setBond(draft, event, 'resting'),
+  'split up': (draft, event) => {
+    const group = setBond(draft, event, 'split up');
+    if (group) endDispute(group, { day: event.day, how: 'separated', place: event.place });
+  },
+  'member back': memberBack,
+  'new mate': newMate,
 };
+
+function declare(draft: Draft, event: EventOf<'group declared'>): void {
+  const told = event.members.map(({ member, size }) => ({ ...member, size }));
+  const members = membersOf(event.groupKind, told, event.heads, event.tank);
+  const group = newGroup(newBody(event.group, event.species), {
+    kind: event.groupKind,
+    day: event.day,
+    place: event.place,
+    tank: event.tank,
+    members,
+    from: event.from,
+  });
+  const count = event.heads ?? usualCount(event, members.length);
+  for (const name of event.parentsFrom) takeFrom(draft, event, name, count);
+  draft.stock.groups.set(event.group, group);
+  putIn(draft, group, event.tank, count, event);
+  describe(group, event);
+  notePurchase(draft, event, isHeads(count) ? count.total : count);
+}
+
+function isHeads(count: Heads | Interval): count is Heads {
+  return 'total' in count;
+}
+
+/** How many fish a line means that gives no number: those it names, three and more for a harem, else at least one. */
+function usualCount(event: EventOf<'group declared'>, members: number): Interval {
+  if (event.groupKind === 'pair' || event.groupKind === 'trio') return exactly(members);
+  if (event.groupKind === 'harem' && members >= 3) return exactly(members);
+  const least = event.groupKind === 'harem' ? 3 : 1;
+  return { low: Math.max(least, members), likely: null, high: Infinity };
+}
+
+/** What a declaring line tells besides who and how many: said again, it replaces what was said before. */
+function describe(group: Group, event: EventOf<'group declared'>): void {
+  group.lines.push(event.place);
+  if (event.species !== null) group.species = event.species;
+  if (event.line !== null) group.line = event.line;
+  if (event.from !== null) group.from = event.from;
+  if (event.parentsFrom.length > 0) group.parentsFrom = [...event.parentsFrom];
+  if (event.age !== null) group.born = bornOn(event);
+  if (event.size !== null) {
+    const { day, minute, tank, size, place } = event;
+    group.sizes.push({ day, minute, tank, sizes: size, place, replaced: false });
+  }
+}
+
+function bornOn(event: EventOf<'group declared'>): DayWindow | null {
+  const { age, day } = event;
+  if (age === null) return null;
+  const back = (days: number): DayWindow['low'] => (Number.isFinite(days) ? addDays(day, -Math.round(days)) : null);
+  return { low: back(age.high), likely: age.likely === null ? null : back(age.likely), high: back(age.low) };
+}
+
+function notePurchase(draft: Draft, event: EventOf<'group declared'>, count: Interval): void {
+  if (event.price === null) return;
+  draft.sale.purchases.push({
+    group: event.group,
+    species: event.species ?? '',
+    tank: event.tank,
+    count,
+    price: event.price,
+    from: event.from,
+    day: event.day,
+    place: event.place,
+  });
+}
+
+/** The same name declared again: amends what it says, moves the group where it says another tank. */
+function amend(draft: Draft, group: Group, event: EventOf<'group declared'>): void {
+  group.kind = event.groupKind;
+  describe(group, event);
+  for (const { member, size } of event.members) {
+    const known =
+      group.members.find((fish) => fish.gone === null && member.name !== null && fish.name === member.name) ??
+      group.members.find((fish) => fish.gone === null && fish.sex === member.sex && fish.name === null);
+    if (known) {
+      known.name = member.name ?? known.name;
+      known.sex = member.sex ?? known.sex;
+      known.size = size ?? known.size;
+    } else if (member.name !== null || group.members.every((fish) => fish.sex !== member.sex)) {
+      group.members.push({ ...member, size, tank: group.home, gone: null });
+    }
+  }
+  if (event.tank === null || event.tank === group.home) return;
+  const from = group.home;
+  group.home = event.tank;
+  if (from === null) putIn(draft, group, event.tank, group.total, event);
+  else moveFish(draft, event, group, from, event.tank, 'all');
+  const along = livingMembers(group).filter((fish) => fish.tank === from);
+  membersMoved(group, along, event.tank, event);
+}
+
+/** Fish that a new group was made of: they leave the brood or group that they were. */
+function takeFrom(draft: Draft, event: EventBase, name: string, count: Heads | Interval): void {
+  const source: Group | Brood | undefined = draft.stock.broods.get(name) ?? draft.stock.groups.get(name);
+  if (!source) return;
+  takeFish(draft, event, source, soleTank(source), isHeads(count) ? count : headsOf(count), 'joined');
+}
+
+function soleTank(body: Group | Brood): string | null {
+  const tanks = [...body.parts.keys()];
+  return tanks.length === 1 ? (tanks[0] ?? null) : null;
+}
+
+function headsOf(total: Interval): Heads {
+  return { total, males: null, females: null, young: null, as: 'counted' };
+}
+
+function setBond(draft: Draft, event: EventOf<'bonded' | 'split up' | 'resting'>, bond: Group['bond']): Group | null {
+  const found = groupOf(draft, event, () => true, event.kind);
+  if (!found) return null;
+  found.group.bond = bond;
+  found.group.bondSince = { day: event.day, place: event.place };
+  found.group.lines.push(event.place);
+  return found.group;
+}
+
+/** `male back`: to his group's own tank. */
+function memberBack(draft: Draft, event: EventOf<'member back'>): void {
+  const found = groupOf(draft, event, (group) => livingMembers(group).some((fish) => isAway(group, fish)), 'back');
+  if (!found) return;
+  const { group } = found;
+  group.lines.push(event.place);
+  const { home } = group;
+  const away = livingMembers(group).filter((fish) => isAway(group, fish));
+  const fish = pickMembers(draft, { ...group, members: away.length > 0 ? away : group.members }, found.member, event);
+  if (home === null || fish === null) return;
+  for (const one of fish) {
+    if (one.tank !== null && one.tank !== home) moveFish(draft, event, group, one.tank, home, headsOf(exactly(1)));
+  }
+  membersMoved(group, fish, home, event);
+  group.upset = { day: event.day, how: 'member back', place: event.place };
+}
+
+function isAway(group: Group, fish: Fish): boolean {
+  return fish.tank !== null && fish.tank !== group.home;
+}
+
+/** `new male from Ash`: one fish of that group joins this one; its bond begins anew. */
+function newMate(draft: Draft, event: EventOf<'new mate'>): void {
+  const found = groupOf(draft, event, () => true, 'new mate');
+  if (!found) return;
+  const { group } = found;
+  const source =
+    event.from === null ? undefined : (draft.stock.groups.get(event.from) ?? draft.stock.broods.get(event.from));
+  if (source && !takeMate(draft, source, event)) return;
+  group.lines.push(event.place);
+  const resident = livingMembers(group).find((fish) => fish.sex === event.sex && fish.tank === group.home);
+  if (resident && group.kind === 'pair') draft.problems.push(stillThere(group, event, resident));
+  group.members.push({ sex: event.sex, name: event.name, size: null, tank: group.home, gone: null });
+  if (group.home !== null) putIn(draft, group, group.home, exactly(1), event);
+  group.bond = 'unsaid';
+  group.bondSince = null;
+  group.upset = { day: event.day, how: 'new mate', place: event.place };
+}
+
+/** Takes the new mate out of the group or brood that it came from; false where that has none to give. */
+function takeMate(draft: Draft, source: Group | Brood, event: EventOf<'new mate'>): boolean {
+  const males = event.sex === 'male' ? exactly(1) : null;
+  const females = event.sex === 'female' ? exactly(1) : null;
+  const fish = 'members' in source ? sexed(source, event.sex) : [];
+  const tank = fish[0]?.tank ?? soleTank(source);
+  const heads: Heads = { total: exactly(1), males, females, young: null, as: 'counted' };
+  if (takeFish(draft, event, source, tank, heads, 'joined') === null) return false;
+  if ('members' in source) membersGone(source, fish.slice(0, 1), 'joined', event);
+  return true;
+}
+
+function sexed(group: Group, sex: Sex): Fish[] {
+  return livingMembers(group).filter((fish) => fish.sex === sex);
+}
+
+function stillThere(group: Group, event: EventOf<'new mate'>, resident: Fish): Draft['problems'][number] {
+  return {
+    kind: 'two-mates',
+    weight: 'doubt',
+    says: `${group.name} still has ${memberName(resident)} with it`,
+    write: `what became of the other: ${event.sex} died, or moved the ${event.sex} to …`,
+    at: event.place,
+    also: [group.declared],
+  };
+}

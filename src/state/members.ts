@@ -5,8 +5,12 @@
 import type { Problem } from '../core/problem.ts';
 import type { Place } from '../core/span.ts';
 import type { Day } from '../core/day.ts';
-import type { Member, Sex, Subject } from '../journal/subject.ts';
-import type { Fish, Group } from './stock.ts';
+import { isSure } from '../core/interval.ts';
+import type { Interval } from '../core/interval.ts';
+import type { Measure } from '../core/quantity.ts';
+import type { Heads } from '../journal/event.ts';
+import type { GroupKind, Member, Sex, Subject } from '../journal/subject.ts';
+import type { Body, Fish, Group } from './stock.ts';
 import { endDispute, openDispute } from './quarrel.ts';
 import type { Dispute } from './quarrel.ts';
 
@@ -14,6 +18,74 @@ interface At {
   readonly day: Day;
   readonly place: Place;
   readonly subject: Subject;
+}
+
+/** How many fish a group means by its very kind, where its line counts none (`pair` 2: common practice, no source). */
+const BY_KIND: { readonly [K in GroupKind]: readonly Sex[] } = {
+  pair: ['male', 'female'],
+  trio: ['male', 'female', 'female'],
+  harem: ['male'],
+  colony: [],
+  group: [],
+};
+
+/** A member as a line tells it, before it is anybody's. */
+export interface Told {
+  readonly sex: Sex | null;
+  readonly name: string | null;
+  readonly size: Measure<'mm'> | null;
+}
+
+/**
+ * The fish of a new group that can be told apart: those that the line names, those that it counts by
+ * sex, and for a pair or trio those that the word itself means.
+ */
+export function membersOf(kind: GroupKind, told: readonly Told[], heads: Heads | null, tank: string | null): Fish[] {
+  const fish: Fish[] = told.map((one) => ({ ...one, tank, gone: null }));
+  const counted = heads === null ? [] : countedSexes(kind, heads);
+  const wanted = counted.length > 0 ? counted : BY_KIND[kind];
+  for (const sex of SEXES) {
+    const missing = wanted.filter((one) => one === sex).length - fish.filter((one) => one.sex === sex).length;
+    const unsexed = fish.filter((one) => one.sex === null).length;
+    for (let n = unsexed; n < missing; n += 1) fish.push({ sex, name: null, size: null, tank, gone: null });
+  }
+  return fish;
+}
+
+const SEXES: readonly Sex[] = ['male', 'female'];
+
+/** Sexes that a line counts for sure, in a group small enough for each fish to be somebody. */
+function countedSexes(kind: GroupKind, heads: Heads): Sex[] {
+  if (kind === 'colony' || kind === 'group') return [];
+  const sure = (count: Interval | null): number => (count !== null && isSure(count) ? count.low : 0);
+  return SEXES.flatMap((sex) => Array.from({ length: sure(sex === 'male' ? heads.males : heads.females) }, () => sex));
+}
+
+/** A group with nobody counted in it yet. */
+export function newGroup(
+  body: Body,
+  given: { kind: GroupKind; day: Day; place: Place; tank: string | null; members: Fish[]; from: string | null },
+): Group {
+  return {
+    ...body,
+    kind: given.kind,
+    day: given.day,
+    declared: given.place,
+    home: given.tank,
+    members: given.members,
+    line: null,
+    from: given.from,
+    parentsFrom: [],
+    born: null,
+    bond: 'unsaid',
+    bondSince: null,
+    upset: null,
+    disputes: [],
+    broods: [],
+    suspected: [],
+    noEggs: null,
+    holding: null,
+  };
 }
 
 /** Members of a group that are still alive and still its own. */
@@ -74,7 +146,7 @@ export function membersMoved(group: Group, fish: readonly Fish[], to: string, ev
 /** Members that died, were sold or given away: no longer of this group. */
 export function membersGone(group: Group, fish: readonly Fish[], how: string, event: At): void {
   for (const one of fish) one.gone = { how, day: event.day, place: event.place };
-  endIfApart(group, how === 'died' ? 'died' : 'separated', event);
+  endIfApart(group, how === 'died' || how === 'culled' || how === 'eaten' ? 'died' : 'separated', event);
 }
 
 function endIfApart(group: Group, how: 'separated' | 'died', event: At): void {
@@ -86,7 +158,8 @@ function endIfApart(group: Group, how: 'separated' | 'died', event: At): void {
 /** True while some fish that may be the doer shares a tank with one that may be the sufferer. */
 function canGoOn(group: Group, dispute: Dispute): boolean {
   const living = livingMembers(group);
-  return dispute.signs.some((sign) =>
+  const told = dispute.signs.filter((sign) => sign.doer !== null || sign.sufferer !== null);
+  return (told.length > 0 ? told : dispute.signs).some((sign) =>
     living.some(
       (doer) =>
         (sign.doer === null || isCalled(doer, sign.doer)) &&

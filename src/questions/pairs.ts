@@ -1,0 +1,151 @@
+/** How every pair, trio and harem stands: bond, dispute and what to do about it, spawning and whether it is late. */
+import type { Because } from '../core/because.ts';
+import type { Day } from '../core/day.ts';
+import type { LineRef } from '../core/span.ts';
+import { listWords } from '../core/words.ts';
+import type { GroupKind } from '../journal/subject.ts';
+import { aliveTotal, bodiesIn, isBrood, tanksOf } from '../state/bodies.ts';
+import type { SeenGroup } from '../state/bodies.ts';
+import type { Room } from '../state/draft.ts';
+import { openDispute } from '../state/quarrel.ts';
+import { adviceOn } from './pairs/advice.ts';
+import type { Advice } from './pairs/advice.ts';
+import { disputeRow, kebab, linesOf } from './pairs/dispute.ts';
+import type { DisputeRow } from './pairs/dispute.ts';
+import { pastOf } from './pairs/past.ts';
+import type { Past } from './pairs/past.ts';
+import { broodsOf, isGuarded, partedWords, spawningOf } from './pairs/spawning.ts';
+import type { Spawning } from './pairs/spawning.ts';
+
+/** `not said` where no line says that they are bonded: sharing a tank makes no bond. */
+export type BondState = 'bonded' | 'split up' | 'resting' | 'single' | 'apart' | 'gone' | 'not said';
+
+export interface OpenDispute extends DisputeRow {
+  readonly advice: Advice;
+}
+
+export interface PairRow {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: GroupKind;
+  readonly species: string | null;
+  readonly tank: string | null;
+  readonly state: BondState;
+  /** `in a dispute`, `holding`, `guarding Rowan-1`; null where there is nothing to tell. */
+  readonly doing: string | null;
+  readonly dispute: OpenDispute | null;
+  /** All of them, oldest first, the open one included. */
+  readonly disputes: readonly DisputeRow[];
+  /** Disputes that began in the last 90 days. */
+  readonly per90: number;
+  readonly past: Past;
+  readonly spawning: Spawning;
+  readonly lines: readonly LineRef[];
+  readonly because: Because;
+}
+
+export interface PairsAnswer {
+  readonly on: Day;
+  readonly pairs: readonly PairRow[];
+  /** The name asked for, where there was one. */
+  readonly asked: string | null;
+}
+
+/** Days over which disputes are counted. */
+const SPAN = 90;
+
+/**
+ * All pairs, trios and harems that still have fish, in order of declaration; with a name, the group of
+ * that name, with a fish of that name, or in a tank of that name, whatever its kind.
+ */
+export function pairs(room: Room, asked: string | null = null): PairsAnswer {
+  const groups = [...room.stock.groups.values()];
+  const wanted =
+    asked === null
+      ? groups.filter((group) => isBreeding(group) && aliveTotal(group).high > 0)
+      : groupsCalled(room, asked);
+  return { on: room.on, asked, pairs: wanted.map((group) => pairRow(room, group)) };
+}
+
+function isBreeding(group: SeenGroup): boolean {
+  return group.kind === 'pair' || group.kind === 'trio' || group.kind === 'harem' || openDispute(group) !== null;
+}
+
+/** Groups that a name means: their own, one of their fish's, or their tank's. Names match without case. */
+export function groupsCalled(room: Room, name: string): SeenGroup[] {
+  const same = (other: string | null): boolean => other !== null && other.toLowerCase() === name.toLowerCase();
+  const groups = [...room.stock.groups.values()];
+  const own = groups.filter((group) => same(group.name) || group.members.some((fish) => same(fish.name)));
+  if (own.length > 0) return own;
+  const tank = [...room.plumbing.tanks.keys()].find(same);
+  if (tank === undefined) return [];
+  const here = bodiesIn(room, tank).flatMap((body) => (isBrood(body) ? [] : [body]));
+  const breeding = here.filter(isBreeding);
+  return breeding.length > 0 ? breeding : here;
+}
+
+export function pairRow(room: Room, group: SeenGroup): PairRow {
+  const disputes = group.disputes.map((dispute) => disputeRow(room, group, dispute));
+  const past = pastOf(disputes);
+  const open = openDispute(group);
+  const last = disputes.at(-1);
+  const dispute = open && last ? { ...last, advice: adviceOn(room, group, open, past) } : null;
+  const spawning = spawningOf(room, group);
+  const state = bondOf(group);
+  const lines = linesOf([group.declared, ...(group.bondSince ? [group.bondSince.place] : [])]);
+  return {
+    id: `${kebab(group.name)}-${group.kind}`,
+    name: group.name,
+    kind: group.kind,
+    species: group.species,
+    tank: seatOf(group),
+    state,
+    doing: doingOf(room, group),
+    dispute,
+    disputes,
+    per90: disputes.filter((row) => room.on - row.from < SPAN).length,
+    past,
+    spawning,
+    lines: uniqueLines([...lines, ...disputes.flatMap((row) => row.lines), ...spawning.because.lines]),
+    because: {
+      rule: 'a pair is bonded only where a line says so; disputes and spawns are what was written down',
+      source: 'the journal',
+      steps: [
+        `bond: ${state}`,
+        `disputes in the last ${String(SPAN)} days: ${String(disputes.filter((row) => room.on - row.from < SPAN).length)}`,
+        ...(past.says === null ? [] : [past.says]),
+        ...spawning.because.steps,
+      ],
+      lines,
+    },
+  };
+}
+
+/** The tank where a group is at home, or where its fish are. */
+export function seatOf(group: SeenGroup): string | null {
+  const tanks = tanksOf(group);
+  if (group.home !== null && (tanks.length === 0 || tanks.includes(group.home))) return group.home;
+  return tanks[0] ?? group.home;
+}
+
+function bondOf(group: SeenGroup): BondState {
+  if (aliveTotal(group).high === 0) return 'gone';
+  if (group.bond === 'split up' || group.bond === 'resting') return group.bond;
+  return partedWords(group) ?? (group.bond === 'bonded' ? 'bonded' : 'not said');
+}
+
+function doingOf(room: Room, group: SeenGroup): string | null {
+  const guarded = broodsOf(room, group)
+    .filter((brood) => isGuarded(room, group, brood))
+    .map((brood) => brood.name);
+  const doing = [
+    ...(openDispute(group) ? ['in a dispute'] : []),
+    ...(group.holding ? ['holding'] : []),
+    ...(guarded.length > 0 && !group.holding ? [`guarding ${listWords(guarded)}`] : []),
+  ];
+  return doing.length > 0 ? doing.join('; ') : null;
+}
+
+function uniqueLines(lines: readonly LineRef[]): LineRef[] {
+  return [...new Map(lines.map((line) => [`${line.file}:${String(line.line)}`, line])).values()];
+}

@@ -1,0 +1,234 @@
+/**
+ * What to do about an open dispute. Most pass by themselves, and taking the loser out early costs the
+ * bond: wait by day and worst sign, act once either is passed, part them at once where it is dangerous.
+ * Ladder and days: common practice, no source; which lines count as one look is ours.
+ */
+import type { Day } from '../../core/day.ts';
+import { clamp } from '../../core/interval.ts';
+import { dayWords, plural, sinceWords } from '../../core/words.ts';
+import type { Sign } from '../../journal/event.ts';
+import type { Sex } from '../../journal/subject.ts';
+import type { SeenGroup } from '../../state/bodies.ts';
+import type { Room } from '../../state/draft.ts';
+import { livingMembers } from '../../state/members.ts';
+import { boutsOf, rankOf } from '../../state/quarrel.ts';
+import { openRigs } from '../../state/rigs.ts';
+import type { SeenDispute } from './dispute.ts';
+import { sidesOf, worstSign } from './dispute.ts';
+import type { Past } from './past.ts';
+
+export type Step = 'wait' | 'act' | 'separate' | 'parted' | 'ask';
+
+export interface Advice {
+  readonly step: Step;
+  /** What to do, in the imperative. */
+  readonly what: string;
+  /** How it stands: day, worst sign, who on whom, what is rigged. */
+  readonly how: string;
+  /** The worst sign so far that still counts, 1 to 5. */
+  readonly rank: number;
+  /** Rules and numbers, one step a string. */
+  readonly steps: readonly string[];
+}
+
+/** Days without a word after which to ask how they stand (common practice, no source). */
+export const SILENT_DAYS = 3;
+/** The day from which to act on a torn fin, and on chasing or hiding (ours). */
+const ACT_ON_TORN = 3;
+const ACT_ON_MILD = 5;
+
+export const DISPUTE_CAUTION =
+  'most disputes pass within 48 hours, and taking the loser out early harms the bond: keep both in, light off, divider ready, while the loser has a refuge and eats; part them at once when one gasps, has scales missing or a wound, or is worse at two looks running';
+
+interface Standing {
+  readonly group: SeenGroup;
+  readonly dispute: SeenDispute;
+  readonly on: Day;
+  /** Days since the first sign of this bout, that day counted. */
+  readonly boutDay: number;
+  readonly day: number;
+  readonly rank: number;
+  readonly worst: Sign;
+  readonly climbing: boolean;
+  readonly danger: boolean;
+  readonly lastWord: Day;
+  readonly calmer: boolean;
+  readonly lightsOff: Day | null;
+  readonly divider: Day | null;
+  readonly actDay: number;
+  readonly past: Past;
+}
+
+/** Advice on an open dispute as it stands on the room's day. */
+export function adviceOn(room: Room, group: SeenGroup, dispute: SeenDispute, past: Past): Advice {
+  const standing = standingOf(room, group, dispute, past);
+  const step = stepOf(standing);
+  return {
+    step,
+    what: whatToDo(step, standing),
+    how: howItStands(standing),
+    rank: standing.rank,
+    steps: stepsOf(step, standing),
+  };
+}
+
+function standingOf(room: Room, group: SeenGroup, dispute: SeenDispute, past: Past): Standing {
+  const bout = boutsOf(dispute.signs).at(-1) ?? dispute.signs;
+  const worst = worstSign(bout);
+  const rank = rankOf(worst.sign);
+  const lastSign = bout.at(-1)?.day ?? dispute.from;
+  const calmed = dispute.calmer.at(-1)?.day ?? null;
+  const looks = looksAt(dispute);
+  const rigged = (kind: 'lights off' | 'divider'): Day | null =>
+    openRigs(room).find((rig) => rig.kind === kind && livesIn(group, rig.where))?.day ?? null;
+  return {
+    group,
+    dispute,
+    on: room.on,
+    boutDay: room.on - (bout[0]?.day ?? dispute.from) + 1,
+    day: room.on - dispute.from + 1,
+    rank,
+    worst: worst.sign,
+    climbing: isClimbing(looks),
+    danger: bout.some(({ sign }) => sign === 'gasping' || sign === 'wounded' || sign === 'scales missing'),
+    lastWord: calmed !== null && calmed > lastSign ? calmed : lastSign,
+    calmer: calmed !== null && calmed >= lastSign,
+    lightsOff: rigged('lights off'),
+    divider: rigged('divider'),
+    actDay: actDayOf(rank, past),
+    past,
+  };
+}
+
+function livesIn(group: SeenGroup, tank: string): boolean {
+  return livingMembers(group).some((fish) => fish.tank === tank) || group.home === tank;
+}
+
+/** The worst sign of each look: lines of one moment are one look; `calmer` is a look at which nothing was wrong. */
+function looksAt(dispute: SeenDispute): readonly number[] {
+  const looks = new Map<string, number>();
+  for (const { day, minute, sign } of dispute.signs) {
+    const key = `${String(day).padStart(8, '0')} ${String(minute ?? -1).padStart(5, '0')}`;
+    looks.set(key, Math.max(looks.get(key) ?? 0, rankOf(sign)));
+  }
+  for (const { day } of dispute.calmer) looks.set(`${String(day).padStart(8, '0')} 99999`, 0);
+  return [...looks].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, rank]) => rank);
+}
+
+/** True where each of the last two looks was worse than the look before it. */
+function isClimbing(looks: readonly number[]): boolean {
+  const [first, second, third] = looks.slice(-3);
+  return first !== undefined && second !== undefined && third !== undefined && first < second && second < third;
+}
+
+/**
+ * The day of the bout on which waiting ends. A pair whose own mild disputes are known is given one day
+ * more than its longest, within 4 to 8 days; a torn fin never waits longer than usual.
+ */
+function actDayOf(rank: number, past: Past): number {
+  if (rank >= 3) return ACT_ON_TORN;
+  return past.lengths === null ? ACT_ON_MILD : clamp(past.lengths.range.high + 1, 4, 8);
+}
+
+function stepOf(at: Standing): Step {
+  const silent = at.on - at.lastWord;
+  const parted = at.divider !== null && at.divider >= (at.dispute.signs.at(-1)?.day ?? at.divider);
+  if (parted) return 'parted';
+  if (silent >= SILENT_DAYS) return 'ask';
+  if (at.danger || at.climbing) return 'separate';
+  if (at.rank >= 4) return 'act';
+  if (at.calmer) return 'wait';
+  return at.boutDay >= at.actDay ? 'act' : 'wait';
+}
+
+function whatToDo(step: Step, at: Standing): string {
+  const { doer, sufferer } = partiesIn(at);
+  switch (step) {
+    case 'wait': {
+      const dark = at.lightsOff === null ? 'lights off, ' : '';
+      return `${dark}keep ${both(at.group)} in while ${loser(sufferer)} has a refuge and eats; look twice daily`;
+    }
+    case 'act':
+      return `more cover now, then a see-through divider; if they go on, take out ${doer}, not ${other(sufferer)}`;
+    case 'separate':
+      return `separate now: divider in, or take out ${doer} and leave ${other(sufferer)} on its ground`;
+    case 'parted':
+      return 'leave the divider in until both show themselves and eat, then take it out while you watch';
+    case 'ask':
+      return at.rank >= 4
+        ? `look now: ${SIGN_WORDS[at.worst]} and no word since; say how they stand`
+        : 'say how they stand: made up, calmer, or still at it';
+  }
+}
+
+/** The doer and the sufferer as far as the latest lines say. */
+function partiesIn(at: Standing): { doer: string; sufferer: { sex: Sex | null; name: string | null } | null } {
+  const doer = at.dispute.signs.findLast((sign) => sign.doer !== null)?.doer ?? null;
+  const sufferer = at.dispute.signs.findLast((sign) => sign.sufferer !== null)?.sufferer ?? null;
+  const words = doer === null ? 'the aggressor' : (doer.name ?? `the ${doer.sex ?? 'aggressor'}`);
+  return { doer: words, sufferer };
+}
+
+function loser(sufferer: { readonly sex: Sex | null } | null): string {
+  if (sufferer?.sex === 'female') return 'she';
+  return sufferer?.sex === 'male' ? 'he' : 'the loser';
+}
+
+function other(sufferer: { readonly sex: Sex | null; readonly name: string | null } | null): string {
+  if (sufferer === null) return 'the loser';
+  return sufferer.name ?? (sufferer.sex === null ? 'the loser' : `the ${sufferer.sex}`);
+}
+
+function both(group: SeenGroup): string {
+  return livingMembers(group).length === 2 ? 'both' : 'them all';
+}
+
+/** How a sign reads after "a dispute with". */
+export const SIGN_WORDS: { readonly [S in Sign]: string } = {
+  chasing: 'chasing',
+  hiding: 'one hiding',
+  pinned: 'one pinned',
+  'torn fin': 'a torn fin',
+  'not eating': 'one not eating',
+  'scales missing': 'scales missing',
+  wounded: 'a wound',
+  gasping: 'one gasping',
+};
+
+function howItStands(at: Standing): string {
+  const again = at.boutDay !== at.day;
+  const day = again
+    ? `day ${String(at.boutDay)} of a new bout (open ${sinceWords(at.dispute.from, at.on)}) of a dispute`
+    : `day ${String(at.day)} of a dispute`;
+  const by = sidesOf(at.group, at.dispute.signs);
+  const silent = at.on - at.lastWord;
+  return [
+    [`${day} with ${SIGN_WORDS[at.worst]}`, by, at.climbing ? 'worse at two looks running' : null],
+    [at.calmer ? `calmer ${sinceWords(at.lastWord, at.on)}` : null],
+    [silent >= SILENT_DAYS ? `no word ${sinceWords(at.lastWord, at.on)}` : null],
+    [at.lightsOff === null ? null : `lights off ${sinceWords(at.lightsOff, at.on)}`],
+    [at.divider === null ? null : `divider in ${sinceWords(at.divider, at.on)}`],
+    [at.past.says],
+  ]
+    .map((part) => part.filter((words) => words !== null).join(', '))
+    .filter((words) => words !== '')
+    .join('; ');
+}
+
+function stepsOf(step: Step, at: Standing): string[] {
+  const own = at.past.lengths !== null && at.rank <= 2;
+  return [
+    `worst sign ${at.worst}: ${String(at.rank)} of 5 (1 chasing, 2 hiding or pinned, 3 torn fin, 4 scales missing or not eating, 5 wounded or gasping)`,
+    `day ${String(at.boutDay)} of this bout; last word ${dayWords(at.lastWord, at.on)}`,
+    at.rank >= 4
+      ? 'act at once at 4 and 5'
+      : `act from day ${String(at.actDay)} at ${String(at.rank)}${own ? ` (this pair's own longest and a day; usual: day ${String(ACT_ON_MILD)})` : ' (usual)'}`,
+    ...(at.climbing ? ['worse at two looks running: part them now'] : []),
+    `so: ${step}`,
+    'first more cover, then a see-through divider, then the aggressor out and the loser left on its ground; do not take the loser out early',
+    ...(step === 'ask'
+      ? [`nobody wrote for ${plural(at.on - at.lastWord, 'day')}: silence does not end a dispute`]
+      : []),
+    ...(at.past.says === null ? [] : [at.past.says]),
+  ];
+}

@@ -1,0 +1,160 @@
+/**
+ * One dispute as it is told: how long, how bad, who on whom, what was tried, how it ended. Day 1 is
+ * the day of its first sign.
+ */
+import type { Because } from '../../core/because.ts';
+import type { Day } from '../../core/day.ts';
+import { isoDay } from '../../core/day.ts';
+import type { DeepReadonly } from '../../core/readonly.ts';
+import { lineOf } from '../../core/span.ts';
+import type { LineRef, Place } from '../../core/span.ts';
+import { dayWords, listWords, plural } from '../../core/words.ts';
+import type { MeasureKind } from '../../journal/event.ts';
+import type { Member } from '../../journal/subject.ts';
+import type { SeenGroup } from '../../state/bodies.ts';
+import type { Room } from '../../state/draft.ts';
+import { livingMembers } from '../../state/members.ts';
+import { boutsOf, rankOf } from '../../state/quarrel.ts';
+import type { Dispute, DisputeSign } from '../../state/quarrel.ts';
+import { isOpenOn } from '../../state/rigs.ts';
+
+export type SeenDispute = DeepReadonly<Dispute>;
+type SeenSign = DeepReadonly<DisputeSign>;
+
+export interface Tried {
+  readonly measure: MeasureKind;
+  readonly from: Day;
+  readonly to: Day | null;
+  readonly line: LineRef;
+}
+
+export interface DisputeRow {
+  /** `rowan-dispute-2026-02-14`. */
+  readonly id: string;
+  readonly from: Day;
+  readonly to: Day | null;
+  /** First to last day, both counted; of an open one, up to the day asked about. */
+  readonly days: number;
+  readonly worst: SeenSign['sign'];
+  readonly rank: number;
+  /** `male on female`, `each on the other`; null where nobody said. */
+  readonly by: string | null;
+  readonly measures: readonly Tried[];
+  readonly endedBy: string | null;
+  /** Stretches of more than 48 hours without a word inside it, told by the days between lines. */
+  readonly gaps: readonly { readonly from: Day; readonly to: Day }[];
+  readonly lines: readonly LineRef[];
+  readonly because: Because;
+}
+
+/** What can be rigged against a quarrel. */
+const AGAINST: readonly MeasureKind[] = ['lights off', 'divider', 'breeder net', 'rocks out'];
+
+export function disputeRow(room: Room, group: SeenGroup, dispute: SeenDispute): DisputeRow {
+  const to = dispute.ended?.day ?? null;
+  const worst = worstSign(dispute.signs);
+  const days = (to ?? room.on) - dispute.from + 1;
+  const measures = triedIn(room, group, dispute);
+  const gaps = gapsIn(dispute);
+  const places = [
+    ...dispute.signs.map((sign) => sign.place),
+    ...dispute.calmer.map((word) => word.place),
+    ...(dispute.ended ? [dispute.ended.place] : []),
+  ];
+  const endedBy = dispute.ended?.how ?? null;
+  const lines = linesOf(places);
+  return {
+    id: `${kebab(group.name)}-dispute-${isoDay(dispute.from)}`,
+    from: dispute.from,
+    to,
+    days,
+    worst: worst.sign,
+    rank: rankOf(worst.sign),
+    by: sidesOf(group, dispute.signs),
+    measures,
+    endedBy,
+    gaps,
+    lines,
+    because: {
+      rule: 'a dispute runs from its first sign until a line says that the pair made up, shimmied or spawned, or until its fish are parted; silence does not end it',
+      source: 'common practice, no source',
+      steps: [
+        ...signSteps(dispute.signs, room.on),
+        ...gaps.map(
+          (gap) =>
+            `no word from ${dayWords(gap.from, room.on)} to ${dayWords(gap.to, room.on)}, but nobody said that it was over`,
+        ),
+        `worst sign: ${worst.sign} (${String(rankOf(worst.sign))} of 5)`,
+        dispute.ended
+          ? `ended ${dayWords(dispute.ended.day, room.on)}: ${dispute.ended.how}; ${plural(days, 'day')} in all`
+          : `still open on ${dayWords(room.on, room.on)}: day ${String(days)}`,
+      ],
+      lines,
+    },
+  };
+}
+
+/** The worst of some signs; the latest of equals. Signs are never empty. */
+export function worstSign(signs: readonly SeenSign[]): SeenSign {
+  return signs.reduce((worst, sign) => (rankOf(sign.sign) >= rankOf(worst.sign) ? sign : worst));
+}
+
+/** Who on whom: the last that was said, or both ways where both were. */
+export function sidesOf(group: SeenGroup, signs: readonly SeenSign[]): string | null {
+  const told = signs.filter((sign) => sign.doer !== null || sign.sufferer !== null);
+  const last = told.at(-1);
+  if (!last) return null;
+  const doers = new Set(told.map((sign) => callOf(group, sign.doer)));
+  const sufferers = new Set(told.map((sign) => callOf(group, sign.sufferer)));
+  if ([...doers].some((doer) => doer !== 'one' && sufferers.has(doer))) return 'each on the other';
+  const doer = told.findLast((sign) => sign.doer !== null)?.doer ?? null;
+  const sufferer = told.findLast((sign) => sign.sufferer !== null)?.sufferer ?? null;
+  return `${callOf(group, doer)} on ${callOf(group, sufferer)}`;
+}
+
+/** `Fern`, `female`, `one of Fern and Lark` where only her sex was said, `one` where nothing was. */
+function callOf(group: SeenGroup, member: Member | null): string {
+  if (member === null) return 'one';
+  if (member.name !== null) return member.name;
+  const same = livingMembers(group).filter((fish) => fish.sex === member.sex && fish.name !== null);
+  if (same.length > 1) return `one of ${listWords(same.map((fish) => fish.name ?? ''))}`;
+  return member.sex ?? 'one';
+}
+
+/** Measures against a quarrel that stood open in its tank while it ran. */
+function triedIn(room: Room, group: SeenGroup, dispute: SeenDispute): Tried[] {
+  const end = dispute.ended?.day ?? room.on;
+  const tanks = new Set([...group.members.map((fish) => fish.tank), group.home]);
+  return room.measures.rigs
+    .filter((rig) => AGAINST.includes(rig.kind) && tanks.has(rig.where) && rig.day <= end)
+    .filter((rig) => rig.day >= dispute.from || isOpenOn(rig, dispute.from))
+    .map((rig) => ({ measure: rig.kind, from: rig.day, to: rig.closed?.day ?? null, line: lineOf(rig.begun) }));
+}
+
+function gapsIn(dispute: SeenDispute): DisputeRow['gaps'] {
+  const words = [...dispute.signs, ...dispute.calmer.map((word) => ({ ...word, minute: null }))];
+  const bouts = boutsOf(words.toSorted((a, b) => a.day - b.day));
+  return bouts.slice(1).flatMap((bout, index) => {
+    const before = bouts[index]?.at(-1);
+    const after = bout[0];
+    return before && after ? [{ from: before.day, to: after.day }] : [];
+  });
+}
+
+function signSteps(signs: readonly SeenSign[], on: Day): string[] {
+  const byDay = new Map<Day, string[]>();
+  for (const sign of signs) byDay.set(sign.day, [...(byDay.get(sign.day) ?? []), sign.sign]);
+  return [...byDay].map(([day, words]) => `${dayWords(day, on)}: ${words.join(', ')}`);
+}
+
+/** Lines of places, each once, in the order given. */
+export function linesOf(places: readonly Place[]): LineRef[] {
+  const seen = new Map<string, LineRef>();
+  for (const place of places) seen.set(`${place.file}:${String(place.line)}`, lineOf(place));
+  return [...seen.values()];
+}
+
+/** A name as a part of a row's id: lower case, hyphens for blanks. */
+export function kebab(name: string): string {
+  return name.toLowerCase().replace(/\s+/gu, '-');
+}

@@ -1,0 +1,185 @@
+/**
+ * When a pair spawned, how long it usually takes, and whether it is late. Late beyond the pair's own
+ * median and max(7 days, twice its median absolute deviation) where it has three intervals or more,
+ * else beyond what is usual for such fish (common practice, no source). Only spawns that were seen
+ * count: a brood eaten unseen lengthens an interval.
+ */
+import type { Because } from '../../core/because.ts';
+import type { Day } from '../../core/day.ts';
+import type { DayWindow, Interval } from '../../core/interval.ts';
+import { mad, median } from '../../core/stats.ts';
+import { dayWords, plural, rangeWords, windowWords } from '../../core/words.ts';
+import { guildDefaults } from '../../science/guilds.ts';
+import { speciesOf } from '../../state/bodies.ts';
+import type { SeenBrood, SeenGroup } from '../../state/bodies.ts';
+import { since } from '../../state/broodlife.ts';
+import type { Room } from '../../state/draft.ts';
+import { livingMembers } from '../../state/members.ts';
+import { openDispute } from '../../state/quarrel.ts';
+import { openRigs } from '../../state/rigs.ts';
+import { temperatureAt } from '../../state/temperature.ts';
+import { linesOf } from './dispute.ts';
+
+export interface Spawning {
+  readonly last: DayWindow | null;
+  readonly lastBrood: string | null;
+  /** Days between spawns: where it is usual to end up, and what that rests on. */
+  readonly interval: { readonly days: Interval; readonly basis: string } | null;
+  /** Days beyond the upper end of the interval; 0 in time; null where nobody can say. */
+  readonly lateDays: number | null;
+  /** Why it is not called late, though it may be: guarding, in a dispute … */
+  readonly waits: string | null;
+  readonly because: Because;
+}
+
+/** Fewer intervals than this teach nothing. */
+const ENOUGH = 3;
+/** Least margin on a pair's own median, days. */
+const LEAST_MARGIN = 7;
+/** A brood that left its parents within so many days of laying was taken early (ours). */
+const EARLY = 14;
+/** Days that a pair is given after a move or a new mate (ours). */
+export const SETTLE_DAYS = 21;
+/** Below this nobody is expected to spawn, where the species says nothing, °C (ours). */
+const COLD = 22;
+
+export function spawningOf(room: Room, group: SeenGroup): Spawning {
+  const broods = broodsOf(room, group);
+  const last = broods.at(-1) ?? null;
+  const interval = group.kind === 'colony' || group.kind === 'group' ? null : intervalOf(room, group, broods);
+  const waits = interval === null ? null : waitsFor(room, group, broods);
+  const ago = last === null ? null : since(last.laid, room.on);
+  const over = ago === null || interval === null ? null : Math.max(0, Math.floor(ago.low - interval.days.high));
+  const lateDays = waits === null ? over : null;
+  return {
+    last: last?.laid ?? null,
+    lastBrood: last?.name ?? null,
+    interval,
+    lateDays,
+    waits,
+    because: {
+      rule: 'late is beyond the upper end of the usual days between spawns; not while guarding, in a dispute, parted, newly moved or cold. None seen is not none laid',
+      source: interval?.basis ?? 'the journal',
+      steps: [
+        last === null || ago === null
+          ? 'no spawn seen yet'
+          : `last seen: ${last.name}, laid ${windowWords(last.laid, room.on)}, ${rangeWords(ago)} days ago`,
+        ...(interval === null ? [] : [`usually ${rangeWords(interval.days)} days between spawns: ${interval.basis}`]),
+        ...(over === null ? [] : [`${plural(over, 'day')} beyond that`]),
+        ...(waits === null ? [] : [`not called late: ${waits}`]),
+      ],
+      lines: linesOf(broods.flatMap((brood) => brood.lines.slice(0, 1))),
+    },
+  };
+}
+
+/** Broods that the group surely had, oldest first. */
+export function broodsOf(room: Room, group: SeenGroup): SeenBrood[] {
+  return group.broods
+    .flatMap((name) => room.stock.broods.get(name) ?? [])
+    .filter((brood) => !brood.suspected)
+    .toSorted((a, b) => (middle(a.laid) ?? 0) - (middle(b.laid) ?? 0));
+}
+
+function middle(window: DayWindow): Day | null {
+  return window.likely ?? window.high ?? window.low;
+}
+
+function intervalOf(room: Room, group: SeenGroup, broods: readonly SeenBrood[]): Spawning['interval'] {
+  const guild = speciesOf(room, group)?.traits.guild ?? null;
+  const usual = guildDefaults(guild);
+  const last = broods.at(-1);
+  const early = last !== undefined && leftEarly(room, last);
+  const own = ownIntervals(room, broods);
+  const alike = own.filter((one) => one.early === early);
+  const taken = alike.length >= ENOUGH ? alike : own;
+  const days = taken.map((one) => one.days);
+  const mid = median(days);
+  if (mid !== null && days.length >= ENOUGH) {
+    const margin = Math.max(LEAST_MARGIN, 2 * (mad(days) ?? 0));
+    const kind = alike.length >= ENOUGH && early ? ' after broods taken early' : '';
+    return {
+      days: { low: Math.max(0, mid - margin), likely: mid, high: mid + margin },
+      basis: `the median of its own ${String(days.length)} intervals${kind}, and ${rangeWords({ low: margin, likely: null, high: margin })} days`,
+    };
+  }
+  const { low, likely, high } = early ? usual.intervalPulled : usual.interval;
+  const which = early ? ' after a brood taken early' : '';
+  return {
+    days: { low, likely, high },
+    basis: `usual for ${guild ?? 'substrate spawner'}s${which} (common practice, no source)`,
+  };
+}
+
+/** Days between successive spawns; in a trio or harem, between those of one female. */
+function ownIntervals(room: Room, broods: readonly SeenBrood[]): { days: number; early: boolean }[] {
+  const found: { days: number; early: boolean }[] = [];
+  for (const [index, brood] of broods.entries()) {
+    const next = broods.slice(index + 1).find((later) => sameMother(later, brood));
+    const from = middle(brood.laid);
+    const to = next ? middle(next.laid) : null;
+    if (from !== null && to !== null) found.push({ days: to - from, early: leftEarly(room, brood) });
+  }
+  return found;
+}
+
+function sameMother(a: SeenBrood, b: SeenBrood): boolean {
+  if (a.mothers.length !== 1 || b.mothers.length !== 1) return a.mothers.length === b.mothers.length;
+  return a.mothers[0] === b.mothers[0];
+}
+
+/** True where the parents lost or gave up a brood within two weeks of laying. */
+function leftEarly(room: Room, brood: SeenBrood): boolean {
+  const from = middle(brood.laid);
+  const { natal } = brood;
+  if (from === null || natal === null || brood.parts.has(natal)) return false;
+  const move = room.stock.moves.findLast((one) => one.body === brood.name && one.from === natal);
+  const left = move?.day ?? brood.ended?.day ?? null;
+  return left !== null && left - from <= EARLY;
+}
+
+/** Why such a pair is left in peace, or null. */
+export function waitsFor(room: Room, group: SeenGroup, broods: readonly SeenBrood[]): string | null {
+  const tanks = new Set(livingMembers(group).map((fish) => fish.tank));
+  if (openDispute(group)) return 'in a dispute';
+  if (openRigs(room).some((rig) => rig.kind === 'divider' && tanks.has(rig.where))) return 'on a divider';
+  if (group.holding !== null) return 'holding';
+  const guarded = broods.find((brood) => isGuarded(room, group, brood));
+  if (guarded) return `guarding ${guarded.name}`;
+  if (group.bond === 'resting' || group.bond === 'split up') return group.bond;
+  const apart = partedWords(group);
+  if (apart !== null) return apart;
+  const { upset } = group;
+  if (upset !== null && room.on - upset.day < SETTLE_DAYS) return `${upset.how} on ${dayWords(upset.day, room.on)}`;
+  return coldWords(room, group);
+}
+
+/** True while young of theirs that still need them share a tank with them. */
+export function isGuarded(room: Room, group: SeenGroup, brood: SeenBrood): boolean {
+  const guild = speciesOf(room, group)?.traits.guild ?? null;
+  const usual = guildDefaults(guild);
+  if (brood.ended !== null || guild === 'livebearer') return false;
+  const together = [...brood.parts.keys()].some(
+    (tank) => tank === group.home || livingMembers(group).some((fish) => fish.tank === tank),
+  );
+  const leaves = (usual.hatch?.high ?? 0) + (usual.swim?.high ?? 0) + (usual.release?.high ?? 0) + usual.firstMove.high;
+  return together && since(brood.laid, room.on).low <= leaves;
+}
+
+/** `single` where one sex is left, `apart` where male and female share no tank; null where they are together. */
+export function partedWords(group: SeenGroup): 'single' | 'apart' | null {
+  const living = livingMembers(group);
+  const males = living.filter((fish) => fish.sex === 'male');
+  const females = living.filter((fish) => fish.sex === 'female');
+  const told = group.members.some((fish) => fish.sex === 'male') && group.members.some((fish) => fish.sex === 'female');
+  if (!told) return null;
+  if (males.length === 0 || females.length === 0) return 'single';
+  return males.some((male) => females.some((female) => female.tank === male.tank)) ? null : 'apart';
+}
+
+function coldWords(room: Room, group: SeenGroup): string | null {
+  if (group.home === null) return null;
+  const water = temperatureAt(room, group.home)?.value;
+  const least = speciesOf(room, group)?.traits.temperature?.low ?? COLD;
+  return water !== undefined && water.high < least ? `cold: ${rangeWords(water)} C` : null;
+}
