@@ -15,12 +15,10 @@ export type Lines = (file: string, line: number) => string | null;
 const MARGIN = 3;
 /** Columns that an excerpt takes however narrow the screen. */
 const LEAST_ROOM = 24;
-/** So many lines are named in the one-line summary. */
-const MOST_NAMED = 6;
 
 /** All problems in the order of their lines, one blank line between. Ends with a line end; empty for none. */
 export function problemsReport(problems: readonly Problem[], lines: Lines, look: Look): string {
-  return sorted(problems)
+  return sortedProblems(problems)
     .map((problem) => problemReport(problem, lines, look))
     .join('\n');
 }
@@ -101,27 +99,17 @@ function cutStart(text: string, room: number): string {
   return room < 1 ? '' : `…${kept}`;
 }
 
-/** `3 lines were left out (fishroom.txt 12, 40, 51)`; empty where none was. For the end of every answer. */
-export function leftOutSummary(problems: readonly Problem[]): string {
-  const lines = leftOutLines(problems);
-  if (lines.length === 0) return '';
-  const byFile = new Map<string, number[]>();
-  for (const { file, line } of lines.slice(0, MOST_NAMED)) byFile.set(file, [...(byFile.get(file) ?? []), line]);
-  const named = [...byFile].map(([file, numbers]) => `${printable(file)} ${numbers.join(', ')}`).join('; ');
-  const more = lines.length > MOST_NAMED ? ` and ${lines.length - MOST_NAMED} more` : '';
-  return `${plural(lines.length, 'line')} ${lines.length === 1 ? 'was' : 'were'} left out (${named}${more})`;
-}
-
 /** The lines of which something does not count, each once, by file as first met and then by number. */
 export function leftOutLines(problems: readonly Problem[]): readonly LineRef[] {
   const seen = new Map<string, LineRef>();
-  for (const { at } of sorted(problems.filter(({ weight }) => weight === 'stops'))) {
+  for (const { at } of sortedProblems(problems.filter(({ weight }) => weight === 'stops'))) {
     seen.set(`${at.line} ${at.file}`, { file: at.file, line: at.line });
   }
   return [...seen.values()];
 }
 
-function sorted(problems: readonly Problem[]): readonly Problem[] {
+/** By file as first met, then by line, then from left to right. */
+export function sortedProblems(problems: readonly Problem[]): readonly Problem[] {
   const files = [...new Set(problems.map(({ at }) => at.file))];
   const order = new Map(files.map((file, index) => [file, index]));
   const rank = (file: string): number => order.get(file) ?? 0;

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Problem } from '../../src/core/problem.ts';
 import { plainLook } from '../../src/reports/look.ts';
 import type { Look } from '../../src/reports/look.ts';
-import { excerpt, leftOutSummary, problemReport, problemsReport, verdict } from '../../src/reports/problems.ts';
+import { excerpt, problemReport, problemsReport, verdict } from '../../src/reports/problems.ts';
 import { toDay } from '../../src/core/day.ts';
 
 const LOOK = plainLook(toDay(20_498));
@@ -80,20 +80,6 @@ describe('several problems', () => {
   it('stand in the order of their lines', () => {
     const text = problemsReport([problem, other], lines({}), LOOK);
     expect(text.indexOf('line 3')).toBeLessThan(text.indexOf('line 12'));
-  });
-
-  it('are summed up by the lines left out, each named once', () => {
-    expect(leftOutSummary([problem, other, other, doubt])).toBe('2 lines were left out (fishroom.txt 3, 12)');
-    expect(leftOutSummary([problem])).toBe('1 line was left out (fishroom.txt 12)');
-    expect(leftOutSummary([doubt])).toBe('');
-  });
-
-  it('name their files, and only the first lines of many', () => {
-    const many = Array.from({ length: 9 }, (_, index): Problem => ({
-      ...problem,
-      at: { ...problem.at, file: index < 2 ? 'fishroom.txt' : '2025.txt', line: index + 1 },
-    }));
-    expect(leftOutSummary(many)).toBe('9 lines were left out (fishroom.txt 1, 2; 2025.txt 3, 4, 5, 6 and 3 more)');
   });
 
   it('have a verdict', () => {
