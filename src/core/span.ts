@@ -21,3 +21,13 @@ export interface LineRef {
 export function lineOf(place: Place): LineRef {
   return { file: place.file, line: place.line };
 }
+
+/** The lines of some places, each once, in the order given. */
+export function linesOf(places: readonly LineRef[]): readonly LineRef[] {
+  const lines = new Map<string, LineRef>();
+  for (const { file, line } of places) {
+    const key = `${file}:${String(line)}`;
+    if (!lines.has(key)) lines.set(key, { file, line });
+  }
+  return [...lines.values()];
+}

@@ -11,7 +11,7 @@ export function emptyDraft(on: Day): Draft {
     chores: { standing: [], tasks: [], did: [], putOffs: [], away: [] },
     water: { readings: [], changes: [], topUps: [], doses: [], disturbed: [] },
     looks: { last: new Map() },
-    stock: { species: new Map(), groups: new Map(), broods: new Map(), moves: [], takenNames: new Set(), named: null },
+    stock: { species: new Map(), groups: new Map(), broods: new Map(), moves: [], takenNames: new Set(), chasedFry: new Map(), named: null },
     health: { sick: [], holds: [], released: [], treatments: [], quarantines: [] },
     sale: { keptBack: [], reservations: [], wants: [], sales: [], purchases: [], spent: [], auctions: new Map(), awards: new Map() },
     cultures: { jars: new Map(), hatches: [], feeds: [] },

@@ -114,7 +114,18 @@ export const HEALTH_HOMES: Homes<
     const open = draft.health.quarantines.filter((one) => one.ended === null && overlap(one.tanks, tanks));
     for (const one of open) one.ended = { day: event.day, place: event.place };
     const flagged = tanks.some((tank) => draft.plumbing.tanks.get(tank)?.quarantine === true);
-    if (open.length === 0 && !flagged) nothingToEnd(draft, event, 'quarantine', 'quarantine 28 days');
+    if (open.length > 0) return;
+    if (!flagged) nothingToEnd(draft, event, 'quarantine', 'quarantine 28 days');
+    // A quarantine tank counts from its last fish without a line; this ends what was counted.
+    const { day, place } = event;
+    draft.health.quarantines.push({
+      where: whereOf(event.subject),
+      tanks,
+      day,
+      until: day,
+      ended: { day, place },
+      place,
+    });
   },
 };
 

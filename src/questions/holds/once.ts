@@ -1,0 +1,14 @@
+/** Remembers what was worked out of a finished room, since several answers ask for the same. */
+import type { Room } from '../../state/draft.ts';
+
+/** The same function, run once a room. Rooms never change after the fold has given them out. */
+export function oncePerRoom<T>(workOut: (room: Room) => T): (room: Room) => T {
+  const known = new WeakMap<Room, { readonly value: T }>();
+  return (room) => {
+    const kept = known.get(room);
+    if (kept) return kept.value;
+    const value = workOut(room);
+    known.set(room, { value });
+    return value;
+  };
+}

@@ -1,0 +1,48 @@
+/** Sickness that still matters: not yet said whether it is catching, or catching and not held. */
+import { addDays, type Day } from '../../core/day.ts';
+import type { DeepReadonly } from '../../core/readonly.ts';
+import type { Room } from '../../state/draft.ts';
+import type { Sick } from '../../state/health.ts';
+import { sharers } from '../../state/tanks.ts';
+import { oncePerRoom } from './once.ts';
+import { CLEAR_DAYS, openHolds } from './reach.ts';
+
+export interface OpenSick {
+  readonly sick: DeepReadonly<Sick>;
+  /** The day from which its tanks may be sold from again; null until a line says whether it is catching. */
+  readonly until: Day | null;
+  /** Other tanks that shared its water that day. */
+  readonly beside: readonly string[];
+  /** An open hold covers its tanks. */
+  readonly held: boolean;
+}
+
+/** Sickness open on the room's day, oldest first. What is said not to be catching is not among it. */
+export const openSick: (room: Room) => readonly OpenSick[] = oncePerRoom((room) => {
+  const held = new Set(openHolds(room).flatMap((hold) => hold.tanks.map(({ tank }) => tank)));
+  return room.health.sick.flatMap((sick): OpenSick[] => {
+    const until = sick.catching === null ? null : addDays(sick.day, CLEAR_DAYS);
+    if (sick.over !== null || sick.catching === false || (until !== null && until <= room.on)) return [];
+    const beside = sick.tanks.flatMap((tank) => sharers(room, tank, sick.day, sick.minute));
+    return [
+      {
+        sick,
+        until,
+        beside: [...new Set(beside)].filter((tank) => !sick.tanks.includes(tank)),
+        held: sick.tanks.every((tank) => held.has(tank)),
+      },
+    ];
+  });
+});
+
+/** The open sickness of a tank itself, or null. */
+export function sickIn(room: Room, tank: string): OpenSick | null {
+  return openSick(room).find(({ sick }) => sick.tanks.includes(tank)) ?? null;
+}
+
+/** Open sickness, not yet said to be catching or not, in another tank on the same water; or null. */
+export function sickBeside(room: Room, tank: string): OpenSick | null {
+  return (
+    openSick(room).find(({ sick, beside, held }) => !held && sick.catching === null && beside.includes(tank)) ?? null
+  );
+}

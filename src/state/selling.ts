@@ -1,0 +1,149 @@
+/** Fish promised, kept back, sold and given away. The stock's own arithmetic says what could leave. */
+import { exactly, isSure, less, meet, plus, type Interval } from '../core/interval.ts';
+import type { EventOf } from '../journal/event.ts';
+import type { Member } from '../journal/subject.ts';
+import type { Draft } from './draft.ts';
+import { livingMembers, membersGone, pickMembers } from './members.ts';
+import type { KeptBack, Reservation, Want } from './sale.ts';
+import { isBrood } from './bodies.ts';
+import type { Fish, Group } from './stock.ts';
+import { howMany, takeFish } from './tally.ts';
+import { resolveFish } from './who.ts';
+
+/** Notes how many of a stock stay. `kept back 0` lets the earlier ones go. */
+export function keepBack(draft: Draft, event: EventOf<'kept back'>): void {
+  const found = resolveFish(draft, event, event.fish, event.count);
+  if (!found) return;
+  const { body, tank } = found;
+  const count = howMany(body, tank, event.count);
+  const entry: KeptBack = { stock: body.name, tank, count, day: event.day, place: event.place };
+  if (count.high === 0) {
+    draft.sale.keptBack = draft.sale.keptBack.filter(
+      (one) => one.stock !== body.name || (tank !== null && one.tank !== null && one.tank !== tank),
+    );
+    return;
+  }
+  draft.sale.keptBack.push(entry);
+}
+
+/** Notes a promise: it stands until its last day, or until as many went to that buyer. */
+export function reserve(draft: Draft, event: EventOf<'reserved'>): void {
+  const found = resolveFish(draft, event, event.fish, event.count);
+  if (!found) return;
+  const { until, to, deposit, day, place } = event;
+  const count = howMany(found.body, found.tank, event.count);
+  const stock = found.body.name;
+  draft.sale.reservations.push({
+    stock,
+    tank: found.tank,
+    count,
+    until,
+    to,
+    deposit,
+    day,
+    place,
+    met: exactly(0),
+    metBy: [],
+  });
+}
+
+export function want(draft: Draft, event: EventOf<'wanted'>): void {
+  const { species, size, by, to, day, place } = event;
+  const count = typeof event.count === 'object' ? event.count.total : { low: 1, likely: null, high: Infinity };
+  draft.sale.wants.push({ species, count, size, by, to, day, place, met: exactly(0), metBy: [] });
+}
+
+/** Fish that left for good: out of the stock, and off what was promised to that buyer. */
+export function sell(draft: Draft, event: EventOf<'sold'> | EventOf<'gave away'>): void {
+  const found = resolveFish(draft, event, event.fish, event.count);
+  if (!found) return;
+  const { body, tank, member } = found;
+  if (!isBrood(body) && member !== null && pickMembers(draft, body, member, event) === null) return;
+  const count = takeFish(draft, event, body, tank, event.count, event.kind);
+  if (count === null) return;
+  if (!isBrood(body)) leaveGroup(draft, event, body, member);
+  const { day, minute, place, to } = event;
+  draft.sale.sales.push({
+    stock: body.name,
+    species: body.species,
+    tank,
+    count,
+    price: event.kind === 'sold' ? event.price : null,
+    to,
+    auction: event.kind === 'sold' ? auctionOf(event) : null,
+    gift: event.kind === 'gave away',
+    day,
+    minute,
+    place,
+  });
+  settle(draft, event, body.name, body.species, count);
+}
+
+/** The fish that can be told apart leave their group: the one that the line means, or all that lived. */
+function leaveGroup(
+  draft: Draft,
+  event: EventOf<'sold'> | EventOf<'gave away'>,
+  group: Group,
+  member: Member | null,
+): void {
+  if (group.total.high === 0) membersGone(group, livingMembers<Fish>(group), event.kind, event);
+  else if (member !== null) membersGone(group, pickMembers(draft, group, member, event) ?? [], event.kind, event);
+}
+
+function auctionOf(event: EventOf<'sold'>): string | null {
+  return event.auction ?? (event.subject.kind === 'auction' ? event.subject.auction : null);
+}
+
+/**
+ * Takes a sale off the promises that it met: those to the same buyer, oldest first. Where neither the
+ * promise nor the sale names anybody, only an equal number can be the promised one.
+ */
+function settle(
+  draft: Draft,
+  event: EventOf<'sold'> | EventOf<'gave away'>,
+  stock: string,
+  species: string | null,
+  count: Interval,
+): void {
+  let left = count;
+  for (const promise of draft.sale.reservations) {
+    if (promise.stock !== stock || !stands(promise, event.day) || !isFor(promise, event.to, left)) continue;
+    left = meetPromise(promise, left, event);
+  }
+  left = count;
+  for (const wish of draft.sale.wants) {
+    if (wish.species !== species || (wish.by !== null && wish.by < event.day)) continue;
+    if (event.to !== null && sameName(wish.to, event.to)) left = meetPromise(wish, left, event);
+  }
+}
+
+function meetPromise(
+  promise: Reservation | Want,
+  left: Interval,
+  event: EventOf<'sold'> | EventOf<'gave away'>,
+): Interval {
+  const open = less(promise.count, promise.met);
+  const used = meet(left, { ...open, low: 0 }) ?? open;
+  if (used.high <= 0) return left;
+  promise.met = plus(promise.met, used);
+  promise.metBy.push(event.place);
+  return less(left, used);
+}
+
+/** True while a promise still counts on a day: not lapsed, not met. */
+export function stands(
+  promise: { readonly until: number | null; readonly count: Interval; readonly met: Interval },
+  day: number,
+): boolean {
+  return (promise.until === null || promise.until >= day) && less(promise.count, promise.met).high > 0;
+}
+
+function isFor(promise: Reservation, to: string | null, left: Interval): boolean {
+  if (to !== null || promise.to !== null) return to !== null && sameName(promise.to, to);
+  const open = less(promise.count, promise.met);
+  return isSure(open) && isSure(left) && open.low === left.low;
+}
+
+function sameName(a: string | null, b: string): boolean {
+  return a !== null && a.trim().toLowerCase() === b.trim().toLowerCase();
+}
