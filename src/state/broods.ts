@@ -1,14 +1,102 @@
-/** Broods: laying, hatching and swimming windows, stages and names. */
+/**
+ * Spawnings and what looks find of them. A stage goes to the one brood that can be at it; where none
+ * can, it begins a brood, cast back. In a colony young are no brood unless the line names one.
+ */
+import type { EventOf } from '../journal/event.ts';
+import type { Draft } from './draft.ts';
 import type { Homes } from './home.ts';
+import { spawned } from './spawning.ts';
+import { stageSeen } from './stageseen.ts';
+import { takeFish } from './tally.ts';
+import { groupOf, resolveFish } from './who.ts';
 
 export const BROODS_HOMES: Homes<
   'about to spawn' | 'no eggs' | 'spawned' | 'eggs white' | 'eggs gone' | 'stage seen' | 'parents chase fry'
 > = {
-  'about to spawn': () => undefined,
-  'no eggs': () => undefined,
-  spawned: () => undefined,
-  'eggs white': () => undefined,
-  'eggs gone': () => undefined,
-  'stage seen': () => undefined,
-  'parents chase fry': () => undefined,
+  'about to spawn': aboutToSpawn,
+  'no eggs': noEggs,
+  spawned,
+  'eggs white': eggsWhite,
+  'eggs gone': eggsGone,
+  'stage seen': stageSeen,
+  'parents chase fry': parentsChase,
 };
+
+function aboutToSpawn(draft: Draft, event: EventOf<'about to spawn'>): void {
+  const found = groupOf(draft, event, () => true, 'about to spawn');
+  if (!found) return;
+  const mother = found.member?.name ?? null;
+  found.group.suspected.push({ day: event.day, kind: 'about to spawn', mother, place: event.place });
+  found.group.lines.push(event.place);
+}
+
+/** A hard look: nothing was laid before it. It settles what was suspected, and doubts eggs that should still be there. */
+function noEggs(draft: Draft, event: EventOf<'no eggs'>): void {
+  const found = groupOf(draft, event, () => true, 'no eggs');
+  if (!found) return;
+  const { group } = found;
+  group.noEggs = { day: event.when?.high ?? event.day, mother: found.member?.name ?? null, place: event.place };
+  group.suspected = group.suspected.filter((one) => one.kind !== 'maybe');
+  group.lines.push(event.place);
+  for (const name of group.broods) {
+    const brood = draft.stock.broods.get(name);
+    if (!brood || brood.ended !== null || brood.hatched !== null || brood.swam !== null || brood.released !== null)
+      continue;
+    if (brood.suspected) {
+      end(brood, 'eggs gone', event);
+    } else if (
+      brood.natal !== null &&
+      brood.parts.has(brood.natal) &&
+      !brood.looks.some((look) => look.stage === 'holding')
+    ) {
+      draft.problems.push({
+        kind: 'eggs-missing',
+        weight: 'doubt',
+        says: `no eggs with ${group.name}, and ${brood.name} was still eggs when last seen`,
+        write: `what became of them: ${brood.natal}: ${brood.name} eggs gone`,
+        at: event.place,
+        also: brood.lines.slice(-1),
+      });
+    }
+  }
+}
+
+function eggsWhite(draft: Draft, event: EventOf<'eggs white'>): void {
+  const found = resolveFish(draft, event, event.fish, event.count);
+  if (!found) return;
+  if (takeFish(draft, event, found.body, found.tank, event.count, 'died')) found.body.lines.push(event.place);
+}
+
+function eggsGone(draft: Draft, event: EventOf<'eggs gone'>): void {
+  const found = resolveFish(draft, event, event.fish);
+  if (!found || !('laid' in found.body)) return;
+  const brood = found.body;
+  takeFish(draft, event, brood, found.tank, 'all', 'missing');
+  brood.lines.push(event.place);
+  if (brood.parts.size === 0) end(brood, 'eggs gone', event);
+  const group = brood.group === null ? undefined : draft.stock.groups.get(brood.group);
+  if (group) group.holding = null;
+}
+
+function end(
+  brood: {
+    ended: {
+      how: 'gone' | 'mixed' | 'eggs gone';
+      day: EventOf<'no eggs'>['day'];
+      place: EventOf<'no eggs'>['place'];
+    } | null;
+    parts: Map<string, unknown>;
+  },
+  how: 'gone' | 'eggs gone',
+  event: EventOf<'no eggs' | 'eggs gone'>,
+): void {
+  brood.ended = { how, day: event.day, place: event.place };
+  brood.parts.clear();
+}
+
+function parentsChase(draft: Draft, event: EventOf<'parents chase fry'>): void {
+  const found = groupOf(draft, event, () => true, 'parents chase fry');
+  if (!found) return;
+  found.group.lines.push(event.place);
+  draft.stock.chasedFry.set(found.group.name, { day: event.day, place: event.place });
+}

@@ -10,7 +10,7 @@ import { MEASURES_HOMES } from './measures.ts';
 import { PLUMBING_HOMES } from './plumbing.ts';
 import { SALE_HOMES } from './sale.ts';
 import { SETTINGS_HOMES } from './settings.ts';
-import { STOCK_HOMES } from './stock.ts';
+import { STOCK_HOMES } from './stockhomes.ts';
 import { WATER_HOMES } from './water.ts';
 import type { EventKind } from '../journal/event.ts';
 import type { Homes } from './home.ts';

@@ -1,5 +1,7 @@
-/** Species, groups, broods, and where their fish are. Counts are intervals; a fish enters by birth, purchase or merge only. */
-import type { Homes } from './home.ts';
+/**
+ * Species, groups, broods, and where their fish are: the types. Counts are intervals; a fish enters by
+ * birth, purchase or merge only. What fills them: `stockhomes.ts` and `broods.ts`; readers: `bodies.ts`.
+ */
 import type { Day } from '../core/day.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
 import type { Measure, Price } from '../core/quantity.ts';
@@ -16,6 +18,10 @@ export interface Stock {
   moves: Move[];
   /** Brood names written anywhere in the journal: unwritten names never take one of these. */
   takenNames: Set<string>;
+  /** Groups whose fish were last seen chasing their own young. */
+  chasedFry: Map<string, { day: Day; place: Place }>;
+  /** The fish that the line being folded named: they carry into its later clauses. */
+  named: Named | null;
 }
 
 export interface Species {
@@ -25,24 +31,70 @@ export interface Species {
   place: Place;
 }
 
-/** What every body of fish has: the grown fish of a group, or a brood. */
-export interface Body {
-  name: string;
-  species: string | null;
+/** Which fish a clause named outright, and in which line. */
+export interface Named {
+  file: string;
+  line: number;
+  body: string;
+}
+
+/** The most fish that sure facts allow, and the line that says so. */
+export interface Ceiling {
+  count: number;
+  place: Place;
+}
+
+/** What became of fish that are no longer there. */
+export interface Gone {
+  /** `joined`: alive, now of another group. */
+  how: 'died' | 'missing' | 'eaten' | 'culled' | 'sold' | 'gave away' | 'joined';
+  count: Interval;
+  day: Day;
+  tank: string | null;
+  place: Place;
+}
+
+/** A length as it was written; a later line of the same moment, tank and fish replaces it. */
+export interface SizeSeen {
+  day: Day;
+  minute: number | null;
+  tank: string | null;
+  sizes: Sizes;
+  place: Place;
+  replaced: boolean;
+}
+
+/** A count as it was written, and what it replaced, should a later line of the same moment replace it. */
+export interface CountSeen {
+  day: Day;
+  minute: number | null;
+  tank: string | null;
+  count: Interval;
+  sure: boolean;
+  place: Place;
+  before: Tally;
+}
+
+/** How many there are: by tank, together, and the ceilings that sure facts set. */
+export interface Tally {
   /** Fish by tank: only tanks that may still hold some. */
   parts: Map<string, Interval>;
   /** All of them, an interval of its own: never the sum of its parts, each tightens the other. */
   total: Interval;
+  /** By tank; a tank without one is bounded by guesses alone. */
+  ceilings: Map<string, Ceiling>;
+  /** For all of them together. */
+  ceiling: Ceiling | null;
+}
+
+/** What every body of fish has: the grown fish of a group, or a brood. */
+export interface Body extends Tally {
+  name: string;
+  species: string | null;
   /** What became of the others. */
-  gone: {
-    how: 'died' | 'missing' | 'eaten' | 'culled' | 'sold' | 'gave away';
-    count: Interval;
-    day: Day;
-    tank: string | null;
-    place: Place;
-  }[];
-  sizes: { day: Day; tank: string | null; sizes: Sizes; place: Place }[];
-  counts: { day: Day; tank: string | null; count: Interval; sure: boolean; place: Place }[];
+  gone: Gone[];
+  sizes: SizeSeen[];
+  counts: CountSeen[];
   /** Every line about them, oldest first. */
   lines: Place[];
 }
@@ -94,13 +146,19 @@ export interface Brood extends Body {
   swam: DayWindow | null;
   released: DayWindow | null;
   looks: { day: Day; stage: Stage; count: Interval | null; when: DayWindow | null; place: Place }[];
-  /** The window in `laid` before stage clocks narrowed it, and the lines that bound it. */
+  /** Seen laid, or found within a stated window; else worked back from what was seen. */
+  laidKnown: 'seen' | 'bounded' | 'cast back';
+  /** Their first tank, where the parents are. */
+  natal: string | null;
+  /** Eggs as laid, where anybody guessed. */
   eggs: Interval | null;
-  keptBack: { count: Interval; day: Day; place: Place }[];
+  /** First net: from then on a keeper could count them. */
+  moved: boolean;
   ended: { how: 'gone' | 'mixed' | 'eggs gone'; day: Day; place: Place } | null;
   price: Price | null;
 }
 
+/** A move of fish from one tank to another, for holds and history. */
 export interface Move {
   day: Day;
   minute: number | null;
@@ -111,12 +169,3 @@ export interface Move {
   with: string | null;
   place: Place;
 }
-
-export const STOCK_HOMES: Homes<'species declared' | 'counted' | 'sized' | 'moved' | 'mixed' | 'lost'> = {
-  'species declared': () => undefined,
-  counted: () => undefined,
-  sized: () => undefined,
-  moved: () => undefined,
-  mixed: () => undefined,
-  lost: () => undefined,
-};

@@ -1,5 +1,241 @@
-/** Which fish a clause without a name is about: the candidates for which it is possible by kind, stage and number. */
+/**
+ * Which fish a clause is about. A named fish is looked up, and must be where the line says; a clause
+ * without a name means the one candidate in its tank. Several: the clause does not count, and the
+ * problem lists them. A named fish carries into the later clauses of its line that fit it.
+ */
+import type { Problem } from '../core/problem.ts';
+import type { EventBase, EventKind, HowMany } from '../journal/event.ts';
+import type { FishRef, GroupKind, Member } from '../journal/subject.ts';
+import { isBrood } from './bodies.ts';
+import type { Draft } from './draft.ts';
+import { fits, fitsWell } from './fits.ts';
+import { isCalled, livingMembers } from './members.ts';
+import type { Brood, Group } from './stock.ts';
 
 /** The fish that a clause was found to be about. */
 export type Resolved =
   { readonly kind: 'group'; readonly group: string } | { readonly kind: 'brood'; readonly brood: string };
+
+/** The fish that a clause is about, for the slices to change. */
+export interface Found {
+  readonly body: Group | Brood;
+  /** Where it happens: the tank of the line, else the only one that they are in. */
+  readonly tank: string | null;
+  readonly member: Member | null;
+}
+
+/** An event whose fish are looked for. */
+export type Clause = EventBase & { readonly kind: EventKind };
+
+/** The fish of a clause, or null after pushing the problem. Records what it found in `draft.resolved`. */
+export function resolveFish(draft: Draft, event: Clause, ref: FishRef, count: HowMany = 'unsaid'): Found | null {
+  const tank = event.subject.kind === 'tank' ? event.subject.tank : null;
+  if (ref.kind === 'brood') return named(draft, event, ref.brood, tank, null);
+  if (ref.kind === 'group' && ref.group !== null) return named(draft, event, ref.group, tank, ref.member);
+  if (ref.kind === 'group') {
+    const found = groupOf(draft, { ...event, fish: ref }, (group) => fits(event.kind, group, tank, count), event.kind);
+    return found && settle(draft, event, found.group, tank, found.member);
+  }
+  return implied(draft, event, tank, count);
+}
+
+/**
+ * The group of a clause that only a group can be meant by: by its name, by its kind in the tank of the
+ * line (`A1 pair`), by the line's own group, else the one group with grown fish in that tank that `suits`.
+ * `doing` is the clause word for the message.
+ */
+export function groupOf(
+  draft: Draft,
+  event: Clause & { readonly fish: FishRef },
+  suits: (group: Group) => boolean,
+  doing: string,
+): { group: Group; member: Member | null } | null {
+  const { fish, subject } = event;
+  const own = subject.kind === 'group' ? subject.group : null;
+  const name = fish.kind === 'group' ? (fish.group ?? own) : own;
+  const member = (fish.kind === 'group' ? fish.member : null) ?? (subject.kind === 'group' ? subject.member : null);
+  if (name !== null) {
+    const group = draft.stock.groups.get(name);
+    if (!group) return unknownFish(draft, event, name);
+    note(draft, event, group, fish.kind === 'group' && fish.group !== null);
+    return { group, member };
+  }
+  if (fish.kind === 'brood') {
+    draft.problems.push(
+      problem(
+        event,
+        'no-such-fish',
+        `${fish.brood} is a brood: «${doing}» is said of a pair or group`,
+        'the name of the pair before it',
+      ),
+    );
+    return null;
+  }
+  const tank = subject.kind === 'tank' ? subject.tank : null;
+  const wanted = fish.kind === 'group' ? (fish.groupKind ?? null) : null;
+  const near = groupsAt(draft, tank, wanted, member);
+  const carried = carriedBody(draft, event);
+  const kept = carried && !isBrood(carried) && near.includes(carried) && suits(carried) ? [carried] : [];
+  const choice = kept.length > 0 ? kept : preferred(near.filter(suits));
+  const group = choice[0];
+  if (group && choice.length === 1) {
+    note(draft, event, group, false);
+    return { group, member };
+  }
+  draft.problems.push(choice.length > 1 ? which(event, doing, tank, choice) : nobody(event, doing, tank));
+  return null;
+}
+
+/** Groups with fish in a tank, or whose tank it is while a fish of theirs is away; of one kind, with such a member. */
+function groupsAt(draft: Draft, tank: string | null, kind: GroupKind | null, member: Member | null): Group[] {
+  if (tank === null) return [];
+  const has = (group: Group): boolean =>
+    member === null || livingMembers(group).length === 0 || livingMembers(group).some((fish) => isCalled(fish, member));
+  const all = [...draft.stock.groups.values()].filter((group) => kind === null || group.kind === kind).filter(has);
+  const here = all.filter((group) => (group.parts.get(tank)?.high ?? 0) > 0);
+  return here.length > 0 ? here : all.filter((group) => group.home === tank);
+}
+
+/** Breeding groups before stock that merely lives there. */
+function preferred(groups: readonly Group[]): readonly Group[] {
+  const breeders = groups.filter((group) => group.kind !== 'group');
+  return breeders.length > 0 ? breeders : groups;
+}
+
+function named(draft: Draft, event: Clause, name: string, tank: string | null, member: Member | null): Found | null {
+  const { groups, broods } = draft.stock;
+  const exact = groups.get(name) ?? broods.get(name);
+  const mixes = [...broods.values()].filter((brood) => brood.oneOf.includes(name) && brood.ended === null);
+  const all = [...(exact ? [exact] : []), ...mixes];
+  const first = all[0];
+  if (!first) return unknownFish(draft, event, name);
+  const here =
+    tank === null
+      ? all.filter((body) => body.parts.size > 0)
+      : all.filter((body) => (body.parts.get(tank)?.high ?? 0) > 0);
+  const body = here[0] ?? all.find((one) => tank !== null && wasThere(draft, one, tank));
+  if (body) return settle(draft, event, body, tank, member, true);
+  draft.problems.push(notThere(event, name, tank, all));
+  return null;
+}
+
+/** Fish that were in that tank once: "all" seldom is all, so a few may have been left. */
+function wasThere(draft: Draft, body: Group | Brood, tank: string): boolean {
+  if (!isBrood(body)) return body.home === tank;
+  return body.natal === tank || draft.stock.moves.some((move) => move.body === body.name && move.from === tank);
+}
+
+function implied(draft: Draft, event: Clause, tank: string | null, count: HowMany): Found | null {
+  const { subject } = event;
+  if (subject.kind === 'brood') return named(draft, event, subject.brood, null, null);
+  const own = subject.kind === 'group' ? subject.group : null;
+  const pool = tank !== null ? bodiesAt(draft, tank) : own !== null ? family(draft, own) : [];
+  const possible = pool.filter((body) => fits(event.kind, body, tank, count));
+  const carried = carriedBody(draft, event);
+  if (carried && possible.includes(carried)) return settle(draft, event, carried, tank, null, true);
+  const self = own === null ? null : possible.find((body) => body.name === own);
+  const choice = self && event.kind !== 'sized' ? [self] : fitsWell(event.kind, possible, tank, count);
+  const only = choice[0];
+  if (only && choice.length === 1) {
+    return settle(draft, event, only, tank, subject.kind === 'group' ? subject.member : null);
+  }
+  draft.problems.push(choice.length > 1 ? which(event, event.kind, tank, choice) : nobody(event, event.kind, tank));
+  return null;
+}
+
+/** The groups and broods in a tank, for the slices to change. */
+export function bodiesAt(draft: Draft, tank: string): (Group | Brood)[] {
+  const here = (body: Group | Brood): boolean => (body.parts.get(tank)?.high ?? 0) > 0;
+  const broods = [...draft.stock.broods.values()].filter((brood) => !brood.suspected && brood.ended === null);
+  return [...[...draft.stock.groups.values()].filter(here), ...broods.filter(here)];
+}
+
+function family(draft: Draft, name: string): (Group | Brood)[] {
+  const group = draft.stock.groups.get(name);
+  if (!group) return [];
+  const broods = group.broods.map((brood) => draft.stock.broods.get(brood)).filter((brood) => brood !== undefined);
+  return [group, ...broods.filter((brood) => !brood.suspected && brood.ended === null)];
+}
+
+function settle(
+  draft: Draft,
+  event: Clause,
+  body: Group | Brood,
+  tank: string | null,
+  member: Member | null,
+  byName = false,
+): Found {
+  note(draft, event, body, byName);
+  const tanks = [...body.parts.keys()];
+  return { body, tank: tank ?? (tanks.length === 1 ? (tanks[0] ?? null) : null), member };
+}
+
+/** Writes down what a clause is about; a fish that was named carries into the rest of the line. */
+export function note(draft: Draft, event: Clause, body: Group | Brood, byName: boolean): void {
+  draft.resolved.set(
+    event.seq,
+    isBrood(body) ? { kind: 'brood', brood: body.name } : { kind: 'group', group: body.name },
+  );
+  if (byName) draft.stock.named = { file: event.place.file, line: event.place.line, body: body.name };
+}
+
+function carriedBody(draft: Draft, event: Clause): Group | Brood | null {
+  const { named: last, groups, broods } = draft.stock;
+  if (last?.file !== event.place.file || last.line !== event.place.line) return null;
+  return groups.get(last.body) ?? broods.get(last.body) ?? null;
+}
+
+function problem(event: Clause, kind: string, says: string, write: string): Problem {
+  return { kind, weight: 'stops', says, write, at: event.place, also: [] };
+}
+
+function which(event: Clause, doing: string, tank: string | null, choice: readonly (Group | Brood)[]): Problem {
+  const names = choice.map((body) => body.name);
+  const first = names[0] ?? '';
+  return {
+    ...problem(
+      event,
+      'which-fish',
+      `${tank === null ? '' : `${tank} holds `}${names.join(' and ')}: this may be about ${names.length === 2 ? 'either' : 'any of them'}`,
+      `${tank ?? first}: ${first} ${doing} …`,
+    ),
+    also: choice.map((body) => body.lines[0]).filter((place) => place !== undefined),
+  };
+}
+
+function nobody(event: Clause, doing: string, tank: string | null): Problem {
+  return problem(
+    event,
+    'no-such-fish',
+    tank === null ? 'this line does not say which fish' : `${tank} holds no fish that this can be about`,
+    tank === null
+      ? `the tank or the name of the fish before it: A1: ${doing} …`
+      : `the line that put them there, or the right tank`,
+  );
+}
+
+function notThere(event: Clause, name: string, tank: string | null, all: readonly (Group | Brood)[]): Problem {
+  const tanks = all.flatMap((body) => [...body.parts.keys()]);
+  const where = tanks.length === 0 ? 'none of them are left' : `they are in ${tanks.join(' and ')}`;
+  return {
+    ...problem(
+      event,
+      'not-there',
+      `${name} is not ${tank === null ? 'there any more' : `in ${tank}`}: ${where}`,
+      tanks[0] ? `${tanks[0]}: ${name} …` : 'the name of the fish that are there',
+    ),
+    also: all.map((body) => body.lines.at(-1)).filter((place) => place !== undefined),
+  };
+}
+
+function unknownFish(draft: Draft, event: Clause, name: string): null {
+  draft.problems.push(
+    problem(
+      event,
+      'unknown-brood',
+      `there is no ${name} on that day`,
+      `the line it began with, on its own day: A1: spawned brood ${name}`,
+    ),
+  );
+  return null;
+}

@@ -1,0 +1,87 @@
+/** How a brood begins: seen laid, found as eggs, suspected, or cast back from a later stage; and what it is called. */
+import type { Day } from '../core/day.ts';
+import { addDays, toDay } from '../core/day.ts';
+import type { DayWindow, Interval } from '../core/interval.ts';
+import { UNKNOWN_COUNT } from '../core/interval.ts';
+import type { EventBase, Stage } from '../journal/event.ts';
+import { castBack, clockFor } from './stageclock.ts';
+import { nextBroodName } from './broodnames.ts';
+import type { Draft } from './draft.ts';
+import type { Brood, Group } from './stock.ts';
+import { newBody } from './tally.ts';
+
+/** How an entry tells of a beginning: laid that day, eggs found, only suspected, or a later stage. */
+export type Beginning = 'laid' | 'maybe' | Stage;
+
+/** Adds a brood to the room and to its group. `name` is the one that the line writes, or null. */
+export function beginBrood(
+  draft: Draft,
+  event: EventBase,
+  group: Group,
+  how: Beginning,
+  name: string | null,
+  mothers: readonly string[],
+  tank: string | null,
+): Brood {
+  const brood: Brood = {
+    ...newBody(name ?? nextBroodName(draft.stock, group.name), group.species),
+    group: group.name,
+    mothers: [...mothers],
+    oneOf: [],
+    suspected: how === 'maybe',
+    laid: laidWindow(draft, event, group, how, tank),
+    laidKnown: how === 'laid' ? 'seen' : how === 'eggs' || how === 'maybe' || how === 'born' ? 'bounded' : 'cast back',
+    hatched: null,
+    swam: null,
+    released: null,
+    looks: [],
+    natal: tank,
+    eggs: null,
+    moved: false,
+    ended: null,
+    price: null,
+  };
+  const some: Interval = how === 'maybe' ? UNKNOWN_COUNT : { low: 1, likely: null, high: Infinity };
+  if (tank !== null) brood.parts.set(tank, some);
+  brood.total = some;
+  draft.stock.broods.set(brood.name, brood);
+  group.broods.push(brood.name);
+  return brood;
+}
+
+/** When it can have been laid, by what the line says and by the last look that found no eggs. */
+export function laidWindow(
+  draft: Draft,
+  event: EventBase,
+  group: Group,
+  how: Beginning,
+  tank: string | null,
+): DayWindow {
+  const none = lastNone(group, event.day);
+  if (how === 'laid') return event.when === null ? exact(event.day) : within(event.when, event.day, none);
+  if (how === 'maybe') {
+    if (event.when !== null) return within(event.when, event.day, none);
+    const low = toDay(Math.max(event.day - 1, none ?? -Infinity));
+    return { low, likely: event.day, high: event.day };
+  }
+  const seen = event.when?.high ?? event.day;
+  return castBack(clockFor(draft, group.species, tank, seen), how, seen, none);
+}
+
+/** The last `no eggs` of a group on or before a day. */
+function lastNone(group: Group, day: Day): Day | null {
+  return group.noEggs !== null && group.noEggs.day <= day ? group.noEggs.day : null;
+}
+
+function exact(day: Day): DayWindow {
+  return { low: day, likely: day, high: day };
+}
+
+/** A stated window, closed on both sides: an open start by the last look without eggs, else by a week. */
+function within(when: DayWindow, day: Day, none: Day | null): DayWindow {
+  const high = when.high ?? day;
+  const stated = when.low ?? none ?? addDays(high, -7);
+  const low = toDay(Math.min(high, Math.max(stated, none ?? -Infinity)));
+  const likely = when.likely ?? toDay(Math.ceil((low + high) / 2));
+  return { low, likely: toDay(Math.min(high, Math.max(low, likely))), high };
+}

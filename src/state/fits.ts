@@ -1,0 +1,82 @@
+/** Which clauses are possible for which fish, by kind, stage and number: what narrows down a clause without a name. */
+import type { EventKind, HowMany } from '../journal/event.ts';
+import { isBrood } from './bodies.ts';
+import { reached } from './broodlife.ts';
+import type { Body, Brood, Group } from './stock.ts';
+import { headsOf, isCounted, mostIn } from './tally.ts';
+
+/** True where a clause of that kind can be about those fish. */
+export function fits(kind: EventKind, body: Group | Brood, tank: string | null, count: HowMany): boolean {
+  return (isBrood(body) ? fitsBrood(kind, body) : fitsGroup(kind, body)) && enough(body, tank, count);
+}
+
+function fitsBrood(kind: EventKind, brood: Brood): boolean {
+  switch (kind) {
+    case 'eggs white':
+    case 'eggs gone':
+      return !reached(brood, 'hatched');
+    case 'sized':
+      return reached(brood, 'hatched');
+    case 'lost':
+      return reached(brood, 'hatched');
+    case 'kept back':
+    case 'reserved':
+    case 'sold':
+    case 'gave away':
+      return reached(brood, 'swam');
+    case 'counted':
+    case 'moved':
+    case 'mixed':
+    case 'parents chase fry':
+      return true;
+    default:
+      return false;
+  }
+}
+
+function fitsGroup(kind: EventKind, group: Group): boolean {
+  switch (kind) {
+    case 'eggs white':
+    case 'eggs gone':
+      return false;
+    case 'kept back':
+      return group.kind === 'group' || group.kind === 'colony';
+    default:
+      return true;
+  }
+}
+
+/** True where so many can be there: by what is sure, for a guess can always have been too low. */
+function enough(body: Body, tank: string | null, count: HowMany): boolean {
+  if (typeof count === 'string') return true;
+  const most = tank === null ? (body.ceiling?.count ?? null) : mostIn(body, tank);
+  return most === null || headsOf(count, false).low <= most;
+}
+
+/**
+ * Of several that fit, those that fit well: enough by what is believed where the clause counts; young
+ * rather than breeders where it sizes, or picks the largest.
+ */
+export function fitsWell(
+  kind: EventKind,
+  candidates: readonly (Group | Brood)[],
+  tank: string | null,
+  count: HowMany,
+): readonly (Group | Brood)[] {
+  const young = candidates.filter((body) => isBrood(body) || body.kind === 'group' || body.kind === 'colony');
+  const choice = kind === 'sized' && young.length > 0 ? young : candidates;
+  if (typeof count === 'string' || choice.length < 2) return choice;
+  const asked = headsOf(count, false).low;
+  const believed = choice.filter((body) => ((tank === null ? body.total : body.parts.get(tank))?.high ?? 0) >= asked);
+  // A count of young is of young: a pair is told apart by its sexes.
+  const counted = believed.length > 0 ? believed : choice;
+  if (kind !== 'counted') return counted;
+  const told = count.young !== null && count.males === null && count.females === null;
+  const broods = counted.filter(isYoung);
+  if (told && broods.length > 0) return broods;
+  return isCounted(count) || broods.length === 0 ? counted : broods;
+}
+
+function isYoung(body: Group | Brood): boolean {
+  return isBrood(body);
+}

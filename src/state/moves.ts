@@ -1,0 +1,221 @@
+/** Fish that change tanks, and stocks that are mixed: from then on each is "one of the two". */
+import type { DayWindow } from '../core/interval.ts';
+import { NONE, meet, plus } from '../core/interval.ts';
+import { toDay } from '../core/day.ts';
+import type { EventOf } from '../journal/event.ts';
+import { isBrood } from './bodies.ts';
+import { reached } from './broodlife.ts';
+import type { Draft } from './draft.ts';
+import { livingMembers, membersMoved, pickMembers } from './members.ts';
+import type { Brood, Fish, Group } from './stock.ts';
+import { moveFish, newBody } from './tally.ts';
+import { resolveFish } from './who.ts';
+import type { Found } from './who.ts';
+
+export function moved(draft: Draft, event: EventOf<'moved'>): void {
+  if (!canGoTo(draft, event)) return;
+  const found = resolveFish(draft, event, event.fish, event.count);
+  if (!found) return;
+  if (isBrood(found.body)) moveBrood(draft, event, found.body, found.tank);
+  else moveGroup(draft, event, found.body, found);
+}
+
+function canGoTo(draft: Draft, event: EventOf<'moved'>): boolean {
+  const to = draft.plumbing.tanks.get(event.to);
+  const from = event.subject.kind === 'tank' ? event.subject.tank : null;
+  if (to && to.retired === null && event.to !== from) return true;
+  const retired = to?.retired ?? null;
+  draft.problems.push({
+    kind: retired ? 'retired-tank' : to ? 'moved-nowhere' : 'unknown-tank',
+    weight: 'stops',
+    says: retired
+      ? `${event.to} is retired`
+      : to
+        ? `${event.to} is where they already are`
+        : `there is no tank ${event.to} on that day`,
+    write: retired
+      ? `a tank in use, or declare it again: tank ${event.to}: …`
+      : to
+        ? 'the tank that they went to'
+        : `the tank that they went to, or first: tank ${event.to}: …`,
+    at: event.place,
+    also: retired ? [retired.place] : [],
+  });
+  return false;
+}
+
+function moveBrood(draft: Draft, event: EventOf<'moved'>, brood: Brood, tank: string | null): void {
+  const from = tank ?? sourceOf(brood, event.to);
+  const out = moveFish(draft, event, brood, from, event.to, event.count, event.restStay ? 1 : 0);
+  if (out === null) return;
+  brood.moved = brood.moved || reached(brood, 'swam');
+  brood.lines.push(event.place);
+  noteMove(draft, event, brood.name, from, out);
+}
+
+/** Of several tanks the one that is not where they go. */
+function sourceOf(body: Brood | Group, to: string): string | null {
+  const tanks = [...body.parts.keys()].filter((tank) => tank !== to);
+  return tanks.length === 1 ? (tanks[0] ?? null) : null;
+}
+
+function moveGroup(draft: Draft, event: EventOf<'moved'>, group: Group, found: Found): void {
+  const fish = movers(draft, event, group, found);
+  if (fish === null) return;
+  const from = found.tank ?? fish[0]?.tank ?? sourceOf(group, event.to);
+  const one = { low: fish.length, likely: fish.length, high: fish.length };
+  const count =
+    typeof event.count === 'string' && fish.length > 0 && found.member !== null
+      ? ({ total: one, males: null, females: null, young: null, as: 'counted' } as const)
+      : event.count;
+  const out = moveFish(draft, event, group, from, event.to, count, event.restStay ? 1 : 0);
+  if (out === null) return;
+  membersMoved(group, fish, event.to, event);
+  group.lines.push(event.place);
+  noteMove(draft, event, group.name, from, out);
+  if (found.member === null && group.parts.size === 1) group.home = event.to;
+  withBrood(draft, event, group, fish, from);
+}
+
+/** The told-apart fish that go: the one named, else all of a tank where all go; a number of them must say which. */
+function movers(draft: Draft, event: EventOf<'moved'>, group: Group, found: Found): Fish[] | null {
+  if (found.member !== null) return pickMembers(draft, group, found.member, event);
+  const living = livingMembers(group).filter(
+    (fish) => found.tank === null || fish.tank === null || fish.tank === found.tank,
+  );
+  if (living.length === 0 || typeof event.count === 'string' || event.count.total.low >= living.length) return living;
+  const { males, females, total } = event.count;
+  const bySex = living.filter((fish) => (fish.sex === 'male' ? (males?.low ?? 0) > 0 : (females?.low ?? 0) > 0));
+  if (bySex.length === total.low) return bySex;
+  draft.problems.push({
+    kind: 'which-member',
+    weight: 'stops',
+    says: `${String(total.low)} of ${group.name} moved, and this does not say which`,
+    write: `which of them: moved the male to ${event.to}`,
+    at: event.place,
+    also: [group.declared],
+  });
+  return null;
+}
+
+/** A female that moves with her cave takes her eggs or wrigglers along. */
+function withBrood(
+  draft: Draft,
+  event: EventOf<'moved'>,
+  group: Group,
+  fish: readonly Fish[],
+  from: string | null,
+): void {
+  if (event.with === null || from === null || fish.every((one) => one.sex === 'male')) return;
+  if (!/cave|pot|slate|shell|leaf|egg|clutch|young|fry|brood|wriggler|stone|cone/iu.test(event.with)) return;
+  for (const name of group.broods) {
+    const brood = draft.stock.broods.get(name);
+    if (!brood?.parts.has(from) || brood.ended !== null || reached(brood, 'swam')) continue;
+    const hers =
+      brood.mothers.length === 0 || fish.some((one) => one.name === null || brood.mothers.includes(one.name));
+    if (!hers) continue;
+    const out = moveFish(draft, event, brood, from, event.to, 'all');
+    if (out === null) continue;
+    brood.lines.push(event.place);
+    noteMove(draft, event, brood.name, from, out);
+  }
+}
+
+function noteMove(
+  draft: Draft,
+  event: EventOf<'moved'>,
+  body: string,
+  from: string | null,
+  count: Found['body']['total'],
+): void {
+  const { day, minute, to, place } = event;
+  draft.stock.moves.push({ day, minute, body, from, to, count, with: event.with, place });
+}
+
+/** Two stocks in one tank that nobody can tell apart any more become one body, of one of the two. */
+export function mixed(draft: Draft, event: EventOf<'mixed'>): void {
+  const a = resolveFish(draft, event, event.a);
+  const b = resolveFish(draft, event, event.b);
+  if (!a || !b) return;
+  const tank = a.tank ?? b.tank;
+  if (tank === null || a.body === b.body || (a.tank !== null && b.tank !== null && a.tank !== b.tank)) {
+    draft.problems.push({
+      kind: 'not-together',
+      weight: 'stops',
+      says:
+        a.body === b.body
+          ? `${a.body.name} is one stock already`
+          : `${a.body.name} and ${b.body.name} are not in one tank`,
+      write: `the move that brought them together, before it: ${b.tank ?? 'A1'}: moved all ${b.body.name} to ${a.tank ?? 'B1'}`,
+      at: event.place,
+      also: [],
+    });
+    return;
+  }
+  const both = [a.body, b.body];
+  const count = both.map((body) => body.parts.get(tank) ?? NONE).reduce(plus, NONE);
+  const mix = mixOf(both);
+  mix.parts.set(tank, count);
+  mix.total = count;
+  mix.natal = tank;
+  mix.lines.push(event.place);
+  for (const body of both) leave(body, tank, event);
+  draft.stock.broods.set(mix.name, mix);
+}
+
+function mixOf(both: readonly (Group | Brood)[]): Brood {
+  const names = both.flatMap((body) => (isBrood(body) && body.oneOf.length > 0 ? body.oneOf : [body.name]));
+  const broods = both.filter((body) => isBrood(body));
+  const species = both.every((body) => body.species === both[0]?.species) ? (both[0]?.species ?? null) : null;
+  const group = both.every((body) => isBrood(body) && body.group === broods[0]?.group)
+    ? (broods[0]?.group ?? null)
+    : null;
+  return {
+    ...newBody(names.join(' or '), species),
+    group,
+    mothers: [...new Set(broods.flatMap((brood) => brood.mothers))],
+    oneOf: names,
+    suspected: false,
+    laid: hull(
+      both.map((body) => (isBrood(body) ? body.laid : (body.born ?? { low: null, likely: null, high: null }))),
+    ),
+    laidKnown: 'bounded',
+    hatched: null,
+    swam: hull(broods.map((brood) => brood.swam ?? brood.released).filter((window) => window !== null)),
+    released: null,
+    looks: [],
+    natal: null,
+    eggs: null,
+    moved: true,
+    ended: null,
+    price: null,
+  };
+}
+
+/** From the first to the last day of several windows; open where one of them is. */
+function hull(windows: readonly DayWindow[]): DayWindow {
+  const lows = windows.map((window) => window.low);
+  const highs = windows.map((window) => window.high);
+  const low = lows.some((day) => day === null) ? null : Math.min(...lows.filter((day) => day !== null));
+  const high = highs.some((day) => day === null) ? null : Math.max(...highs.filter((day) => day !== null));
+  const ends = {
+    low: low === null || !Number.isFinite(low) ? null : toDay(low),
+    high: high === null || !Number.isFinite(high) ? null : toDay(high),
+  };
+  return { ...ends, likely: ends.low === null || ends.high === null ? null : toDay((ends.low + ends.high) / 2) };
+}
+
+/** What a body had in that tank is now part of the mix. */
+function leave(body: Group | Brood, tank: string, event: EventOf<'mixed'>): void {
+  const part = body.parts.get(tank) ?? NONE;
+  body.parts.delete(tank);
+  body.ceilings.delete(tank);
+  body.lines.push(event.place);
+  const rest = [...body.parts.values()].reduce(plus, NONE);
+  body.total =
+    body.parts.size === 0
+      ? NONE
+      : (meet(rest, { low: Math.max(0, body.total.low - part.high), likely: null, high: body.total.high }) ?? rest);
+  body.ceiling = null;
+  if (isBrood(body) && body.parts.size === 0) body.ended = { how: 'mixed', day: event.day, place: event.place };
+}

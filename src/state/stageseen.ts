@@ -1,0 +1,215 @@
+/** A stage that was seen: of the one brood that can be at it, or the first that is known of a new one. */
+import type { EventOf } from '../journal/event.ts';
+import { isBrood } from './bodies.ts';
+import { beginBrood } from './broodstart.ts';
+import { rankOfStage, rankSeen } from './broodlife.ts';
+import { observe } from './counting.ts';
+import type { Draft } from './draft.ts';
+import { mothersOf, nameTaken, tankOfSpawn } from './spawning.ts';
+import { canBeAt, guildOf } from './stageclock.ts';
+import { lookAt } from './stagewindows.ts';
+import type { Brood, Group } from './stock.ts';
+import { cannotCount, headsOf, isCounted, putIn } from './tally.ts';
+import { groupOf, note, resolveFish } from './who.ts';
+
+type Seen = EventOf<'stage seen'>;
+
+export function stageSeen(draft: Draft, event: Seen): void {
+  const colony = colonyMeant(draft, event);
+  if (colony) {
+    youngOfColony(draft, event, colony);
+    return;
+  }
+  const brood = broodMeant(draft, event);
+  if (brood) seeStage(draft, event, brood);
+}
+
+function seeStage(draft: Draft, event: Seen, brood: Brood): void {
+  const tank = event.subject.kind === 'tank' ? event.subject.tank : null;
+  note(draft, event, brood, event.fish.kind !== 'implied' || event.brood !== null);
+  const heads = event.count;
+  const young = cannotCount(brood);
+  const further = rankOfStage(event.stage) > rankSeen(brood);
+  brood.suspected = false;
+  lookAt(draft, brood, event.stage, event, heads && headsOf(heads, young));
+  if (tank !== null && !brood.parts.has(tank)) brood.parts.set(tank, { low: 1, likely: null, high: Infinity });
+  if (further) diedUnseen(brood);
+  if (heads) observe(draft, brood, tank, headsOf(heads, young), isCounted(heads), event);
+  brood.lines.push(event.place);
+  keepMouth(draft, event, brood);
+}
+
+/** On the way from one stage to the next some go unseen: of what was guessed only the most still holds. */
+function diedUnseen(brood: Brood): void {
+  if (brood.moved) return;
+  const one = Math.min(1, brood.total.high);
+  brood.total = { low: one, likely: null, high: brood.total.high };
+  for (const [tank, part] of brood.parts)
+    brood.parts.set(tank, { low: Math.min(one, part.high), likely: null, high: part.high });
+}
+
+/** A mouthbrooder holds from the first look at it until the young are out. */
+function keepMouth(draft: Draft, event: Seen, brood: Brood): void {
+  const group = brood.group === null ? undefined : draft.stock.groups.get(brood.group);
+  if (!group) return;
+  group.suspected = [];
+  if (event.stage === 'holding')
+    group.holding = { day: event.day, mother: brood.mothers[0] ?? null, place: event.place };
+  if (event.stage === 'released' || event.stage === 'stripped') group.holding = null;
+}
+
+/** The colony whose young these are: the line names it, or it is the only one there that can have young. */
+function colonyMeant(draft: Draft, event: Seen): Group | null {
+  if (event.brood !== null || event.fish.kind === 'brood') return null;
+  const { fish, subject } = event;
+  const name =
+    fish.kind === 'group' && fish.group !== null ? fish.group : subject.kind === 'group' ? subject.group : null;
+  if (name !== null) {
+    const group = draft.stock.groups.get(name);
+    return group?.kind === 'colony' ? group : null;
+  }
+  if (subject.kind !== 'tank') return null;
+  const here = [...draft.stock.groups.values()].filter((group) => (group.parts.get(subject.tank)?.high ?? 0) > 0);
+  const young = candidates(draft, event, subject.tank, null);
+  const only = here[0];
+  return only?.kind === 'colony' && here.length === 1 && young.length === 0 ? only : null;
+}
+
+function youngOfColony(draft: Draft, event: Seen, colony: Group): void {
+  note(draft, event, colony, false);
+  colony.lines.push(event.place);
+  const tank = event.subject.kind === 'tank' ? event.subject.tank : ([...colony.parts.keys()][0] ?? colony.home);
+  if (event.count && rankOfStage(event.stage) === 2) putIn(draft, colony, tank, event.count, event);
+}
+
+function broodMeant(draft: Draft, event: Seen): Brood | null {
+  const name =
+    event.fish.kind === 'brood' ? event.fish.brood : event.subject.kind === 'brood' ? event.subject.brood : null;
+  if (name !== null && draft.stock.broods.has(name)) {
+    const found = resolveFish(draft, event, event.fish);
+    return found && isBrood(found.body) ? found.body : null;
+  }
+  const written = event.brood ?? name;
+  const known = written === null ? undefined : draft.stock.broods.get(written);
+  if (known) return sameAsKnown(draft, event, known);
+  const tank = event.subject.kind === 'tank' ? event.subject.tank : null;
+  const group = ownGroup(draft, event);
+  if (written === null) {
+    const choice = candidates(draft, event, tank, group);
+    const only = choice[0];
+    if (only && choice.length === 1) return only;
+    if (choice.length > 1) {
+      draft.problems.push(whichBrood(event, tank, choice));
+      return null;
+    }
+  }
+  return begin(draft, event, written);
+}
+
+/** A written name: the same brood where it can be at that stage, even in another tank. */
+function sameAsKnown(draft: Draft, event: Seen, known: Brood): Brood | null {
+  const seen = event.when?.high ?? event.day;
+  if (known.ended === null && canBeAt(draft, known, event.stage, seen)) return known;
+  const group = known.group === null ? undefined : draft.stock.groups.get(known.group);
+  if (group) nameTaken(draft, event, known.name, group);
+  return null;
+}
+
+function ownGroup(draft: Draft, event: Seen): Group | null {
+  const { fish, subject } = event;
+  const name =
+    fish.kind === 'group' && fish.group !== null ? fish.group : subject.kind === 'group' ? subject.group : null;
+  return name === null ? null : (draft.stock.groups.get(name) ?? null);
+}
+
+/** Broods that can be at that stage: those not yet seen at it before those for which it is old news. */
+function candidates(draft: Draft, event: Seen, tank: string | null, group: Group | null): Brood[] {
+  const seen = event.when?.high ?? event.day;
+  const rank = rankOfStage(event.stage);
+  const possible = [...draft.stock.broods.values()].filter(
+    (brood) =>
+      brood.ended === null &&
+      (tank === null || brood.parts.has(tank)) &&
+      (group === null || brood.group === group.name) &&
+      (tank !== null || group !== null) &&
+      rankSeen(brood) <= rank &&
+      canBeAt(draft, brood, event.stage, seen) &&
+      suits(draft, brood, event),
+  );
+  const mother = event.fish.kind === 'group' ? (event.fish.member?.name ?? null) : null;
+  const hers =
+    mother === null
+      ? possible
+      : possible.filter((brood) => brood.mothers.length === 0 || brood.mothers.includes(mother));
+  const news = hers.filter((brood) => rankSeen(brood) < rank);
+  return news.length > 0 ? news : hers;
+}
+
+/** Births and mouths belong to fish that bear or hold; a second birth within days is the same one. */
+function suits(draft: Draft, brood: Brood, event: Seen): boolean {
+  const guild = guildOf(draft, brood.species);
+  if (event.stage === 'born') return guild === 'livebearer' || brood.looks.some((look) => look.stage === 'born');
+  if (event.stage === 'holding' || event.stage === 'released' || event.stage === 'stripped') {
+    return guild === 'mouthbrooder' || guild === null || brood.looks.some((look) => look.stage === 'holding');
+  }
+  return true;
+}
+
+function begin(draft: Draft, event: Seen, name: string | null): Brood | null {
+  const found = groupOf(
+    draft,
+    event.fish.kind === 'brood' ? { ...event, fish: { kind: 'implied' } } : event,
+    (group) => canHave(draft, group, event),
+    event.stage,
+  );
+  if (!found) return null;
+  const { group } = found;
+  const mothers = mothersOf(group, found.member?.name ?? null);
+  const tank = tankOfSpawn(event, group, mothers);
+  const before = leftBehind(draft, group, event, tank);
+  const brood = beginBrood(draft, event, group, event.stage, name, mothers, tank);
+  group.lines.push(event.place);
+  if (before) {
+    draft.problems.push({
+      kind: 'stages-contradict',
+      weight: 'doubt',
+      says: `«${event.stage}» cannot be ${before.name}, last seen as ${before.looks.at(-1)?.stage ?? 'eggs'}: taken as a spawn of its own, ${brood.name}; or one of the two was misread`,
+      write: `what became of the first, or its name here: ${before.name} ${event.stage}`,
+      at: event.place,
+      also: before.lines.slice(-1),
+    });
+  }
+  return brood;
+}
+
+function canHave(draft: Draft, group: Group, event: Seen): boolean {
+  const guild = guildOf(draft, group.species);
+  if (event.stage === 'born') return guild === 'livebearer' || guild === null;
+  if (event.stage === 'holding' || event.stage === 'released' || event.stage === 'stripped') {
+    return guild === 'mouthbrooder' || guild === null;
+  }
+  return guild !== 'livebearer' || event.stage === 'fry seen' || event.stage === 'free-swimming';
+}
+
+/** A brood of that group which was never seen to swim, and cannot be what was seen now. */
+function leftBehind(draft: Draft, group: Group, event: Seen, tank: string | null): Brood | null {
+  for (const name of group.broods.toReversed()) {
+    const brood = draft.stock.broods.get(name);
+    if (!brood || brood.ended !== null || brood.suspected || rankSeen(brood) >= 2) continue;
+    if (tank !== null && !brood.parts.has(tank)) continue;
+    if (brood.laid.high !== null && event.day - brood.laid.high <= 60) return brood;
+  }
+  return null;
+}
+
+function whichBrood(event: Seen, tank: string | null, choice: readonly Brood[]): Draft['problems'][number] {
+  const names = choice.map((brood) => brood.name);
+  return {
+    kind: 'which-fish',
+    weight: 'stops',
+    says: `${names.join(' and ')} can be at «${event.stage}» on that day: this may be about ${names.length === 2 ? 'either' : 'any of them'}`,
+    write: `${tank === null ? '' : `${tank}: `}${names[0] ?? ''} ${event.stage}`,
+    at: event.place,
+    also: choice.map((brood) => brood.lines[0]).filter((place) => place !== undefined),
+  };
+}

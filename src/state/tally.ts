@@ -1,0 +1,300 @@
+/**
+ * Counting fish: how many of a body are in which tank, and all together. Parts and total are intervals
+ * of their own that tighten each other. Beside what is believed stands a ceiling: the most that sure
+ * facts allow. A guess that proves wrong is corrected; what breaks a ceiling contradicts a sure fact.
+ */
+import type { Interval } from '../core/interval.ts';
+import { NONE, UNKNOWN_COUNT, clamp, isSure, less, meet, plus } from '../core/interval.ts';
+import type { Place } from '../core/span.ts';
+import type { Day } from '../core/day.ts';
+import type { Heads, HowMany } from '../journal/event.ts';
+import type { Problem } from '../core/problem.ts';
+import type { Body, Ceiling, Gone, Tally } from './stock.ts';
+
+/** What counting needs of an event. */
+export interface Moment {
+  readonly day: Day;
+  readonly minute: number | null;
+  readonly place: Place;
+}
+
+interface Problems {
+  readonly problems: Problem[];
+}
+
+/** A body with no fish yet. */
+export function newBody(name: string, species: string | null): Body {
+  return {
+    name,
+    species,
+    parts: new Map(),
+    total: NONE,
+    ceilings: new Map(),
+    ceiling: null,
+    gone: [],
+    sizes: [],
+    counts: [],
+    lines: [],
+  };
+}
+
+/**
+ * What written heads mean: `about 40` is 30 to 50 fish, or half to double where nobody can count
+ * (`uncounted`: eggs, and young that were not yet moved once). Whole fish inside those bounds.
+ */
+export function headsOf(heads: Heads, uncounted: boolean): Interval {
+  const { likely } = heads.total;
+  if (heads.as !== 'about' || likely === null) return wholeFish(heads.total);
+  const low = Math.ceil(likely * (uncounted ? 0.5 : 0.75));
+  const high = Math.floor(likely * (uncounted ? 2 : 1.25));
+  if (low < high) return { low, likely, high };
+  return { low: Math.max(1, likely - 1), likely, high: likely + 1 };
+}
+
+function wholeFish(count: Interval): Interval {
+  const low = Math.ceil(count.low);
+  const high = Math.max(low, Math.floor(count.high));
+  return { low, likely: count.likely === null ? null : clamp(Math.round(count.likely), low, high), high };
+}
+
+/** True where the words are a count and not a guess. */
+export function isCounted(heads: Heads): boolean {
+  return heads.as === 'counted' && isSure(heads.total);
+}
+
+/** True for a body whose young nobody could count yet. */
+export function cannotCount(body: Body): boolean {
+  return 'moved' in body && body.moved === false;
+}
+
+/** True for a colony: a running stock, where births nobody sees raise the number. Nothing sure bounds it for long. */
+export function isRunning(body: Body): boolean {
+  return 'kind' in body && body.kind === 'colony';
+}
+
+/** How many a clause means, of the fish of a body in a tank (null: of all of them). */
+export function howMany(body: Body, tank: string | null, count: HowMany): Interval {
+  const there = tank === null ? body.total : (body.parts.get(tank) ?? NONE);
+  if (count === 'all' || count === 'rest' || count === 'unsaid') return there;
+  if (count === 'half') {
+    return {
+      low: Math.floor(there.low / 2),
+      likely: there.likely === null ? null : Math.round(there.likely / 2),
+      high: Math.ceil(there.high / 2),
+    };
+  }
+  return headsOf(count, false);
+}
+
+/** Fish come in: declared, bought, born. A sure count sets a ceiling as well. */
+export function putIn(_draft: Problems, body: Body, tank: string | null, count: Heads | Interval, event: Moment): void {
+  const heads = 'total' in count ? headsOf(count, cannotCount(body)) : count;
+  const sure = !isRunning(body) && ('total' in count ? isCounted(count) : isSure(count));
+  const first = body.parts.size === 0 && body.total.high === 0;
+  body.total = plus(body.total, heads);
+  body.ceiling = raised(body.ceiling, first, sure, heads.low, event.place);
+  if (tank === null) return;
+  const fresh = (body.parts.get(tank)?.high ?? 0) === 0;
+  body.parts.set(tank, plus(body.parts.get(tank) ?? NONE, heads));
+  setCeiling(body, tank, raised(body.ceilings.get(tank) ?? null, fresh, sure, heads.low, event.place));
+}
+
+function raised(old: Ceiling | null, fresh: boolean, sure: boolean, by: number, place: Place): Ceiling | null {
+  if (!sure || (old === null && !fresh)) return null;
+  return { count: (fresh ? 0 : (old?.count ?? 0)) + by, place };
+}
+
+/**
+ * Fish leave for good. Returns how many went, or null after pushing `more-out-than-in`: then nothing
+ * has changed. More than was guessed to be there only shows that the guess was low.
+ */
+export function takeFish(
+  draft: Problems,
+  event: Moment,
+  body: Body,
+  tank: string | null,
+  count: HowMany,
+  how: Gone['how'],
+): Interval | null {
+  const from = tank ?? onlyTank(body);
+  const out = outOf(draft, event, body, from, count, 0);
+  if (out === null) return null;
+  const sure = isSure(out) && isWritten(count) && isCounted(count);
+  if (from === null) for (const [one, part] of body.parts) body.parts.set(one, lowered(part, out.high));
+  else takePart(body, from, out, sure);
+  body.total = less(body.total, out);
+  if (body.ceiling)
+    body.ceiling = { ...body.ceiling, count: Math.max(0, body.ceiling.count - (sure ? out.low : leastOf(out))) };
+  body.gone.push({ how, count: out, day: event.day, tank: from, place: event.place });
+  tighten(body);
+  return out;
+}
+
+/**
+ * Fish change tanks; the total stays. `keep` is how many surely stay behind (`rest stay`: at least
+ * one). Null after pushing `more-out-than-in`.
+ */
+export function moveFish(
+  draft: Problems,
+  event: Moment,
+  body: Body,
+  from: string | null,
+  to: string,
+  count: HowMany,
+  keep: 0 | 1 = 0,
+): Interval | null {
+  const source = from ?? onlyTank(body);
+  const out = outOf(draft, event, body, source, count, keep);
+  if (out === null) return null;
+  const sure = isSure(out);
+  const most = sure ? out.low : source === null ? null : mostIn(body, source);
+  const fresh = (body.parts.get(to)?.high ?? 0) === 0;
+  const old = fresh ? 0 : (body.ceilings.get(to)?.count ?? null);
+  if (source !== null) {
+    takePart(body, source, out, sure);
+    if (keep > 0) raisePart(body, source, keep);
+  }
+  body.parts.set(to, plus(body.parts.get(to) ?? NONE, out));
+  setCeiling(body, to, most === null || old === null ? null : { count: most + old, place: event.place });
+  body.total = { ...body.total, low: Math.max(body.total.low, Math.min(body.total.high, out.low + keep)) };
+  tighten(body);
+  return out;
+}
+
+/** The one tank that a body is in, or null. */
+export function onlyTank(body: Body): string | null {
+  const tanks = [...body.parts.keys()];
+  return tanks.length === 1 ? (tanks[0] ?? null) : null;
+}
+
+/** The most that sure facts allow in a tank, or null where nothing sure bounds it. */
+export function mostIn(body: Body, tank: string): number | null {
+  const own = body.ceilings.get(tank)?.count ?? null;
+  const all = body.ceiling?.count ?? null;
+  return own === null ? all : all === null ? own : Math.min(own, all);
+}
+
+/** The line behind `mostIn`. */
+export function whySoFew(body: Body, tank: string | null): Place | null {
+  const own = tank === null ? undefined : body.ceilings.get(tank);
+  if (!own) return body.ceiling?.place ?? null;
+  return body.ceiling && body.ceiling.count < own.count ? body.ceiling.place : own.place;
+}
+
+/** How many go out: checked against the ceiling, with a guess raised that proves too low. */
+function outOf(
+  draft: Problems,
+  event: Moment,
+  body: Body,
+  tank: string | null,
+  count: HowMany,
+  keep: number,
+): Interval | null {
+  const asked = howMany(body, tank, count);
+  if (!isWritten(count)) return keep > 0 ? less(asked, { low: keep, likely: keep, high: keep }) : asked;
+  const most = tank === null ? (body.ceiling?.count ?? null) : mostIn(body, tank);
+  if (most !== null && asked.low + keep > most) {
+    draft.problems.push(moreOutThanIn(event, body, tank, asked.low, most, keep));
+    return null;
+  }
+  if (tank !== null) raisePart(body, tank, asked.low + keep);
+  else if (body.total.high < asked.low) body.total = { ...body.total, high: asked.low };
+  const limit = (tank === null ? body.total : (body.parts.get(tank) ?? NONE)).high - keep;
+  return meet(asked, { low: 0, likely: null, high: Math.max(asked.low, limit) }) ?? asked;
+}
+
+/** A part turns out to hold at least so many: a guess that was too low grows, and the total with it. */
+export function raisePart(body: Body, tank: string, least: number): void {
+  const part = body.parts.get(tank) ?? NONE;
+  if (part.low >= least) return;
+  body.parts.set(tank, {
+    low: least,
+    likely: part.likely === null ? null : Math.max(part.likely, least),
+    high: Math.max(part.high, least),
+  });
+  const sum = [...body.parts.values()].reduce((all, one) => all + one.low, 0);
+  const over = sum - body.total.high;
+  if (over <= 0) return;
+  // All of them were surely counted once: the others must be fewer. Else the total was a low guess.
+  if (body.ceiling && body.ceiling.count < sum) lowerOthers(body, tank, over);
+  else body.total = { low: sum, likely: sum, high: sum };
+}
+
+function lowerOthers(body: Body, tank: string, over: number): void {
+  let left = over;
+  for (const [other, part] of body.parts) {
+    if (other === tank) continue;
+    const by = Math.min(left, part.low);
+    left -= by;
+    body.parts.set(other, { ...part, low: part.low - by, likely: part.likely === null ? null : part.likely - by });
+  }
+}
+
+function takePart(body: Body, tank: string, out: Interval, sure: boolean): void {
+  const rest = less(body.parts.get(tank) ?? NONE, out);
+  if (rest.high <= 0) body.parts.delete(tank);
+  else body.parts.set(tank, rest);
+  const ceiling = body.ceilings.get(tank);
+  if (ceiling)
+    setCeiling(body, tank, { ...ceiling, count: Math.max(0, ceiling.count - (sure ? out.low : leastOf(out))) });
+}
+
+/** What surely went where the words were a guess: one, if any did. */
+function leastOf(out: Interval): number {
+  return Math.min(1, out.low);
+}
+
+function lowered(part: Interval, by: number): Interval {
+  return { ...part, low: Math.max(0, part.low - by) };
+}
+
+function setCeiling(body: Body, tank: string, ceiling: Ceiling | null): void {
+  if (ceiling === null) body.ceilings.delete(tank);
+  else body.ceilings.set(tank, ceiling);
+}
+
+/** Lets total and parts bound each other: the total within the sum of the parts, each part within what the others leave. */
+export function tighten(body: Tally): void {
+  for (const [tank, part] of body.parts) if (part.high <= 0) body.parts.delete(tank);
+  const parts = [...body.parts.values()];
+  if (parts.length === 0) {
+    body.total = body.total.high === Infinity ? UNKNOWN_COUNT : NONE;
+    return;
+  }
+  const sum = parts.reduce(plus, NONE);
+  const wish = body.total.likely ?? sum.likely;
+  const total = meet({ ...sum, likely: null }, { ...body.total, likely: null }) ?? sum;
+  body.total = { ...total, likely: wish === null ? null : clamp(wish, total.low, total.high) };
+  for (const [tank, part] of [...body.parts]) {
+    const others = [...body.parts].filter(([other]) => other !== tank).map(([, one]) => one);
+    const rest = others.reduce(plus, NONE);
+    const low = Math.max(part.low, total.low - rest.high);
+    const high = Math.min(part.high, total.high - rest.low);
+    if (low > high) continue;
+    body.parts.set(tank, { low, likely: part.likely === null ? null : clamp(part.likely, low, high), high });
+  }
+}
+
+function isWritten(count: HowMany): count is Heads {
+  return typeof count !== 'string';
+}
+
+function moreOutThanIn(
+  event: Moment,
+  body: Body,
+  tank: string | null,
+  asked: number,
+  most: number,
+  keep: number,
+): Problem {
+  const before = whySoFew(body, tank);
+  const there = tank === null ? 'there were' : `${tank} held`;
+  return {
+    kind: 'more-out-than-in',
+    weight: 'stops',
+    says: `${String(asked)} of ${body.name} went${keep > 0 ? ' and the rest stay' : ''}, but ${there} no more than ${String(most)}`,
+    write: `the right number, or what was counted there before: ${tank ?? 'A1'}: ${body.name} counted ${String(asked + keep)}`,
+    at: event.place,
+    also: before ? [before] : [],
+  };
+}
