@@ -1,5 +1,5 @@
 /** The words of `--help`, for the whole program and for one command. */
-import { paragraph } from '../reports/wrap.ts';
+import { labelled, paragraph } from '../reports/wrap.ts';
 import type { Command } from './command.ts';
 import type { Flag } from './flags.ts';
 import { COMMON } from './flags.ts';
@@ -53,8 +53,5 @@ function spelled({ spelling, says }: Flag<unknown>): readonly [string, string] {
 
 function columns(rows: readonly (readonly [string, string])[]): string {
   const left = Math.max(...rows.map(([head]) => head.length)) + 4;
-  return rows
-    .map(([head, text]) => paragraph(`  ${head}`.padEnd(left, '\0') + text, WIDTH, left))
-    .join('\n')
-    .replaceAll('\0', ' ');
+  return rows.map(([head, text]) => labelled(`  ${head}`, text, left, WIDTH)).join('\n');
 }

@@ -5,7 +5,7 @@
 import type { Day } from '../core/day.ts';
 import type { Room } from '../state/draft.ts';
 import { walkOrder } from '../state/tanks.ts';
-import type { DueItem } from './due/item.ts';
+import type { DueItem, DueSource } from './due/item.ts';
 import { fitMinutes } from './due/minutes.ts';
 import type { DueState } from './due/order.ts';
 import { dueState, sortDue } from './due/order.ts';
@@ -43,10 +43,11 @@ export interface DueOptions {
 }
 
 /** What is due in a room on its day, and within so many days ahead. */
-export function due(room: Room, options: DueOptions): DueAnswer {
-  const found = DUE_SOURCES.flatMap((source) => source(room, options.days))
+export function due(room: Room, options: DueOptions, sources: readonly DueSource[] = DUE_SOURCES): DueAnswer {
+  const found = sources
+    .flatMap((source) => source(room, options.days))
     .map((item): DueRow => ({ ...item, state: dueState(item, room.on) }))
-    .filter((row) => row.state !== 'ahead' || firstDay(row) <= room.on + options.days);
+    .filter((row) => row.due.low === null || row.due.low <= room.on + options.days);
   const back = awayUntil(room);
   const kept: DueRow[] = [];
   const putOff: Postponed[] = [];
@@ -78,10 +79,6 @@ export function dueWhy(room: Room): readonly WhyRow[] {
     because,
     lines,
   }));
-}
-
-function firstDay({ due: { low, likely, high } }: DueRow): number {
-  return low ?? likely ?? high ?? -Infinity;
 }
 
 function postponed({ id, place, what }: DueRow, until: Day): Postponed {

@@ -4,7 +4,7 @@ import type { LineRef } from '../core/span.ts';
 import { linesJson } from './json.ts';
 import type { Look } from './look.ts';
 import { heading } from './words.ts';
-import { paragraph } from './wrap.ts';
+import { labelled, paragraph } from './wrap.ts';
 
 /** A journal line with its text as it was written. */
 export interface QuotedLine extends LineRef {
@@ -33,7 +33,7 @@ function choice(rows: readonly Explained[], look: Look): string {
 }
 
 function explained({ title, because, quoted, id }: Explained, look: Look): string {
-  const set = (label: string, text: string): string => paragraph(`  ${label.padEnd(8)}${text}`, look.width, 10);
+  const set = (label: string, text: string): string => labelled(`  ${label}`, text, 11, look.width);
   const [first = '', ...others] = paragraph(title, look.width).split('\n');
   const steps = because.steps.map((step, index) => set(index === 0 ? 'numbers' : '', step));
   const lines = quoted.flatMap((line) => [

@@ -4,11 +4,12 @@ import stringWidth from 'string-width';
 /** Lines of at most `width` columns; a word longer than that is cut. Never an empty list. */
 export function wrap(text: string, width: number): readonly string[] {
   const room = Math.max(1, width);
+  const [first = '', ...others] = text.split(' ').flatMap((word) => pieces(word, room));
   const lines: string[] = [];
-  let line = '';
-  for (const word of text.split(' ').flatMap((long) => pieces(long, room))) {
-    const longer = line === '' ? word : `${line} ${word}`;
-    if (line === '' || stringWidth(longer) <= room) line = longer;
+  let line = first;
+  for (const word of others) {
+    const longer = `${line} ${word}`;
+    if (stringWidth(longer) <= room) line = longer;
     else {
       lines.push(line);
       line = word;
@@ -36,4 +37,12 @@ export function paragraph(text: string, width: number, indent = 0): string {
   const [first = '', ...others] = wrap(text, width - indent);
   const margin = ' '.repeat(indent);
   return [first, ...others.map((line) => margin + line)].join('\n');
+}
+
+/** A label and, beside it from column `left` on, its text; the text's later lines stand below each other. */
+export function labelled(label: string, text: string, left: number, width: number): string {
+  const head = label + ' '.repeat(Math.max(1, left - stringWidth(label)));
+  return wrap(text, width - left)
+    .map((line, index) => (index === 0 ? head : ' '.repeat(left)) + line)
+    .join('\n');
 }

@@ -6,7 +6,7 @@ import { colours, PLAIN, wantsColour } from '../../src/reports/paint.ts';
 import { printable, printableAnswer } from '../../src/reports/printable.ts';
 import type { Row } from '../../src/reports/table.ts';
 import { table } from '../../src/reports/table.ts';
-import { paragraph, wrap } from '../../src/reports/wrap.ts';
+import { labelled, paragraph, wrap } from '../../src/reports/wrap.ts';
 
 const look = plainLook(toDay(20_499));
 const columns = [{ head: 'where' }, { head: 'n', align: 'right' as const }, { head: 'why', wraps: true }];
@@ -67,6 +67,15 @@ describe('wrapping', () => {
     expect(wrap('', 10)).toEqual(['']);
   });
 
+  test('keeps blanks at the beginning, and takes words at their width on the screen', () => {
+    expect(wrap('  a b', 10)).toEqual(['  a b']);
+    expect(wrap('水槽 水槽', 5)).toEqual(['水槽', '水槽']);
+  });
+
+  test('sets a text beside its label', () => {
+    expect(labelled('rule', 'one two three', 7, 14)).toBe('rule   one two\n       three');
+  });
+
   test('sets the later lines of a paragraph in', () => {
     expect(paragraph('one two three four', 10, 2)).toBe('one two\n  three\n  four');
   });
@@ -87,7 +96,8 @@ describe('journal text', () => {
 
   test('is made harmless by every brush', async () => {
     for (const paint of [PLAIN, await colours()]) {
-      for (const brush of Object.values(paint)) expect(brush('a\u0007b')).toContain('a?b');
+      const { urgent, late, today, quiet, strong, wrong } = paint;
+      for (const brush of [urgent, late, today, quiet, strong, wrong]) expect(brush('a\u0007b')).toContain('a?b');
     }
   });
 });

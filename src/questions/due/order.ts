@@ -8,13 +8,10 @@ import type { DueItem } from './item.ts';
 
 export type DueState = 'late' | 'today' | 'ahead';
 
-/** Late: the whole window is over. Ahead: it has not begun. Open sides and windows around the day: today. */
-export function dueState(item: Pick<DueItem, 'due'>, on: Day): DueState {
-  const { low, likely, high } = item.due;
-  const first = low ?? likely ?? high;
-  const last = high ?? likely ?? low;
-  if (last !== null && last < on) return 'late';
-  return first !== null && first > on ? 'ahead' : 'today';
+/** Late: the whole window is over. Ahead: it has not begun. A side that is open never settles it. */
+export function dueState({ due: { low, high } }: Pick<DueItem, 'due'>, on: Day): DueState {
+  if (high !== null && high < on) return 'late';
+  return low !== null && low > on ? 'ahead' : 'today';
 }
 
 export interface Order {

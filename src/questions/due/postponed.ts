@@ -1,16 +1,16 @@
 /** What a keeper put off, and what waits while the keeper is away. */
 import type { Day } from '../../core/day.ts';
 import { addDays } from '../../core/day.ts';
-import { putOffName } from '../../state/chores.ts';
+import { putOffName, sameWords } from '../../state/chores.ts';
 import type { Room } from '../../state/draft.ts';
 import type { DueItem } from './item.ts';
 
 /** The day until which this row was put off, or null. A pressing row can be put off for a day at most. */
 export function putOffUntil(room: Room, item: DueItem): Day | null {
-  if (item.putOffKey === null) return null;
-  const key = fold(item.putOffKey);
+  const key = item.putOffKey;
+  if (key === null) return null;
   return room.chores.putOffs
-    .filter(({ where, what }) => where === item.place && fold(putOffName(what)) === key)
+    .filter(({ where, what }) => where === item.place && sameWords(putOffName(what), key))
     .map(({ day, until }) => (item.pressing && until > addDays(day, 1) ? addDays(day, 1) : until))
     .reduce<Day | null>((last, until) => (until > room.on && (last === null || until > last) ? until : last), null);
 }
@@ -19,8 +19,4 @@ export function putOffUntil(room: Room, item: DueItem): Day | null {
 export function awayUntil(room: Room): Day | null {
   const last = room.chores.away.at(-1);
   return last !== undefined && last.day <= room.on && last.until > room.on ? last.until : null;
-}
-
-function fold(text: string): string {
-  return text.trim().toLowerCase();
 }

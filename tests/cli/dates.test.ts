@@ -1,0 +1,58 @@
+import { DateTime, Settings } from 'luxon';
+import { describe, expect, test } from 'vitest';
+import { readDate } from '../../src/cli/dates.ts';
+import { addDays, isoDay } from '../../src/core/day.ts';
+import { day } from '../support/events.ts';
+
+Settings.defaultZone = 'utc';
+Settings.defaultLocale = 'en-US';
+
+/** A Sunday. */
+const today = day('2026-02-15');
+const read = (text: string): string => isoDay(readDate(text, today));
+
+describe('a day asked about', () => {
+  test('is a date, or steps from today', () => {
+    expect(read('2025-12-31')).toBe('2025-12-31');
+    expect(read('today')).toBe('2026-02-15');
+    expect(read('Yesterday')).toBe('2026-02-14');
+    expect(read('tomorrow')).toBe('2026-02-16');
+    expect(read('+14')).toBe('2026-03-01');
+    expect(read('-3')).toBe('2026-02-12');
+  });
+
+  test('is a weekday: the coming one, the one after today, the one before', () => {
+    expect(read('sunday')).toBe('2026-02-15');
+    expect(read('next sunday')).toBe('2026-02-22');
+    expect(read('last sunday')).toBe('2026-02-08');
+    expect(read('Sat')).toBe('2026-02-21');
+    expect(read('next saturday')).toBe('2026-02-21');
+    expect(read('last tues')).toBe('2026-02-10');
+  });
+
+  test('agrees with luxon about every weekday from every day of a fortnight', () => {
+    for (let ahead = 0; ahead < 14; ahead += 1) {
+      const from = addDays(today, ahead);
+      const there = DateTime.fromISO(isoDay(from));
+      for (let name = 1; name <= 7; name += 1) {
+        const coming = there.plus({ days: (name - there.weekday + 7) % 7 });
+        expect(isoDay(readDate(coming.toFormat('cccc'), from))).toBe(coming.toISODate());
+      }
+    }
+  });
+
+  test('is a day of the year nearest to today, or of the year that is named', () => {
+    expect(read('14 Feb')).toBe('2026-02-14');
+    expect(read('Feb 14')).toBe('2026-02-14');
+    expect(read('20 december')).toBe('2025-12-20');
+    expect(read('1 Jun')).toBe('2026-06-01');
+    expect(read('29 feb 2024')).toBe('2024-02-29');
+  });
+
+  test.each(['2026-02-30', '31 Feb', 'soon', 'next week', '14', '', 'ma', '+9999999', 'next 14 Feb'])(
+    'is refused where no such day exists: %s',
+    (text) => {
+      expect(() => readDate(text, today)).toThrow(`«${text}» is no date that exists`);
+    },
+  );
+});

@@ -1,0 +1,82 @@
+import { describe, expect, test } from 'vitest';
+import { COMMANDS } from '../../src/cli/registry.ts';
+import { tankside } from '../support/run.ts';
+
+describe('help', () => {
+  test('lists every command on eighty columns', async () => {
+    const { status, out, err } = await tankside(['--help']);
+    expect([status, err]).toEqual([0, '']);
+    for (const { name, summary } of COMMANDS) {
+      expect(out).toMatch(new RegExp(`^  ${name} +${summary.split(' ')[0] ?? ''}`, 'm'));
+    }
+    expect(Math.max(...out.split('\n').map(({ length }) => length))).toBeLessThanOrEqual(80);
+  });
+
+  test('is what tankside alone, -h and help say', async () => {
+    const { out } = await tankside(['--help']);
+    for (const argv of [[], ['-h'], ['help']]) expect((await tankside(argv)).out).toBe(out);
+  });
+
+  test.each(COMMANDS.map(({ name }) => name))('of %s shows how to type it and an example', async (name) => {
+    const { status, out, err } = await tankside([name, '--help']);
+    expect([status, err]).toEqual([0, '']);
+    expect(out.split('\n')[0]).toMatch(new RegExp(`^${name}: \\S`));
+    expect(out).toContain('--journal FILE');
+    expect(out.split('for example')[1]).toContain(`  tankside ${name}`);
+    expect(Math.max(...out.split('\n').map(({ length }) => length))).toBeLessThanOrEqual(80);
+    expect((await tankside(['help', name])).out).toBe(out);
+    expect((await tankside(['--help', name])).out).toBe(out);
+  });
+});
+
+test('the version is one line', async () => {
+  expect((await tankside(['--version'])).out).toMatch(/^tankside \S.*\n$/);
+});
+
+describe('wrong use', () => {
+  const wrong = async (...argv: string[]): Promise<readonly [number, string, string]> => {
+    const { status, out, err } = await tankside(argv);
+    return [status, out, err];
+  };
+
+  test('names the nearest command', async () => {
+    expect(await wrong('deu')).toEqual([2, '', 'there is no command «deu»\nwrite: tankside due\n']);
+    expect(await wrong('help', 'strat')).toEqual([2, '', 'there is no command «strat»\nwrite: tankside start\n']);
+    expect(await wrong('feed-the-cat')).toEqual([
+      2,
+      '',
+      'there is no command «feed-the-cat»\nwrite: tankside --help\n',
+    ]);
+  });
+
+  test('names the nearest option', async () => {
+    expect(await wrong('due', '--dys', '3')).toEqual([
+      2,
+      '',
+      'due has no option «--dys»\nwrite: tankside due --days\n',
+    ]);
+    expect(await wrong('--jsn')).toEqual([2, '', 'there is no option «--jsn»\nwrite: tankside --help\n']);
+  });
+
+  test('says what an option takes', async () => {
+    expect(await wrong('due', '--days')).toEqual([
+      2,
+      '',
+      '--days needs a word after it\nwrite: tankside due --days DAYS\n',
+    ]);
+  });
+
+  test('refuses words where a command takes none, and asks for them where it needs some', async () => {
+    expect(await wrong('start', 'here')).toEqual([
+      2,
+      '',
+      'start takes no words, and got «here»\nwrite: tankside start\n',
+    ]);
+    expect(await wrong('why')).toEqual([2, '', 'why needs the words of a row\nwrite: tankside why A1 dispute\n']);
+  });
+
+  test('prints what was typed without what would move the cursor', async () => {
+    const [, , err] = await wrong('due', '--\u001b[2Jx');
+    expect(err).not.toContain('\u001b');
+  });
+});
