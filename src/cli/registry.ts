@@ -20,6 +20,11 @@ export const COMMANDS: readonly Entry[] = [
     load: () => import('./commands/check.ts'),
   },
   { name: 'due', summary: "today's work, most pressing first", load: () => import('./commands/due.ts') },
+  {
+    name: 'pairs',
+    summary: 'bond, dispute and what to do, last spawn, late',
+    load: () => import('./commands/pairs.ts'),
+  },
   { name: 'why', summary: 'the rule, the numbers and the lines behind a row', load: () => import('./commands/why.ts') },
 ];
 

@@ -1,6 +1,7 @@
 /** How every pair, trio and harem stands: bond, dispute and what to do about it, spawning and whether it is late. */
 import type { Because } from '../core/because.ts';
 import type { Day } from '../core/day.ts';
+import { linesOf } from '../core/span.ts';
 import type { LineRef } from '../core/span.ts';
 import { listWords } from '../core/words.ts';
 import type { GroupKind } from '../journal/subject.ts';
@@ -8,9 +9,11 @@ import { aliveTotal, bodiesIn, isBrood, tanksOf } from '../state/bodies.ts';
 import type { SeenGroup } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import { openDispute } from '../state/quarrel.ts';
-import { adviceOn } from './pairs/advice.ts';
+import { rowId } from './id.ts';
+import type { WhyRow } from './whyrow.ts';
+import { DISPUTE_CAUTION, adviceOn } from './pairs/advice.ts';
 import type { Advice } from './pairs/advice.ts';
-import { disputeRow, kebab, linesOf } from './pairs/dispute.ts';
+import { disputeRow } from './pairs/dispute.ts';
 import type { DisputeRow } from './pairs/dispute.ts';
 import { pastOf } from './pairs/past.ts';
 import type { Past } from './pairs/past.ts';
@@ -22,6 +25,7 @@ export type BondState = 'bonded' | 'split up' | 'resting' | 'single' | 'apart' |
 
 export interface OpenDispute extends DisputeRow {
   readonly advice: Advice;
+  readonly caution: string;
 }
 
 export interface PairRow {
@@ -89,12 +93,13 @@ export function pairRow(room: Room, group: SeenGroup): PairRow {
   const past = pastOf(disputes);
   const open = openDispute(group);
   const last = disputes.at(-1);
-  const dispute = open && last ? { ...last, advice: adviceOn(room, group, open, past) } : null;
+  const dispute =
+    open && last ? { ...last, advice: adviceOn(room, group, open, past), caution: DISPUTE_CAUTION } : null;
   const spawning = spawningOf(room, group);
   const state = bondOf(group);
   const lines = linesOf([group.declared, ...(group.bondSince ? [group.bondSince.place] : [])]);
   return {
-    id: `${kebab(group.name)}-${group.kind}`,
+    id: rowId(group.name, group.kind),
     name: group.name,
     kind: group.kind,
     species: group.species,
@@ -148,4 +153,28 @@ function doingOf(room: Room, group: SeenGroup): string | null {
 
 function uniqueLines(lines: readonly LineRef[]): LineRef[] {
   return [...new Map(lines.map((line) => [`${line.file}:${String(line.line)}`, line])).values()];
+}
+
+/** Rows for `why`: every pair and every dispute that it had. */
+export function pairsWhy(room: Room): readonly WhyRow[] {
+  return pairs(room).pairs.flatMap((pair) => [
+    {
+      id: pair.id,
+      title: `${pair.name}${pair.tank === null ? '' : ` ${pair.tank}`}: pair, bond, spawns`,
+      because: pair.because,
+      lines: pair.lines,
+    },
+    ...pair.disputes.map((row) => ({
+      id: row.id,
+      title: `${pair.name}: dispute`,
+      because: row.because,
+      lines: row.lines,
+    })),
+    {
+      id: rowId(pair.name, 'spawns'),
+      title: `${pair.name}: last spawn, interval, late`,
+      because: pair.spawning.because,
+      lines: pair.spawning.because.lines,
+    },
+  ]);
 }

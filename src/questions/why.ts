@@ -5,10 +5,11 @@
 import { nearest } from '../core/suggest.ts';
 import type { Room } from '../state/draft.ts';
 import { dueWhy } from './due.ts';
+import { pairsWhy } from './pairs.ts';
 import type { WhyRow, WhySource } from './whyrow.ts';
 
 /** Every question whose rows can be asked about. */
-export const WHY_SOURCES: readonly WhySource[] = [dueWhy];
+export const WHY_SOURCES: readonly WhySource[] = [dueWhy, pairsWhy];
 
 export interface WhyAnswer {
   /** Rows that match; where several answers have the same row, it stands once. */

@@ -6,8 +6,8 @@ import type { Because } from '../../core/because.ts';
 import type { Day } from '../../core/day.ts';
 import { isoDay } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
-import { lineOf } from '../../core/span.ts';
-import type { LineRef, Place } from '../../core/span.ts';
+import { lineOf, linesOf } from '../../core/span.ts';
+import type { LineRef } from '../../core/span.ts';
 import { dayWords, listWords, plural } from '../../core/words.ts';
 import type { MeasureKind } from '../../journal/event.ts';
 import type { Member } from '../../journal/subject.ts';
@@ -17,6 +17,7 @@ import { livingMembers } from '../../state/members.ts';
 import { boutsOf, rankOf } from '../../state/quarrel.ts';
 import type { Dispute, DisputeSign } from '../../state/quarrel.ts';
 import { isOpenOn } from '../../state/rigs.ts';
+import { rowId } from '../id.ts';
 
 export type SeenDispute = DeepReadonly<Dispute>;
 type SeenSign = DeepReadonly<DisputeSign>;
@@ -64,7 +65,7 @@ export function disputeRow(room: Room, group: SeenGroup, dispute: SeenDispute): 
   const endedBy = dispute.ended?.how ?? null;
   const lines = linesOf(places);
   return {
-    id: `${kebab(group.name)}-dispute-${isoDay(dispute.from)}`,
+    id: rowId(group.name, 'dispute', isoDay(dispute.from)),
     from: dispute.from,
     to,
     days,
@@ -145,16 +146,4 @@ function signSteps(signs: readonly SeenSign[], on: Day): string[] {
   const byDay = new Map<Day, string[]>();
   for (const sign of signs) byDay.set(sign.day, [...(byDay.get(sign.day) ?? []), sign.sign]);
   return [...byDay].map(([day, words]) => `${dayWords(day, on)}: ${words.join(', ')}`);
-}
-
-/** Lines of places, each once, in the order given. */
-export function linesOf(places: readonly Place[]): LineRef[] {
-  const seen = new Map<string, LineRef>();
-  for (const place of places) seen.set(`${place.file}:${String(place.line)}`, lineOf(place));
-  return [...seen.values()];
-}
-
-/** A name as a part of a row's id: lower case, hyphens for blanks. */
-export function kebab(name: string): string {
-  return name.toLowerCase().replace(/\s+/gu, '-');
 }

@@ -8,6 +8,7 @@ import type { Because } from '../../core/because.ts';
 import type { Day } from '../../core/day.ts';
 import type { DayWindow, Interval } from '../../core/interval.ts';
 import { mad, median } from '../../core/stats.ts';
+import { linesOf } from '../../core/span.ts';
 import { dayWords, plural, rangeWords, windowWords } from '../../core/words.ts';
 import { guildDefaults } from '../../science/guilds.ts';
 import { speciesOf } from '../../state/bodies.ts';
@@ -18,7 +19,6 @@ import { livingMembers } from '../../state/members.ts';
 import { openDispute } from '../../state/quarrel.ts';
 import { openRigs } from '../../state/rigs.ts';
 import { temperatureAt } from '../../state/temperature.ts';
-import { linesOf } from './dispute.ts';
 
 export interface Spawning {
   readonly last: DayWindow | null;

@@ -1,0 +1,91 @@
+/** Open disputes: wait, act, part or ask, by day and worst sign. On a divider they are parted, and the divider's own row speaks. */
+import { onDay } from '../../core/interval.ts';
+import type { Room } from '../../state/draft.ts';
+import { bodiesIn, isBrood } from '../../state/bodies.ts';
+import type { SeenGroup } from '../../state/bodies.ts';
+import { walkOrder } from '../../state/tanks.ts';
+import { rowId } from '../id.ts';
+import { pairRow } from '../pairs.ts';
+import type { OpenDispute, PairRow } from '../pairs.ts';
+import type { DueItem, DueSource } from './item.ts';
+
+export const disputesDue: DueSource = (room) => {
+  const open = [...room.stock.groups.values()].flatMap((group) => {
+    if (group.disputes.length === 0) return [];
+    const row = pairRow(room, group);
+    return row.dispute === null || row.dispute.advice.step === 'parted' ? [] : [{ group, row, dispute: row.dispute }];
+  });
+  return open.map(({ group, row, dispute }) => {
+    const place = row.tank ?? row.name;
+    const alone = open.filter((other) => other.row.tank === row.tank).length === 1;
+    return item(room, group, row, dispute, rowId(...(alone ? [place] : [place, row.name]), 'dispute'));
+  });
+};
+
+function item(room: Room, group: SeenGroup, row: PairRow, dispute: OpenDispute, id: string): DueItem {
+  const { advice } = dispute;
+  return {
+    id,
+    place: row.tank ?? row.name,
+    what: advice.what,
+    kind: 'dispute',
+    due: onDay(room.on),
+    weight: weightOf(dispute),
+    why: `${row.name}: ${advice.how}`,
+    close: `${subjectFor(room, group)}: ${closing(room, group, dispute)}`,
+    caution: dispute.caution,
+    putOffKey: 'dispute',
+    pressing: advice.rank >= 4 || advice.step === 'separate',
+    minutes: null,
+    because: {
+      rule: 'most disputes pass within 48 hours: wait by worst sign and day, act when either is passed, part them at once where it is dangerous',
+      source: 'common practice, no source',
+      steps: [...dispute.because.steps, ...advice.steps],
+      lines: dispute.lines,
+    },
+    lines: dispute.lines,
+  };
+}
+
+function weightOf({ advice }: OpenDispute): DueItem['weight'] {
+  if (advice.step === 'separate' || advice.rank >= 4) return 3;
+  return advice.step === 'ask' ? 1 : 2;
+}
+
+/** What a line begins with: the tank, or the name where several groups live in it. */
+export function subjectFor(room: Room, group: SeenGroup): string {
+  const tank = group.home;
+  if (tank === null) return group.name;
+  const breeders = bodiesIn(room, tank).filter((body) => !isBrood(body) && body.kind !== 'group');
+  return breeders.length === 1 && breeders[0]?.name === group.name ? tank : group.name;
+}
+
+function closing(room: Room, group: SeenGroup, dispute: OpenDispute): string {
+  const dark = dispute.measures.some((tried) => tried.measure === 'lights off' && tried.to === null);
+  switch (dispute.advice.step) {
+    case 'act':
+      return 'divider in';
+    case 'separate':
+      return parting(room, group);
+    case 'wait':
+    case 'parted':
+    case 'ask':
+      return dark ? 'made up, lights on' : 'made up';
+  }
+}
+
+/** Moves the doer to an empty tank where there is one and he is known; else the divider. */
+function parting(room: Room, group: SeenGroup): string {
+  const empty = walkOrder(room).find((tank) => isEmpty(room, tank));
+  const doer = group.disputes.at(-1)?.signs.findLast((sign) => sign.doer !== null)?.doer;
+  if (!doer || empty === undefined) return 'divider in';
+  const who = doer.name ?? (doer.sex === null ? null : `the ${doer.sex}`);
+  return who === null ? 'divider in' : `moved ${who} to ${empty}`;
+}
+
+function isEmpty(room: Room, tank: string): boolean {
+  const declared = room.plumbing.tanks.get(tank);
+  return (
+    declared !== undefined && declared.inTank === null && !declared.quarantine && bodiesIn(room, tank).length === 0
+  );
+}

@@ -1,0 +1,209 @@
+/**
+ * Spawning to look for: eggs that were suspected, young that are due to be released or born, and pairs
+ * that have just become late. A late pair is news for a week; after that it stands with the pairs only.
+ */
+import type { Day } from '../../core/day.ts';
+import { addDays } from '../../core/day.ts';
+import { onDay } from '../../core/interval.ts';
+import type { DayWindow } from '../../core/interval.ts';
+import { measure } from '../../core/quantity.ts';
+import type { Measure } from '../../core/quantity.ts';
+import { linesOf } from '../../core/span.ts';
+import { dayWords, plural, rangeWords, sinceWords, windowWords } from '../../core/words.ts';
+import { stageDays } from '../../science/stages.ts';
+import { speciesOf } from '../../state/bodies.ts';
+import type { SeenGroup } from '../../state/bodies.ts';
+import type { Room } from '../../state/draft.ts';
+import { temperatureAt } from '../../state/temperature.ts';
+import { rowId } from '../id.ts';
+import { seatOf } from '../pairs.ts';
+import { broodsOf, spawningOf } from '../pairs/spawning.ts';
+import { subjectFor } from './dispute.ts';
+import type { DueItem, DueSource } from './item.ts';
+
+/** Days after "about to spawn" during which eggs are looked for (ours). */
+const ABOUT_LASTS = 3;
+/** Days of carrying after which young can be stripped (common practice, no source: days 14 to 18). */
+const STRIP = measure('days', 14, 16, 18);
+/** Days during which a late pair is news (ours). */
+const NEWS = 7;
+
+export const spawnsDue: DueSource = (room, days) =>
+  [...room.stock.groups.values()]
+    .filter((group) => group.total.high > 0)
+    .flatMap((group) => [
+      ...suspicions(room, group),
+      ...release(room, group, days),
+      ...birth(room, group, days),
+      ...late(room, group),
+    ]);
+
+type Found = Pick<DueItem, 'what' | 'due' | 'weight' | 'why' | 'close'> & {
+  readonly key: string;
+  readonly rule: string;
+  readonly source: string;
+  readonly steps: readonly string[];
+  readonly places: readonly {
+    readonly file: string;
+    readonly line: number;
+    readonly from: number;
+    readonly to: number;
+  }[];
+};
+
+function row(room: Room, group: SeenGroup, found: Found): DueItem {
+  const place = seatOf(group) ?? group.name;
+  const lines = linesOf(found.places);
+  const { what, due, weight, why, rule, source, steps } = found;
+  return {
+    id: rowId(place, found.key),
+    place,
+    what,
+    kind: 'spawn',
+    due,
+    weight,
+    why,
+    close: `${subjectFor(room, group)}: ${found.close}`,
+    putOffKey: 'spawn',
+    pressing: false,
+    minutes: null,
+    because: { rule, source, steps, lines },
+    lines,
+  };
+}
+
+/** Eggs to look for after `about to spawn` or `maybe spawned`, until they would be past being found. */
+function suspicions(room: Room, group: SeenGroup): DueItem[] {
+  const last = group.suspected.at(-1);
+  if (!last) return [];
+  const guild = speciesOf(room, group)?.traits.guild ?? null;
+  const swims = stageDays(guild, 'swim', warmth(room, group)) ?? stageDays(guild, 'release', warmth(room, group));
+  const lasts = last.kind === 'maybe' && guild !== 'livebearer' ? Math.ceil(swims?.high ?? ABOUT_LASTS) : ABOUT_LASTS;
+  const until = addDays(last.day, lasts);
+  if (room.on > until) return [];
+  const seen = last.kind === 'maybe' ? 'a spawn was suspected' : 'about to spawn';
+  const who = last.mother === null ? '' : `${last.mother} `;
+  return [
+    row(room, group, {
+      key: 'look for eggs',
+      what: lookFor(room, group, last),
+      due: { low: last.day, likely: last.day, high: until },
+      weight: 1,
+      why: `${group.name}: ${seen} ${sinceDay(last.day, room.on)}, nothing seen since`,
+      close: guild === 'livebearer' ? `${who}born 12` : guild === 'mouthbrooder' ? `${who}holding` : `${who}eggs seen`,
+      rule: 'a spawn that was suspected is looked for until its young would swim; `no eggs` or what is seen settles it',
+      source: `usual for ${guild ?? 'substrate spawner'}s (common practice, no source)`,
+      steps: [`${seen}: ${dayWords(last.day, room.on)}`, `looked for until ${dayWords(until, room.on)}`],
+      places: [last.place],
+    }),
+  ];
+}
+
+function sinceDay(day: Day, on: Day): string {
+  return day === on ? 'today' : `on ${dayWords(day, on)}`;
+}
+
+function lookFor(room: Room, group: SeenGroup, last: SeenGroup['suspected'][number]): string {
+  const guild = speciesOf(room, group)?.traits.guild ?? null;
+  if (guild === 'livebearer') return 'look for young';
+  if (guild === 'mouthbrooder') return `look whether ${last.mother ?? 'she'} is holding`;
+  const hatch = stageDays(guild, 'hatch', warmth(room, group));
+  return hatch !== null && room.on - last.day > hatch.high ? 'look for wrigglers' : 'look for eggs';
+}
+
+function warmth(room: Room, group: SeenGroup): Measure<'C'> | null {
+  const seat = seatOf(group);
+  return seat === null ? null : (temperatureAt(room, seat)?.value ?? null);
+}
+
+/** A holding female: when she lets them go by herself, and from when they can be stripped. */
+function release(room: Room, group: SeenGroup, days: number): DueItem[] {
+  const { holding } = group;
+  if (holding === null) return [];
+  const guild = speciesOf(room, group)?.traits.guild ?? 'mouthbrooder';
+  const takes = stageDays(guild, 'release', warmth(room, group));
+  if (takes === null) return [];
+  const brood = broodsOf(room, group).findLast((one) => one.ended === null && one.released === null);
+  const laid: DayWindow = brood?.laid ?? onDay(holding.day);
+  const leaves = later(laid, takes);
+  const strip = later(laid, STRIP);
+  if ((strip.low ?? holding.day) > room.on + days) return [];
+  const who = holding.mother ?? 'she';
+  return [
+    row(room, group, {
+      key: 'release',
+      what: `ready a tank: ${who} lets the young go, or strip her`,
+      due: { low: strip.low, likely: leaves.likely, high: leaves.high },
+      weight: 1,
+      why: `${group.name}: holding ${sinceWords(holding.day, room.on)}; release ${windowWords(leaves, room.on)}, strip from ${windowWords(strip, room.on)}`,
+      close: holding.mother === null ? 'released' : `${holding.mother} released`,
+      rule: 'release is counted from laying by the clock of the guild at the tank’s temperature; stripping from day 14 to 18',
+      source: `usual for ${guild}s (common practice, no source)`,
+      steps: [
+        `laid ${windowWords(laid, room.on)}`,
+        `release after ${rangeWords(takes)} days: ${windowWords(leaves, room.on)}`,
+        `strip after ${rangeWords(STRIP)} days: ${windowWords(strip, room.on)}`,
+      ],
+      places: [holding.place],
+    }),
+  ];
+}
+
+/** A livebearer's next young, from the last that were born. */
+function birth(room: Room, group: SeenGroup, days: number): DueItem[] {
+  const guild = speciesOf(room, group)?.traits.guild ?? null;
+  if (guild !== 'livebearer') return [];
+  const { last, interval, waits, because } = spawningOf(room, group);
+  if (last === null || interval === null || waits !== null) return [];
+  const due = later(last, measure('days', interval.days.low, interval.days.likely, interval.days.high));
+  if ((due.low ?? room.on) > room.on + days || (due.high !== null && room.on - due.high > NEWS)) return [];
+  return [
+    row(room, group, {
+      key: 'young due',
+      what: 'young due: plants or a breeder net in',
+      due,
+      weight: 1,
+      why: `${group.name}: last young ${windowWords(last, room.on)}, ${rangeWords(interval.days)} days between them (${interval.basis})`,
+      close: 'born 12',
+      rule: 'the next young follow the last by the usual days between them',
+      source: interval.basis,
+      steps: because.steps,
+      places: broodsOf(room, group)
+        .slice(-1)
+        .flatMap((brood) => brood.lines.slice(0, 1)),
+    }),
+  ];
+}
+
+function late(room: Room, group: SeenGroup): DueItem[] {
+  const guild = speciesOf(room, group)?.traits.guild ?? null;
+  if (guild === 'livebearer') return [];
+  const { last, interval, lateDays, because } = spawningOf(room, group);
+  if (last === null || interval === null || lateDays === null || lateDays < 1 || lateDays > NEWS) return [];
+  const place = broodsOf(room, group).at(-1)?.lines[0];
+  return [
+    row(room, group, {
+      key: 'late to spawn',
+      what: 'late to spawn: look for eggs, and at food and water',
+      due: onDay(room.on),
+      weight: 0,
+      why: `${group.name}: none seen since ${windowWords(last, room.on)}; ${rangeWords(interval.days)} days are usual, ${plural(lateDays, 'day')} over`,
+      close: 'no eggs',
+      rule: because.rule,
+      source: because.source,
+      steps: because.steps,
+      places: place ? [place] : [],
+    }),
+  ];
+}
+
+/** A window moved on by a length of time. */
+function later(from: DayWindow, by: Measure<'days'>): DayWindow {
+  const add = (day: Day | null, days: number | null): Day | null =>
+    day === null || days === null || !Number.isFinite(days) ? null : addDays(day, Math.round(days));
+  return {
+    low: add(from.low, Math.floor(by.low)),
+    likely: add(from.likely, by.likely),
+    high: add(from.high, Math.ceil(by.high)),
+  };
+}

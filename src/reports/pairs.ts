@@ -1,0 +1,211 @@
+/** How the pairs stand, as text and as JSON: one row a pair; by name, with every dispute and what its past teaches. */
+import type { OpenDispute, PairRow, PairsAnswer } from '../questions/pairs.ts';
+import type { DisputeRow } from '../questions/pairs/dispute.ts';
+import { dayJson, linesJson, windowJson } from './json.ts';
+import type { Look } from './look.ts';
+import type { Cell, Row } from './table.ts';
+import { table } from './table.ts';
+import { dayText, heading, plural, rangeWords, windowText } from './words.ts';
+import { paragraph } from './wrap.ts';
+
+const OVERVIEW = [
+  { head: 'pair' },
+  { head: 'where' },
+  { head: 'bond', wraps: true },
+  { head: 'dispute', wraps: true },
+  { head: 'last spawn', wraps: true },
+  { head: 'next', wraps: true },
+];
+
+const DISPUTES = [
+  { head: 'dispute' },
+  { head: 'days', align: 'right' as const },
+  { head: 'worst sign' },
+  { head: 'who', wraps: true },
+  { head: 'tried', wraps: true },
+  { head: 'ended by' },
+];
+
+export function pairsText(answer: PairsAnswer, look: Look): string {
+  const [first = '', ...more] = paragraph(`${heading(look)}: ${matters(answer)}`, look.width, 2).split('\n');
+  const top = [look.paint.strong(first), ...more].join('\n');
+  const body = answer.asked === null ? [overview(answer.pairs, look)] : answer.pairs.map((pair) => details(pair, look));
+  const caution = answer.pairs.flatMap(({ dispute }) => dispute?.caution ?? []).slice(0, 1);
+  const care = caution.map((text) => paragraph(`take care: ${text}`, look.width, 2));
+  return `${[top, ...body.map((part) => part.trimEnd()), ...care].filter((part) => part !== '').join('\n\n')}\n`;
+}
+
+/** The worst open dispute; else who is late; else that all is quiet. */
+function matters({ pairs }: PairsAnswer): string {
+  if (pairs.length === 0) return 'no pair in the journal yet';
+  const open = pairs.filter(({ dispute }) => dispute !== null);
+  const [worst] = open.toSorted((a, b) => pressing(b) - pressing(a));
+  if (worst?.dispute) {
+    const { days, worst: sign, advice } = worst.dispute;
+    const others = open.length === 1 ? '' : `; ${plural(open.length - 1, 'more dispute')} open`;
+    return `${worst.name}${at(worst)}, day ${String(days)} of a dispute, ${sign}: ${advice.what}${others}`;
+  }
+  const late = pairs.filter(({ spawning }) => (spawning.lateDays ?? 0) > 0);
+  const quiet = pairs.length === 1 ? 'no dispute open' : 'no dispute open in any pair';
+  return late.length === 0 ? quiet : `${quiet}; late to spawn: ${late.map(({ name }) => name).join(', ')}`;
+}
+
+function pressing({ dispute }: PairRow): number {
+  return dispute === null ? -1 : dispute.advice.rank * 1000 + dispute.days;
+}
+
+function at({ tank }: PairRow): string {
+  return tank === null ? '' : ` in ${tank}`;
+}
+
+function overview(pairs: readonly PairRow[], look: Look): string {
+  return table(
+    look,
+    OVERVIEW,
+    pairs.map((pair): Row => {
+      const { name, tank, dispute } = pair;
+      const cells = [
+        name,
+        tank ?? '',
+        bondWords(pair),
+        disputeCell(pair, look),
+        lastWords(pair, look),
+        nextCell(pair, look),
+      ];
+      return { cells, under: dispute === null ? [] : [advised(dispute)] };
+    }),
+  );
+}
+
+function advised({ advice }: OpenDispute): string {
+  return `${advice.what} (${advice.how})`;
+}
+
+function bondWords({ state, doing }: PairRow): string {
+  const calm = doing === null || doing === 'in a dispute' ? null : doing.replace(/^in a dispute; /, '');
+  const bond = state === 'not said' ? 'bond not said' : state;
+  return calm === null ? bond : `${bond}, ${calm}`;
+}
+
+function disputeCell({ dispute, per90 }: PairRow, look: Look): Cell {
+  if (dispute !== null) {
+    const text = `day ${String(dispute.days)}, ${dispute.worst}`;
+    return { text, paint: dispute.advice.rank >= 4 ? look.paint.urgent : look.paint.late };
+  }
+  return per90 === 0 ? 'none' : `none now, ${String(per90)} in 90 days`;
+}
+
+function lastWords({ spawning: { last } }: PairRow, look: Look): string {
+  return last === null ? 'none seen' : windowText(last, look);
+}
+
+/** `due in 12–26 days`, `5 days late`, `not while guarding Rowan-1`. */
+function nextCell({ spawning }: PairRow, look: Look): Cell {
+  const { last, interval, lateDays, waits } = spawning;
+  if (last === null || interval === null) return '';
+  if (waits !== null) return waits.startsWith('guarding') ? 'after guarding' : `waits: ${waits}`;
+  if (lateDays !== null && lateDays > 0) return { text: `${plural(lateDays, 'day')} late`, paint: look.paint.today };
+  return `every ${rangeWords(interval.days)} days`;
+}
+
+function details(pair: PairRow, look: Look): string {
+  const { name, kind, species, spawning, dispute, past } = pair;
+  const told = [
+    `${name}: ${[species, kind].filter((word) => word !== null).join(' ')}${at(pair)}, ${bondWords(pair)}`,
+    ...(dispute === null ? [] : [`now: ${advised(dispute)}`]),
+    spawnWords(pair, look),
+    ...(spawning.waits === null || spawning.last === null ? [] : [`not called late: ${spawning.waits}`]),
+    pair.disputes.length === 0
+      ? 'disputes: none written down'
+      : `disputes: ${String(pair.disputes.length)} written down, ${String(pair.per90)} in the last 90 days${past.says === null ? '' : `; ${past.says}`}`,
+  ];
+  const rows = table(
+    look,
+    DISPUTES,
+    pair.disputes.map((row) => disputeLine(row, look)),
+  );
+  return [...told.map((line) => paragraph(line, look.width, 2)), ...(rows === '' ? [] : ['', rows.trimEnd()])].join(
+    '\n',
+  );
+}
+
+function spawnWords({ spawning }: PairRow, look: Look): string {
+  const { last, lastBrood, interval, lateDays } = spawning;
+  if (last === null) return 'spawns: none seen';
+  const usual = interval === null ? '' : `; ${rangeWords(interval.days)} days between spawns: ${interval.basis}`;
+  const late = lateDays !== null && lateDays > 0 ? `; ${plural(lateDays, 'day')} late, none seen` : '';
+  return `spawns: last ${windowText(last, look)} (${lastBrood ?? ''})${usual}${late}`;
+}
+
+function disputeLine(row: DisputeRow, look: Look): Row {
+  const dates = windowText({ low: row.from, likely: null, high: row.to }, look);
+  const gaps = row.gaps.map((gap) => `no word ${windowText({ low: gap.from, likely: null, high: gap.to }, look)}`);
+  return {
+    cells: [
+      row.to === null ? `since ${dayText(row.from, look)}` : dates,
+      row.to === null ? `${String(row.days)} so far` : String(row.days),
+      row.worst,
+      row.by ?? '',
+      row.measures.map(({ measure }) => measure).join(', '),
+      row.endedBy ?? 'open',
+    ],
+    under: gaps,
+  };
+}
+
+export function pairsJson({ pairs }: PairsAnswer): object {
+  return { pairs: pairs.map(pairJson) };
+}
+
+function pairJson(pair: PairRow): object {
+  const { id, name, kind, species, tank, state, doing, dispute, disputes, per90, past, spawning, lines } = pair;
+  return {
+    id,
+    name,
+    kind,
+    species,
+    tank,
+    state,
+    doing,
+    dispute: dispute === null ? null : openJson(dispute),
+    disputes: disputes.map(disputeJson),
+    disputesPer90: per90,
+    past: past.says,
+    lastSpawn: windowJson(spawning.last),
+    interval: spawning.interval === null ? null : intervalJson(spawning.interval),
+    lateDays: spawning.lateDays,
+    waits: spawning.waits,
+    lines: linesJson(lines),
+  };
+}
+
+function intervalJson({ days, basis }: NonNullable<PairRow['spawning']['interval']>): object {
+  return { low: days.low, likely: days.likely, high: days.high, basis };
+}
+
+function openJson(dispute: OpenDispute): object {
+  const { advice } = dispute;
+  return {
+    ...disputeJson(dispute),
+    advice: advice.what,
+    step: advice.step,
+    how: advice.how,
+    caution: dispute.caution,
+  };
+}
+
+function disputeJson(row: DisputeRow): object {
+  return {
+    id: row.id,
+    from: dayJson(row.from),
+    to: dayJson(row.to),
+    days: row.days,
+    worst: row.worst,
+    rank: row.rank,
+    by: row.by,
+    measures: row.measures.map(({ measure }) => measure),
+    endedBy: row.endedBy,
+    gaps: row.gaps.map((gap) => ({ from: dayJson(gap.from), to: dayJson(gap.to) })),
+    lines: linesJson(row.lines),
+  };
+}
