@@ -18,8 +18,9 @@ export interface WhyAnswer {
   readonly near: readonly string[];
 }
 
-export function why(room: Room, words: readonly string[]): WhyAnswer {
-  const all = uniqueRows(WHY_SOURCES.flatMap((source) => source(room)));
+/** Looks in the words of the room's rows; words that stand whole in a row win over beginnings. */
+export function why(room: Room, words: readonly string[], sources: readonly WhySource[] = WHY_SOURCES): WhyAnswer {
+  const all = uniqueRows(sources.flatMap((source) => source(room)));
   const asked = words
     .join(' ')
     .toLowerCase()

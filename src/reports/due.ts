@@ -2,7 +2,7 @@
 import type { DueAnswer, DueRow, Postponed } from '../questions/due.ts';
 import { dayJson, linesJson, spreadJson } from './json.ts';
 import type { Look } from './look.ts';
-import type { Cell, Row } from './table.ts';
+import type { Row, Words } from './table.ts';
 import { table } from './table.ts';
 import { dayText, heading, listWords, plural, windowText } from './words.ts';
 import { paragraph } from './wrap.ts';
@@ -10,7 +10,8 @@ import { paragraph } from './wrap.ts';
 /** Put-off rows named one by one; more are only counted. */
 const NAMED = 4;
 
-const COLUMNS = [{ head: 'where' }, { head: 'do', wraps: true }, { head: 'when' }, { head: 'why', wraps: true }];
+/** Where, when, and what to do with its reason below: columns that need no names. */
+const COLUMNS = [{ head: '' }, { head: '' }, { head: '', wraps: true }];
 
 export function dueText(answer: DueAnswer, look: Look): string {
   const first = paragraph(`${heading(look)}: ${matters(answer, look)}`, look.width, 2);
@@ -27,7 +28,7 @@ function matters({ rows, fitted }: DueAnswer, look: Look): string {
   const now = rows.filter(({ state }) => state !== 'ahead');
   const [top] = now;
   if (top !== undefined) {
-    const others = now.length === 1 ? 'nothing else' : plural(now.length - 1, 'more thing');
+    const others = now.length === 1 ? 'nothing else today' : plural(now.length - 1, 'more thing');
     return `${top.place} first, ${top.what}; then ${others}`;
   }
   if (fitted !== null && fitted.left.length > 0) return `nothing fits into ${plural(fitted.of, 'minute')}`;
@@ -38,14 +39,13 @@ function matters({ rows, fitted }: DueAnswer, look: Look): string {
 function drawn(rows: readonly DueRow[], look: Look): readonly Row[] {
   const told = new Set<string>();
   return rows.map((row, index) => {
-    const under: Cell[] = [];
-    if (row.close !== '') under.push({ text: `jot  ${row.close}`, paint: look.paint.quiet });
-    if (row.caution !== undefined && !told.has(row.caution)) under.push(`take care: ${row.caution}`);
+    const task: Words[] = [{ text: row.what, paint: look.paint.strong }];
+    if (row.why !== '') task.push(row.why);
+    if (row.caution !== undefined && !told.has(row.caution)) task.push(`take care: ${row.caution}`);
+    if (row.close !== '') task.push({ text: `jot  ${row.close}`, paint: look.paint.quiet });
     told.add(row.caution ?? '');
-    const paint = brush(row, look);
-    const cells = [row.place, row.what, { text: when(row, look), paint }, row.why];
     const apart = row.state === 'ahead' && rows[index - 1]?.state !== 'ahead' && index > 0;
-    return { cells, under, apart };
+    return { cells: [row.place, { text: when(row, look), paint: brush(row, look) }, task], apart };
   });
 }
 
@@ -73,7 +73,8 @@ function ending({ putOff, waiting, fitted }: DueAnswer, look: Look): readonly st
   }
   if (putOff.length > 0) lines.push(`${putOff.length} put off: ${postponed(putOff, look)}`);
   const [back] = waiting;
-  if (back !== undefined) lines.push(`away: ${waiting.length} wait until you are back on ${dayText(back.until, look)}`);
+  if (back !== undefined)
+    lines.push(`away: ${plural(waiting.length, 'waits', 'wait')} until you are back on ${dayText(back.until, look)}`);
   return lines;
 }
 

@@ -18,12 +18,15 @@ export interface Column {
 }
 
 /** Text, or text with the brush that colours it; brushes touch it after it was cut to width. */
-export type Cell = string | { readonly text: string; readonly paint: (text: string) => string };
+export type Words = string | { readonly text: string; readonly paint: (text: string) => string };
+
+/** One text, or several below each other. */
+export type Cell = Words | readonly Words[];
 
 export interface Row {
   readonly cells: readonly Cell[];
   /** Lines of their own below the row, across all columns but the first. */
-  readonly under?: readonly Cell[];
+  readonly under?: readonly Words[];
   /** An empty line before it. */
   readonly apart?: boolean;
 }
@@ -65,19 +68,29 @@ export function table(look: Look, columns: readonly Column[], rows: readonly Row
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
 }
 
-function textOf(cell: Cell): string {
-  return printable(typeof cell === 'string' ? cell : cell.text);
+function cellLines(cell: Cell, width: number): readonly string[] {
+  return wordsOf(cell).flatMap((words) => {
+    const lines = wrap(textOf(words), width);
+    return typeof words === 'string' ? lines : lines.map((line) => words.paint(line));
+  });
 }
 
-function cellLines(cell: Cell, width: number): readonly string[] {
-  const lines = wrap(textOf(cell), width);
-  return typeof cell === 'string' ? lines : lines.map((line) => cell.paint(line));
+function wordsOf(cell: Cell): readonly Words[] {
+  return typeof cell === 'string' || 'text' in cell ? [cell] : cell;
+}
+
+function textOf(words: Words): string {
+  return printable(typeof words === 'string' ? words : words.text);
+}
+
+function widthOf(cell: Cell): number {
+  return wordsOf(cell).reduce((most, words) => Math.max(most, stringWidth(textOf(words))), 0);
 }
 
 /** Widths that fit: natural ones, then what is too much taken from the wrapping columns, widest first. */
 function fit(width: number, columns: readonly Column[], rows: readonly Row[]): readonly number[] {
   const widths = columns.map(({ head }, index) =>
-    rows.reduce((most, row) => Math.max(most, stringWidth(textOf(row.cells[index] ?? ''))), stringWidth(head)),
+    rows.reduce((most, row) => Math.max(most, widthOf(row.cells[index] ?? '')), stringWidth(head)),
   );
   let excess = widths.reduce((sum, each) => sum + each, 0) + GAP.length * (columns.length - 1) - width;
   while (excess > 0) {

@@ -20,6 +20,8 @@ export interface Explained {
 
 /** Rows that are told in full; of more than these only ids and titles are given. */
 export const TOLD_IN_FULL = 3;
+/** The column from which the texts stand, beside their labels. */
+const LEFT = 11;
 
 export function whyText(rows: readonly Explained[], look: Look): string {
   if (rows.length > TOLD_IN_FULL) return choice(rows, look);
@@ -32,21 +34,22 @@ function choice(rows: readonly Explained[], look: Look): string {
   return `${[head, '', ...lines].join('\n')}\n`;
 }
 
-function explained({ title, because, quoted, id }: Explained, look: Look): string {
-  const set = (label: string, text: string): string => labelled(`  ${label}`, text, 11, look.width);
+function explained({ id, title, because, quoted }: Explained, look: Look): string {
+  const set = (label: string, text: string): string => labelled(`  ${label}`, text, LEFT, look.width);
+  const each = (label: string, texts: readonly string[]): readonly string[] =>
+    texts.map((text, index) => set(index === 0 ? label : '', text));
   const [first = '', ...others] = paragraph(title, look.width).split('\n');
-  const steps = because.steps.map((step, index) => set(index === 0 ? 'numbers' : '', step));
-  const lines = quoted.flatMap((line) => [
-    `  ${look.paint.quiet(`${line.file} line ${line.line}`)}`,
-    paragraph(`    ${line.text}`, look.width, 6),
+  const lines = quoted.flatMap((line, index) => [
+    set(index === 0 ? 'lines' : '', `${line.file} line ${line.line}`),
+    labelled('', line.text, LEFT + 2, look.width),
   ]);
   return [
     [look.paint.strong(first), ...others].join('\n'),
     set('rule', because.rule),
-    ...steps,
+    ...each('numbers', because.steps),
     set('source', because.source),
     ...lines,
-    look.paint.quiet(`  tankside why ${id}`),
+    set('id', id),
   ].join('\n');
 }
 

@@ -17,7 +17,7 @@ export const command: Command = {
   flags: [],
   examples: ['tankside why A1 dispute', 'tankside why Long spill', 'tankside why a1-dispute --on 2026-02-15'],
   run: (context, get, words) => {
-    if (words.length === 0) throw misuse('why needs the words of a row', 'tankside why A1 dispute');
+    if (words.join('').trim() === '') throw misuse('why needs the words of a row', 'tankside why A1 dispute');
     return answer(context, get, {
       ask: (room, journal) => {
         const { rows, near } = why(room, words);

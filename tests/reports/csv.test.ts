@@ -1,0 +1,18 @@
+import { parse } from 'csv-parse/sync';
+import { expect, test } from 'vitest';
+import { csvText } from '../../src/reports/csv.ts';
+
+test('is read back as it was by another program', () => {
+  const rows = [
+    ['A1', 'krib "red"', 'a, b'],
+    ['ü', 'two\nlines', ''],
+  ];
+  const text = csvText(['tank', 'fish', 'note'], rows);
+  expect(text.startsWith('tank,fish,note\r\n')).toBe(true);
+  expect(parse(text)).toEqual([['tank', 'fish', 'note'], ...rows]);
+});
+
+test('leaves unknown cells empty and makes formulas harmless', () => {
+  expect(csvText(['n', 'text'], [[null, '=1+1']])).toBe("n,text\r\n,'=1+1\r\n");
+  expect(csvText(['n'], [[4.5]])).toBe('n\r\n4.5\r\n');
+});

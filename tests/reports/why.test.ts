@@ -1,0 +1,58 @@
+import { expect, test } from 'vitest';
+import { plainLook } from '../../src/reports/look.ts';
+import type { Explained } from '../../src/reports/why.ts';
+import { whyJson, whyText } from '../../src/reports/why.ts';
+import { day } from '../support/events.ts';
+
+const ROW: Explained = {
+  id: 'c1-water-change',
+  title: 'C1: water change 30 %',
+  because: {
+    rule: 'a chore falls due its interval after it was last done',
+    source: 'the journal',
+    steps: ['last done 2026-02-10', '10 Feb + 7 days = 17 Feb'],
+    lines: [],
+  },
+  quoted: [{ file: 'fishroom.txt', line: 12, text: '2026-01-04 C1: water change 30 % every 7 days' }],
+};
+const look = plainLook(day('2026-02-15'));
+
+test('tells the rule, the numbers, the source and the lines as written', () => {
+  expect(whyText([ROW], look)).toBe(
+    [
+      'Sun 15 Feb 2026',
+      '',
+      'C1: water change 30 %',
+      '  rule     a chore falls due its interval after it was last done',
+      '  numbers  last done 2026-02-10',
+      '           10 Feb + 7 days = 17 Feb',
+      '  source   the journal',
+      '  lines    fishroom.txt line 12',
+      '             2026-01-04 C1: water change 30 % every 7 days',
+      '  id       c1-water-change',
+      '',
+    ].join('\n'),
+  );
+});
+
+test('lets the keeper choose where many rows have the words', () => {
+  const text = whyText([ROW, ROW, ROW, ROW], look);
+  expect(text.split('\n')[0]).toBe('Sun 15 Feb 2026: 4 rows have these words; ask for one of them');
+  expect(text).toContain('tankside why c1-water-change  (C1: water change 30 %)');
+});
+
+test('as JSON it has the texts beside the lines', () => {
+  expect(whyJson([ROW])).toEqual({
+    rows: [
+      {
+        id: 'c1-water-change',
+        title: 'C1: water change 30 %',
+        rule: ROW.because.rule,
+        source: 'the journal',
+        steps: ROW.because.steps,
+        lines: [{ file: 'fishroom.txt', line: 12 }],
+        texts: ['2026-01-04 C1: water change 30 % every 7 days'],
+      },
+    ],
+  });
+});
