@@ -1,0 +1,7 @@
+/** Every check, by the name of its file. The order is of no consequence: problems are shown by line. */
+import type { Check } from './check.ts';
+import { datedAhead } from './dated-ahead.ts';
+import { forgottenUndo } from './forgotten-undo.ts';
+import { twice } from './twice.ts';
+
+export const CHECKS: readonly Check[] = [forgottenUndo, datedAhead, twice];
