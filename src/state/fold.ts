@@ -5,15 +5,20 @@
  */
 import { isoDay, type Day } from '../core/day.ts';
 import type { Event, EventKind, EventOf } from '../journal/event.ts';
+import { writtenBroodNames } from './broodnames.ts';
 import type { Draft, Room } from './draft.ts';
 import { HOMES } from './homes.ts';
 import { emptyDraft } from './empty.ts';
 import { expand } from './expand.ts';
 import { noteWord } from './looks.ts';
 
-/** Folds what is known on a day: no event of a later day counts. */
+/**
+ * Folds what is known on a day: no event of a later day counts. Only the brood names written later are
+ * kept free, so that a brood is called the same on every day.
+ */
 export function foldRoom(events: readonly Event[], on: Day): Room {
   const draft = emptyDraft(on);
+  draft.stock.takenNames = writtenBroodNames(events);
   for (const event of events) {
     if (event.day > on) break;
     applyEvent(draft, event);

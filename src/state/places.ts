@@ -1,5 +1,6 @@
 /** Which tanks or loops a clause about water, rigs or faults happens in: its heading, or where those fish live. */
 import type { Subject } from '../journal/subject.ts';
+import { bodiesIn } from './bodies.ts';
 import type { Room } from './draft.ts';
 
 /** `room`, a loop, a tank; the tanks of a group's or brood's fish. Empty where the heading has no place. */
@@ -26,6 +27,5 @@ export function placesOf(room: Room, subject: Subject): string[] {
 
 /** Names of the groups and broods with fish in a tank, on record or possibly. */
 export function fishIn(room: Room, tank: string): string[] {
-  const bodies = [...room.stock.groups.values(), ...room.stock.broods.values()];
-  return bodies.flatMap((body) => ((body.parts.get(tank)?.high ?? 0) > 0 ? [body.name] : []));
+  return bodiesIn(room, tank).map(({ name }) => name);
 }

@@ -1,6 +1,23 @@
 /** Every theme of today's list. Adding one here is all that it takes to be in it. */
+import { choresDue } from './chores.ts';
+import { faultsDue } from './faults.ts';
+import { loopsDue } from './loops.ts';
+import { measuresDue } from './measures.ts';
+import { readingsDue } from './readings.ts';
+import { silenceDue } from './silence.ts';
+import { watchDue } from './watch.ts';
 import { disputesDue } from './dispute.ts';
 import type { DueSource } from './item.ts';
 import { spawnsDue } from './spawn.ts';
 
-export const DUE_SOURCES: readonly DueSource[] = [disputesDue, spawnsDue];
+export const DUE_SOURCES: readonly DueSource[] = [
+  choresDue,
+  faultsDue,
+  loopsDue,
+  measuresDue,
+  readingsDue,
+  watchDue,
+  silenceDue,
+  disputesDue,
+  spawnsDue,
+];

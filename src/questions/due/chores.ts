@@ -1,0 +1,218 @@
+/** Standing chores, by effect and not only by date, and one-off tasks. */
+import type { DayWindow } from '../../core/interval.ts';
+import { addDays } from '../../core/day.ts';
+import type { DeepReadonly } from '../../core/readonly.ts';
+import { dayWords, plural, windowWords } from '../../core/words.ts';
+import { actionWords, type StandingChore, type Task } from '../../state/chores.ts';
+import { linesOf } from '../../core/span.ts';
+import type { Room } from '../../state/draft.ts';
+import { isOpenOn } from '../../state/rigs.ts';
+import { loopVolume, liveVolume } from '../../state/volume.ts';
+import { clockOf, intervalWords, type ChoreClock } from '../clock.ts';
+import { rowId } from '../id.ts';
+import { levelWords, middle, prefilterOf, type Prefilter } from '../prefilter.ts';
+import { amountWords } from '../waters.ts';
+import { CAUTION } from './cautions.ts';
+import type { DueItem } from './item.ts';
+
+type Chore = DeepReadonly<StandingChore>;
+
+export function choresDue(room: Room, days: number): readonly DueItem[] {
+  const standing = room.chores.standing
+    .filter((chore) => chore.stopped === null && isInUse(room, chore.where))
+    .flatMap((chore) => {
+      const clock = clockOf(room, chore);
+      return clock.due === null || !startsWithin(clock.due, room, days) ? [] : [choreRow(room, clock, clock.due)];
+    });
+  const tasks = room.chores.tasks.filter((task) => task.done === null && isInUse(room, task.where));
+  return [...standing, ...tasks.map((task) => taskRow(room, task))];
+}
+
+/** Chores of a retired tank rest with it. */
+function isInUse(room: Room, where: string): boolean {
+  return (room.plumbing.tanks.get(where)?.retired ?? null) === null;
+}
+
+function startsWithin(due: DayWindow, room: Room, days: number): boolean {
+  const first = due.low ?? due.likely ?? due.high;
+  return first === null || first <= addDays(room.on, days);
+}
+
+function choreRow(room: Room, clock: ChoreClock, due: DayWindow): DueItem {
+  const { chore } = clock;
+  const caution = cautionOf(chore);
+  const lines = linesOf([...clock.places, ...levelPlaces(room, chore)]);
+  return {
+    id: rowId(chore.where, actionWords(chore.action)),
+    place: chore.where,
+    what: whatOf(room, chore),
+    kind: 'chore',
+    due,
+    weight: weightOf(room, clock),
+    why: whyOf(room, clock),
+    close: closeOf(room, chore),
+    ...(caution === undefined ? {} : { caution }),
+    putOffKey: actionWords(chore.action),
+    pressing: clock.over !== null,
+    minutes: chore.takes === null ? null : Math.round(middle(chore.takes) ?? chore.takes.high),
+    because: {
+      rule: 'A chore is due an interval after it was last done in full; a part of it buys part of the interval.',
+      source: sourceOf(clock),
+      steps: [...clock.steps, ...levelSteps(room, chore)],
+      lines,
+    },
+    lines,
+  };
+}
+
+function sourceOf(clock: ChoreClock): string {
+  if (clock.over !== null) return 'the journal: the mark that you set';
+  return clock.parts.length === 0
+    ? 'the journal: the interval that you set'
+    : 'the journal; what a part of it buys is a rule of ours until levels have taught it';
+}
+
+function weightOf(room: Room, { chore, over, easedUntil }: ChoreClock): 1 | 2 {
+  if (chore.action.kind !== 'clean prefilter') return 1;
+  const loop = room.plumbing.loops.get(chore.where);
+  const near = loop !== undefined && prefilterOf(room, loop).near;
+  return over !== null || (near && (easedUntil === null || easedUntil < room.on)) ? 2 : 1;
+}
+
+function whatOf(room: Room, chore: Chore): string {
+  const { kind } = chore.action;
+  const own = actionWords(chore.action);
+  if (kind === 'clean prefilter') {
+    const layers = room.plumbing.loops.get(chore.where)?.layers ?? null;
+    return layers === null ? 'clean the prefilter' : `clean the prefilter, all ${plural(layers, 'layer')}`;
+  }
+  if (kind === 'water change' && chore.amount !== null) {
+    const litres = litresOf(room, chore);
+    return `water change ${amountWords(chore.amount)}${litres === null ? '' : ` (about ${litres} L)`}`;
+  }
+  return own;
+}
+
+/** Litres that a share comes to, of the live water and not of the glass box. */
+function litresOf(room: Room, { amount, where }: Chore): number | null {
+  if (amount === null || amount.unit !== 'share') return null;
+  const held = room.plumbing.loops.has(where) ? loopVolume(room, where) : liveVolume(room, where).litres;
+  const share = middle(amount);
+  const litres = middle(held);
+  return share === null || litres === null ? null : Math.round(share * litres);
+}
+
+function whyOf(room: Room, clock: ChoreClock): string {
+  const { chore, lastWhole, parts, easedUntil, over } = clock;
+  const words: string[] = [];
+  const loop = room.plumbing.loops.get(chore.where);
+  const prefilter = chore.action.kind === 'clean prefilter';
+  const whole = prefilter ? 'last full clean' : 'last';
+  if (over !== null && chore.levelAbove !== null)
+    words.push(`above your mark of ${Math.round(middle(chore.levelAbove) ?? 0)} mm`);
+  words.push(
+    lastWhole === null
+      ? `not yet done, set ${dayWords(chore.day, room.on)}`
+      : `${whole} ${dayWords(lastWhole.day, room.on)}, ${intervalWords(chore)}`,
+  );
+  const part = parts.at(-1);
+  if (part !== undefined && easedUntil !== null) {
+    words.push(`${part.told} on ${dayWords(part.day, room.on)} buys till ${dayWords(easedUntil, room.on)}`);
+  }
+  if (prefilter && loop !== undefined) {
+    const state = prefilterOf(room, loop);
+    words.push(levelWords(loop, state, room.on, state.spill === null ? null : windowWords(state.spill, room.on)));
+  }
+  if (chore.action.kind === 'water change') words.push(...offLoopWords(room, chore));
+  return words.join('; ');
+}
+
+/** A loop's change does not reach the tanks that are valved off. */
+function offLoopWords(room: Room, chore: Chore): string[] {
+  if (!room.plumbing.loops.has(chore.where)) return [];
+  const off = room.measures.rigs.filter((rig) => rig.kind === 'off the loop' && isOpenOn(rig, room.on));
+  const tanks = off.map(({ where }) => where).filter((tank) => homeOf(room, tank) === chore.where);
+  return tanks.length === 0
+    ? []
+    : [`${tanks.join(', ')} off the loop: change ${tanks.length === 1 ? 'it' : 'them'} apart`];
+}
+
+function homeOf(room: Room, tank: string): string | null {
+  return room.plumbing.tanks.get(tank)?.plumbed.at(-1)?.home ?? null;
+}
+
+function closeOf(room: Room, chore: Chore): string {
+  const { where, action, amount } = chore;
+  switch (action.kind) {
+    case 'clean prefilter': {
+      const layers = room.plumbing.loops.get(where)?.layers ?? null;
+      return `${where}: cleaned ${layers === null ? 'all layers' : `${layers} of ${layers} layers`}`;
+    }
+    case 'clean media':
+      return `${where}: cleaned media`;
+    case 'rinse sponge':
+      return `${where}: rinsed sponge`;
+    case 'water change':
+      return `${where}: water change ${amount === null ? '30 %' : amountWords(amount)}`;
+    case 'top up':
+      return `${where}: topped up 5 L`;
+    case 'test':
+      return `${where}: test pH 7.2, TAN 0, NO2 0, NO3 10`;
+    case 'feed':
+      return `${where}: fed microworm`;
+    case 'harvest':
+      return `${where}: harvested`;
+    case 'restart':
+      return `${where}: started`;
+    case 'own':
+      return `${where}: did "${action.text ?? ''}"`;
+  }
+}
+
+function cautionOf({ action, amount }: Chore): string | undefined {
+  if (action.kind === 'clean prefilter' || action.kind === 'clean media') return CAUTION.pump;
+  if (action.kind === 'top up') return CAUTION.tap;
+  if (action.kind !== 'water change') return undefined;
+  const large = amount !== null && amount.unit === 'share' && amount.high >= 0.5;
+  return large ? `${CAUTION.tap}; ${CAUTION.largeChange}` : CAUTION.tap;
+}
+
+function levelSteps(room: Room, chore: Chore): readonly string[] {
+  const loop = room.plumbing.loops.get(chore.where);
+  if (loop === undefined || chore.action.kind !== 'clean prefilter') return [];
+  const state = prefilterOf(room, loop);
+  return state.whyNot === null ? state.steps : [...state.steps, state.whyNot];
+}
+
+function levelPlaces(room: Room, chore: Chore): Prefilter['places'] {
+  const loop = room.plumbing.loops.get(chore.where);
+  return loop === undefined || chore.action.kind !== 'clean prefilter' ? [] : prefilterOf(room, loop).places;
+}
+
+function taskRow(room: Room, task: DeepReadonly<Task>): DueItem {
+  const lines = linesOf([task.place]);
+  const by = task.by === null ? 'no date set' : `by ${dayWords(task.by, room.on)}`;
+  return {
+    id: rowId(task.where, task.text),
+    place: task.where,
+    what: task.text,
+    kind: 'task',
+    due:
+      task.by === null
+        ? { low: task.day, likely: null, high: room.on }
+        : { low: task.by, likely: task.by, high: task.by },
+    weight: task.by === null ? 0 : 1,
+    why: `to do since ${dayWords(task.day, room.on)}, ${by}`,
+    close: `${task.where}: did "${task.text}"`,
+    putOffKey: task.text,
+    pressing: false,
+    minutes: null,
+    because: {
+      rule: 'A task is open until a did line of the same words.',
+      source: 'the journal',
+      steps: [`set on ${dayWords(task.day, room.on)}, ${by}`],
+      lines,
+    },
+    lines,
+  };
+}

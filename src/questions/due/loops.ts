@@ -1,0 +1,93 @@
+/** What a loop's own pipes ask for beside its chores: a spill that comes before any chore, a flow that fell. */
+import { onDay } from '../../core/interval.ts';
+import { toDay } from '../../core/day.ts';
+import type { DeepReadonly } from '../../core/readonly.ts';
+import { dayWords, windowWords } from '../../core/words.ts';
+import { WARN_DAYS } from '../../science/clogging.ts';
+import { linesOf } from '../../core/span.ts';
+import type { Room } from '../../state/draft.ts';
+import type { Loop } from '../../state/plumbing.ts';
+import { clockOf } from '../clock.ts';
+import { rowId } from '../id.ts';
+import { levelWords, mmWords, prefilterOf, type Prefilter } from '../prefilter.ts';
+import { CAUTION } from './cautions.ts';
+import type { DueItem } from './item.ts';
+
+export function loopsDue(room: Room): readonly DueItem[] {
+  return [...room.plumbing.loops.values()].flatMap((loop) => {
+    const state = prefilterOf(room, loop);
+    return [...fellRow(room, loop, state), ...spillRow(room, loop, state)];
+  });
+}
+
+/** A level that falls without a clean is no good news: less water arrives, or the drain runs differently. */
+function fellRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueItem[] {
+  if (state.flowFell === null) return [];
+  const { from, to } = state.flowFell;
+  const lines = linesOf([from.place, to.place]);
+  const told = `${mmWords(from.level)} on ${dayWords(from.day, room.on)}, ${mmWords(to.level)} on ${dayWords(to.day, room.on)}`;
+  return [
+    {
+      id: rowId(loop.name, 'flow fell'),
+      place: loop.name,
+      what: 'flow fell: check pump or drain, then read the level again',
+      kind: 'water',
+      due: onDay(to.day),
+      weight: 2,
+      why: `level ${told}, nothing cleaned between`,
+      close: `${loop.name}: level ${mmWords(to.level)}`,
+      caution: CAUTION.pump,
+      putOffKey: 'flow',
+      pressing: true,
+      minutes: null,
+      because: {
+        rule: 'A level that falls without a clean means less flow, not a cleaner sponge.',
+        source: 'common practice, no source',
+        steps: [`level ${told}`, 'no clean between the two'],
+        lines,
+      },
+      lines,
+    },
+  ];
+}
+
+/** Warns of a spill a week ahead, unless a cleaning chore falls due before it anyway. */
+function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueItem[] {
+  const low = state.spill?.low ?? null;
+  if (state.level === null || !state.near) return [];
+  if (choreComesFirst(room, loop.name, low)) return [];
+  const by = low === null || low - WARN_DAYS < state.level.day ? state.level.day : toDay(low - WARN_DAYS);
+  const lines = linesOf(state.places);
+  const spills = state.spill === null ? null : windowWords(state.spill, room.on);
+  return [
+    {
+      id: rowId(loop.name, 'spill'),
+      place: loop.name,
+      what: 'clean the prefilter before it spills',
+      kind: 'water',
+      due: { low: by, likely: by, high: low === null ? by : toDay(Math.max(by, low - 1)) },
+      weight: 2,
+      why: levelWords(loop, state, room.on, spills),
+      close: `${loop.name}: cleaned ${loop.layers === null ? 'all layers' : `${loop.layers} of ${loop.layers} layers`}`,
+      caution: CAUTION.pump,
+      putOffKey: 'clean prefilter',
+      pressing: true,
+      minutes: null,
+      because: {
+        rule: 'Clean a week before the earliest spill, or when a quarter of the freeboard is left.',
+        source: 'rule of ours; clogging goes fastest at the end (common practice, no source)',
+        steps: state.whyNot === null ? state.steps : [...state.steps, state.whyNot],
+        lines,
+      },
+      lines,
+    },
+  ];
+}
+
+function choreComesFirst(room: Room, loop: string, spill: number | null): boolean {
+  return room.chores.standing.some((chore) => {
+    if (chore.where !== loop || chore.action.kind !== 'clean prefilter' || chore.stopped !== null) return false;
+    const due = clockOf(room, chore).due?.likely ?? null;
+    return due !== null && (due <= room.on || (spill !== null && due < spill));
+  });
+}

@@ -1,0 +1,161 @@
+/** Every temporary measure that no line has undone, with the patience of its kind and what it costs to leave it. */
+import { addDays, type Day } from '../../core/day.ts';
+import type { DayWindow } from '../../core/interval.ts';
+import { onDay } from '../../core/interval.ts';
+import type { DeepReadonly } from '../../core/readonly.ts';
+import { ageWords, dayWords, plural } from '../../core/words.ts';
+import { exactly } from '../../core/interval.ts';
+import type { MeasureKind } from '../../journal/event.ts';
+import { linesOf } from '../../core/span.ts';
+import type { Room } from '../../state/draft.ts';
+import type { Rig } from '../../state/measures.ts';
+import { openDispute } from '../../state/quarrel.ts';
+import { MEASURE_WORDS } from '../../state/rigging.ts';
+import { endsBy, openRigs } from '../../state/rigs.ts';
+import { homeLoopOf } from '../../state/tanks.ts';
+import { rowId } from '../id.ts';
+import { CAUTION } from './cautions.ts';
+import type { DueItem } from './item.ts';
+
+type OpenRig = DeepReadonly<Rig>;
+
+/** Days that a measure may stand before it is asked for, where its line does not say until when (ours: a setting). */
+export const PATIENCE: Readonly<Record<MeasureKind, number>> = {
+  'pump off': 0,
+  'rocks out': 1,
+  'heater off': 1,
+  'lights off': 2,
+  'air filter': 2,
+  'off the loop': 2,
+  divider: 7,
+  'heat raised': 10,
+  'breeder net': 21,
+};
+
+/** What a keeper does to undo it. */
+const UNDOING: Readonly<Record<MeasureKind, string>> = {
+  'pump off': 'pump on again',
+  'rocks out': 'put the rocks back',
+  'heater off': 'heater on again',
+  'lights off': 'lights on again',
+  'air filter': 'take the air filter out',
+  'off the loop': 'put back on the loop',
+  divider: 'take the divider out',
+  'heat raised': 'heat back to normal',
+  'breeder net': 'let the young out of the net',
+};
+
+/** Measures that keep a quarrelling pair apart or calm: never asked back while the dispute is open. */
+const CALMING: ReadonlySet<MeasureKind> = new Set<MeasureKind>(['lights off', 'divider']);
+
+export function measuresDue(room: Room): readonly DueItem[] {
+  return openRigs(room).map((rig) => rigRow(room, rig));
+}
+
+function rigRow(room: Room, rig: OpenRig): DueItem {
+  const dispute = disputeIn(room, rig);
+  const { begin, undo } = MEASURE_WORDS[rig.kind];
+  const open = ageWords(exactly(room.on - rig.day));
+  const since = `${rig.kind} since ${dayWords(rig.day, room.on)}${rig.day === room.on ? '' : ` (${open})`}`;
+  const more = [...consequences(room, rig), ...(dispute === null ? [] : ['leave it so while the dispute is open'])];
+  const caution = cautionOf(rig.kind);
+  const lines = linesOf([rig.begun, ...rig.again, ...missedChanges(room, rig).map(({ place }) => place)]);
+  return {
+    id: rowId(rig.where, rig.kind),
+    place: rig.where,
+    what: UNDOING[rig.kind],
+    kind: 'measure',
+    due: dispute === null ? dueOf(rig) : onDay(laterDay(dueDay(rig), addDays(room.on, 1))),
+    weight: weightOf(room, rig),
+    why: [since, ...more].join('; '),
+    close: `${rig.where}: ${undo}`,
+    ...(caution === undefined ? {} : { caution }),
+    putOffKey: rig.kind,
+    pressing: rig.kind === 'pump off' || rig.kind === 'heater off',
+    minutes: null,
+    because: {
+      rule: `«${begin}» stays open until «${undo}» or «everything undone»; silence never closes it.`,
+      source: rig.until === null && rig.lasts === null ? 'patience of each kind: ours' : 'the journal',
+      steps: [since, patienceWords(room, rig), ...more],
+      lines,
+    },
+    lines,
+  };
+}
+
+/** When it is asked for: as its line says, else after the patience of its kind. */
+function dueOf(rig: OpenRig): DayWindow {
+  return onDay(dueDay(rig));
+}
+
+function dueDay(rig: OpenRig): Day {
+  const end = endsBy(rig);
+  if (end === null) return addDays(rig.day, PATIENCE[rig.kind]);
+  return rig.until ?? end.day;
+}
+
+function patienceWords(room: Room, rig: OpenRig): string {
+  if (rig.until !== null) return `its line says until ${dayWords(rig.until, room.on)}`;
+  if (rig.lasts !== null) return `its line says for ${plural(Math.round(rig.lasts.high), 'minute')}`;
+  const days = PATIENCE[rig.kind];
+  return `usual patience: ${days === 0 ? 'an hour' : plural(days, 'day')}`;
+}
+
+function laterDay(a: Day, b: Day): Day {
+  return a > b ? a : b;
+}
+
+function weightOf(room: Room, rig: OpenRig): 1 | 2 | 3 {
+  const over = room.on - dueDay(rig);
+  if (rig.kind === 'pump off') return over > 0 ? 3 : 2;
+  if (rig.kind === 'heater off') return over > 0 ? 2 : 1;
+  return over > 7 && (rig.kind === 'off the loop' || rig.kind === 'heat raised') ? 2 : 1;
+}
+
+function disputeIn(room: Room, rig: OpenRig): object | null {
+  if (!CALMING.has(rig.kind)) return null;
+  for (const group of room.stock.groups.values()) {
+    if (!group.parts.has(rig.where) && group.home !== rig.where) continue;
+    const open = openDispute(group);
+    if (open !== null) return open;
+  }
+  return null;
+}
+
+/** What standing open costs: named, so that a keeper can weigh it. */
+function consequences(room: Room, rig: OpenRig): string[] {
+  switch (rig.kind) {
+    case 'off the loop': {
+      const missed = missedChanges(room, rig).length;
+      const loop = homeLoopOf(room, rig.where) ?? 'the loop';
+      const so =
+        missed === 0
+          ? `gets no change, heat or dose of ${loop}`
+          : `missed ${plural(missed, 'water change')} of ${loop}`;
+      return [so];
+    }
+    case 'air filter':
+      return room.on - rig.day < 42 ? ['not mature yet, do not count on it'] : [];
+    case 'pump off':
+      return ['the filter starves of oxygen after some hours'];
+    case 'rocks out':
+      return ['nowhere to hide'];
+    default:
+      return [];
+  }
+}
+
+/** Changes of the home loop's water since the tank went off it. */
+function missedChanges(room: Room, rig: OpenRig): Room['water']['changes'] {
+  if (rig.kind !== 'off the loop') return [];
+  const loop = homeLoopOf(room, rig.where);
+  return room.water.changes.filter(
+    (change) => change.day >= rig.day && change.where === loop && !change.tanks.includes(rig.where),
+  );
+}
+
+function cautionOf(kind: MeasureKind): string | undefined {
+  if (kind === 'air filter') return CAUTION.freshFilter;
+  if (kind === 'heat raised') return CAUTION.warm;
+  return kind === 'pump off' || kind === 'heater off' ? CAUTION.pump : undefined;
+}

@@ -1,0 +1,248 @@
+/** Readings that ask for something: out of what the fish there are kept in, toxic ammonia, nitrite, nitrate, chlorine. */
+import { onDay, type Interval } from '../../core/interval.ts';
+import type { DeepReadonly } from '../../core/readonly.ts';
+import { dayWords, listWords, plural, rangeWords } from '../../core/words.ts';
+import { AMMONIA_MARKS } from '../../science/ammonia.ts';
+import type { SpeciesTraits } from '../../journal/event.ts';
+import { bodiesIn, speciesOf } from '../../state/bodies.ts';
+import { linesOf } from '../../core/span.ts';
+import type { Room } from '../../state/draft.ts';
+import { rowId } from '../id.ts';
+import {
+  ammoniaOf,
+  lastOf,
+  PARAMETER_WORDS,
+  readingsOf,
+  readingWords,
+  seriesOf,
+  type Ammonia,
+  type LastReading,
+  type Parameter,
+} from '../readings.ts';
+import { bodiesOfWater, type WaterBody } from '../waters.ts';
+import { CAUTION } from './cautions.ts';
+import type { DueItem } from './item.ts';
+
+/** A reading older than this many days asks for nothing any more (ours: a setting). */
+const READING_LASTS = 30;
+
+/** mg/L (nitrogen as N) above which a row is made. */
+const MARKS = {
+  /** Any nitrite that a kit shows; from memory, kits begin at 0.05 to 0.1 as N (ours: a setting). */
+  nitrite: 0.05,
+  /** Long-term harm to sensitive fish above 10 mg/L as N (Camargo et al. 2005, Chemosphere 58:1255). */
+  nitrate: 10,
+  /** What a kit can show at all; about 0.3 mg/L kills (common practice, no source). */
+  chlorine: 0.02,
+} as const;
+
+export function readingsDue(room: Room): readonly DueItem[] {
+  return bodiesOfWater(room).flatMap((body) => {
+    const facts = readingsOf(room, body).filter(({ day }) => room.on - day <= READING_LASTS);
+    if (facts.length === 0) return [];
+    return [
+      ...ammoniaRow(room, body, ammoniaOf(room, body, facts)),
+      ...markRow(room, body, lastOf(facts, 'no2'), MARKS.nitrite, 2, 'harms at any level that a kit shows'),
+      ...markRow(room, body, lastOf(facts, 'no3'), MARKS.nitrate, 1, 'harms sensitive fish in the long run'),
+      ...markRow(room, body, lastOf(facts, 'chlorine'), MARKS.chlorine, 3, 'condition the water now'),
+      ...rangeRows(room, body, facts),
+    ];
+  });
+}
+
+/** Changes of this water after a reading. */
+function changesSince(room: Room, body: WaterBody, reading: LastReading): Room['water']['changes'] {
+  return room.water.changes.filter(
+    (change) =>
+      (change.day > reading.day || (change.day === reading.day && (change.minute ?? 0) > (reading.minute ?? 1440))) &&
+      (change.where === body.name || body.tanks.some((tank) => change.tanks.includes(tank))),
+  );
+}
+
+interface Asked {
+  readonly reading: LastReading;
+  readonly weight: 1 | 2 | 3;
+  readonly why: string;
+  readonly close: string;
+  readonly rule: string;
+  readonly source: string;
+  readonly steps: readonly string[];
+  readonly caution: string;
+}
+
+/** A row that asks for a change, or after a change for another test. */
+function changeRow(room: Room, body: WaterBody, asked: Asked): DueItem {
+  const { reading, weight } = asked;
+  const { word } = PARAMETER_WORDS[reading.of];
+  const since = changesSince(room, body, reading);
+  const lines = linesOf([reading.place, ...since.map(({ place }) => place)]);
+  const changed = since.length > 0;
+  return {
+    id: rowId(body.name, word),
+    place: body.name,
+    what: changed ? `test ${word} again` : 'change water, then test again',
+    kind: 'reading',
+    due: onDay(reading.day),
+    weight,
+    why: `${asked.why}${changed ? `; ${plural(since.length, 'change')} since` : ''}`,
+    close: changed ? `${body.name}: test ${asked.close}` : `${body.name}: water change 30 %; test ${asked.close}`,
+    caution: asked.caution,
+    putOffKey: word,
+    pressing: weight === 3,
+    minutes: null,
+    because: { rule: asked.rule, source: asked.source, steps: asked.steps, lines },
+    lines,
+  };
+}
+
+function ammoniaRow(room: Room, body: WaterBody, ammonia: Ammonia | null): DueItem[] {
+  if (ammonia === null) return [];
+  const { tan, toxic, missing } = ammonia;
+  const certain = toxic.likely ?? toxic.low;
+  const possible = toxic.high;
+  if (possible < AMMONIA_MARKS.watch || tan.value.high <= 0) return [];
+  const weight = certain >= AMMONIA_MARKS.harms ? 3 : certain >= AMMONIA_MARKS.watch ? 2 : 1;
+  const without = missing.length === 0 ? '' : ` (${listWords([...missing])} not known)`;
+  const read = `${readingWords(room, 'tan', tan.value)} on ${dayWords(tan.day, room.on)}`;
+  const row = changeRow(room, body, {
+    reading: tan,
+    weight,
+    why: `${read}: toxic ammonia ${rangeWords(toxic, 3)} mg/L as N${without}`,
+    close: 'pH 7.2, TAN 0, 25 C',
+    rule: 'Toxic ammonia is the share of total ammonia that pH and temperature make of it; from 0.02 mg/L as N it may harm, from 0.05 it does.',
+    source: 'Emerson et al. 1975; marks from UF/IFAS FA-16, "Ammonia in Aquatic Systems"',
+    steps: ammoniaSteps(room, ammonia),
+    caution: CAUTION.ammonia,
+  });
+  // Where only a missing pH or temperature makes it doubtful, the first thing is to read that.
+  const unsure = missing.length > 0 && certain < AMMONIA_MARKS.watch;
+  return [unsure ? { ...row, what: `test ${listWords([...missing])} with the ammonia`, weight: 1 } : row];
+}
+
+/** The inputs and the formula, one step a line. */
+export function ammoniaSteps(room: Room, { tan, ph, temperature, toxic }: Ammonia): string[] {
+  const warm =
+    temperature === null
+      ? 'temperature not known: 22 to 30 C taken'
+      : `temperature ${rangeWords(temperature.value, 1)} C`;
+  return [
+    `${readingWords(room, 'tan', tan.value)} on ${dayWords(tan.day, room.on)}`,
+    ph === null ? 'pH not known: 6 to 8.5 taken' : `pH ${rangeWords(ph.value, 1)} on ${dayWords(ph.day, room.on)}`,
+    warm,
+    'pKa = 0.09018 + 2729.92 / (273.15 + t); share = 1 / (1 + 10^(pKa − pH))',
+    `toxic ammonia ${rangeWords(toxic, 3)} mg/L as N`,
+  ];
+}
+
+function markRow(
+  room: Room,
+  body: WaterBody,
+  reading: LastReading | null,
+  mark: number,
+  weight: 1 | 2 | 3,
+  so: string,
+): DueItem[] {
+  if (reading === null) return [];
+  const { value, of } = reading;
+  if ((value.likely ?? value.low) <= mark) return [];
+  const read = `${readingWords(room, of, value)} on ${dayWords(reading.day, room.on)}`;
+  const { word } = PARAMETER_WORDS[of];
+  return [
+    changeRow(room, body, {
+      reading,
+      weight,
+      why: `${read}: ${so}`,
+      close: `${word} 0`,
+      rule: `${word} above ${readingWords(room, of, { low: mark, likely: mark, high: mark })} asks for a change.`,
+      source: of === 'no3' ? 'Camargo et al. 2005, Chemosphere 58:1255' : 'common practice, no source',
+      steps: [read],
+      caution: of === 'chlorine' ? CAUTION.chlorine : CAUTION.tap,
+    }),
+  ];
+}
+
+type Kept = 'temperature' | 'ph' | 'gh';
+const KEPT: readonly Kept[] = ['temperature', 'ph', 'gh'];
+
+/** Readings outside the water that the species there are declared to be kept in. */
+function rangeRows(room: Room, body: WaterBody, facts: ReturnType<typeof readingsOf>): DueItem[] {
+  return KEPT.flatMap((of) => {
+    const series = seriesOf(facts, of);
+    // One tank of a loop may be warmer than the next; the rest of the water is one.
+    const places = of === 'temperature' ? [...new Set(series.map(({ where }) => where))] : [body.name];
+    return places.flatMap((where) => {
+      const last = of === 'temperature' ? series.findLast((one) => one.where === where) : series.at(-1);
+      const tanks = where === body.name ? body.tanks : [where];
+      return last === undefined ? [] : rangeRow(room, where, tanks, of, last);
+    });
+  });
+}
+
+function rangeRow(room: Room, where: string, tanks: readonly string[], of: Kept, reading: LastReading): DueItem[] {
+  const outside = speciesIn(room, tanks).filter(({ traits }) => {
+    const kept = traits[of];
+    return kept !== null && (reading.value.high < kept.low || reading.value.low > kept.high);
+  });
+  const [first] = outside;
+  const kept = first?.traits[of] ?? null;
+  if (first === undefined || kept === null) return [];
+  const { word, decimals } = PARAMETER_WORDS[of];
+  const high = reading.value.low > kept.high;
+  const read = `${readingWords(room, of, reading.value)} on ${dayWords(reading.day, room.on)}`;
+  const names = listWords(outside.map(({ name }) => name));
+  const range = `${rangeWords(kept, decimals)}${of === 'temperature' ? ' C' : ''}`;
+  const lines = linesOf([reading.place, ...outside.map(({ place }) => place)]);
+  return [
+    {
+      id: rowId(where, word),
+      place: where,
+      what:
+        of === 'temperature'
+          ? `${high ? 'cool' : 'warm'} it slowly and read again`
+          : `bring ${word} ${high ? 'down' : 'up'} slowly`,
+      kind: 'reading',
+      due: onDay(reading.day),
+      weight: gap(reading.value, kept) > (of === 'temperature' ? 3 : 1) ? 2 : 1,
+      why: `${read}; ${names} kept at ${range}`,
+      close: `${where}: test ${closing(of, kept)}`,
+      ...(of === 'ph' && !high ? { caution: CAUTION.ammonia } : {}),
+      putOffKey: word,
+      pressing: false,
+      minutes: null,
+      because: {
+        rule: 'A reading wholly outside the water that a species is declared to be kept in is told, until one inside it.',
+        source: 'the journal: the species’ own line',
+        steps: [read, ...outside.map(({ name, traits }) => `${name}: ${rangeWords(traits[of] ?? kept, decimals)}`)],
+        lines,
+      },
+      lines,
+    },
+  ];
+}
+
+function gap(value: Interval, kept: Interval): number {
+  return Math.max(kept.low - value.high, value.low - kept.high);
+}
+
+function closing(of: Kept, kept: Interval): string {
+  const middle = Math.round(((kept.low + Math.min(kept.high, kept.low * 2)) / 2) * 10) / 10;
+  return of === 'temperature' ? `${middle} C` : of === 'ph' ? `pH ${middle}` : `GH ${middle} dH`;
+}
+
+interface KeptSpecies {
+  readonly name: string;
+  readonly traits: DeepReadonly<SpeciesTraits>;
+  readonly place: Room['stock']['moves'][number]['place'];
+}
+
+function speciesIn(room: Room, tanks: readonly string[]): KeptSpecies[] {
+  const found = new Map<string, KeptSpecies>();
+  for (const tank of tanks) {
+    for (const body of bodiesIn(room, tank)) {
+      const species = speciesOf(room, body);
+      if (species !== null)
+        found.set(species.name, { name: species.name, traits: species.traits, place: species.place });
+    }
+  }
+  return [...found.values()];
+}

@@ -1,0 +1,66 @@
+/** Today's test in every water watch; where one event disturbed several waters, one row for all of them. */
+import { onDay } from '../../core/interval.ts';
+import { dayWords, listWords } from '../../core/words.ts';
+import { linesOf } from '../../core/span.ts';
+import type { Room } from '../../state/draft.ts';
+import { rowId } from '../id.ts';
+import { nextTest, WATCH_DAYS, watches, ZEROS, type Watch } from '../watch.ts';
+import { CAUTION } from './cautions.ts';
+import type { DueItem } from './item.ts';
+
+const CAUSES: Readonly<Record<Watch['why'], string>> = {
+  'media cleaned': 'media cleaned',
+  'sponge rinsed': 'its only sponge rinsed',
+  'power lost': 'power away for hours',
+  'pump stood': 'the pump stood for hours',
+  'fresh air filter': 'off the loop on a fresh air filter',
+};
+
+export function watchDue(room: Room): readonly DueItem[] {
+  const groups = new Map<string, Watch[]>();
+  for (const one of watches(room)) {
+    const { file, line, from } = one.place;
+    // Next test and progress may differ; rows are joined only where they say the same.
+    const key = [file, line, from, nextTest(one), one.zeros].join(' ');
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  return [...groups.values()].flatMap((together) => watchRow(room, together));
+}
+
+function watchRow(room: Room, together: readonly Watch[]): DueItem[] {
+  const [first] = together;
+  if (first === undefined) return [];
+  const names = together.map(({ body }) => body.name);
+  const only = together.length === 1;
+  const day = room.on - first.since;
+  const told = `${CAUSES[first.why]} ${dayWords(first.since, room.on)}`;
+  const progress = `day ${day} of at least ${WATCH_DAYS}, ${first.zeros} of ${ZEROS} double zeros`;
+  const lines = linesOf([...together.map(({ place }) => place), ...first.tests.map(({ place }) => place)]);
+  return [
+    {
+      id: rowId(only ? first.body.name : 'room', 'water watch', only ? '' : dayWords(first.since, room.on)),
+      place: only ? first.body.name : 'room',
+      what: `test ammonia and nitrite${only ? '' : ` in ${listWords(names)}`}`,
+      kind: 'water',
+      due: onDay(nextTest(first)),
+      weight: 2,
+      why: `${told}; ${progress}; half feed, no new fish in`,
+      close: names.map((name) => `${name}: test pH 7.2, TAN 0, NO2 0, 25 C`)[0] ?? '',
+      caution: first.why === 'fresh air filter' ? CAUTION.freshFilter : CAUTION.ammonia,
+      putOffKey: 'water watch',
+      pressing: true,
+      minutes: null,
+      because: {
+        rule: `After the living filter was disturbed: ammonia and nitrite daily until ${ZEROS} tests in a row show neither, for ${WATCH_DAYS} days at least.`,
+        source: 'rule of ours; a filter from new takes 2 to 6 weeks (common practice, no source)',
+        steps: [
+          told,
+          ...first.tests.map((test) => `${dayWords(test.day, room.on)}: ${test.clear ? 'double zero' : 'not clear'}`),
+          `${progress}, so not over before ${dayWords(first.earliest, room.on)}`,
+        ],
+        lines,
+      },
+      lines,
+    },
+  ];
+}

@@ -1,0 +1,185 @@
+/** How a loop's prefilter stands: its level since the last clean, when it will spill, what a partial clean bought. */
+import { addDays, toDay, type Day } from '../core/day.ts';
+import type { Interval } from '../core/interval.ts';
+import type { DayWindow } from '../core/interval.ts';
+import type { Place } from '../core/span.ts';
+import type { DeepReadonly } from '../core/readonly.ts';
+import { dayWords } from '../core/words.ts';
+import { spillForecast, thoroughness, WARN_DAYS, WARN_FREEBOARD, type SpillForecast } from '../science/clogging.ts';
+import type { Room } from '../state/draft.ts';
+import type { Loop, LoopClean, LoopLevel } from '../state/plumbing.ts';
+import { trueLevels } from '../state/prefilter.ts';
+
+type Level = DeepReadonly<LoopLevel>;
+type Clean = DeepReadonly<LoopClean>;
+
+export interface Prefilter {
+  /** The last level that says something, or null. */
+  readonly level: Level | null;
+  /** Levels since the last clean of any kind, oldest first. */
+  readonly since: readonly Level[];
+  readonly lastClean: Clean | null;
+  readonly lastFull: Clean | null;
+  /** Days between which it spills; null where there is no forecast, and `whyNot` says why. */
+  readonly spill: DayWindow | null;
+  readonly forecast: SpillForecast | null;
+  readonly whyNot: string | null;
+  /** The level fell though nothing was cleaned: less water comes, or more runs off. */
+  readonly flowFell: { readonly from: Level; readonly to: Level } | null;
+  /** Less than a quarter of the freeboard after a clean is left, or the spill is a week off or nearer. */
+  readonly near: boolean;
+  readonly steps: readonly string[];
+  readonly places: readonly Place[];
+}
+
+/** A fall under this many mm is within what an eye reads (ours). */
+const FALL = 4;
+
+export function isFull(clean: Pick<Clean, 'layers' | 'of'>): boolean {
+  return clean.of === null || clean.layers >= clean.of;
+}
+
+/** Reads a loop's levels and cleans on the room's day. */
+export function prefilterOf(room: Room, loop: DeepReadonly<Loop>): Prefilter {
+  const lastClean = loop.cleans.at(-1) ?? null;
+  const lastFull = loop.cleans.findLast(isFull) ?? null;
+  const levels = trueLevels(loop);
+  const since = levels.filter((level) => lastClean === null || level.seq > lastClean.seq);
+  const level = since.at(-1) ?? null;
+  const flowFell = fellWithoutClean(since);
+  const lip = middle(loop.spillsAt);
+  const forecast = lip === null || flowFell !== null ? null : forecastOf(sinceFall(since), lip);
+  return {
+    level,
+    since,
+    lastClean,
+    lastFull,
+    forecast,
+    spill: forecast === null ? null : windowOf(forecast),
+    whyNot: forecast === null ? noForecast(since, lip, flowFell !== null) : null,
+    flowFell,
+    near: isNear(room, lip, level, clearLevel(levels, lastFull), forecast),
+    steps: stepsOf(room, since, lip, forecast),
+    places: [...(lastClean === null ? [] : [lastClean.place]), ...since.map(({ place }) => place)],
+  };
+}
+
+function forecastOf(since: readonly Level[], lip: number): SpillForecast | null {
+  if (since.length < 2) return null;
+  return spillForecast(
+    since.map(({ day, level }) => ({ day, level: middle(level) ?? level.high })),
+    lip,
+  );
+}
+
+function windowOf({ spill }: SpillForecast): DayWindow {
+  return { low: toDay(spill.low), likely: toDay(spill.likely), high: toDay(spill.high) };
+}
+
+function noForecast(since: readonly Level[], lip: number | null, fell: boolean): string {
+  if (lip === null) return 'no forecast: the height at which it spills is not set';
+  if (fell) return 'no forecast: the level fell though nothing was cleaned';
+  return since.length < 2
+    ? 'no forecast: fewer than two levels since the clean'
+    : 'no forecast: the level does not rise';
+}
+
+/** The last step of the level, where it goes down by more than an eye errs. */
+function fellWithoutClean(since: readonly Level[]): Prefilter['flowFell'] {
+  const to = since.at(-1);
+  const from = since.at(-2);
+  if (to === undefined || from === undefined) return null;
+  const fall = (middle(from.level) ?? from.level.low) - (middle(to.level) ?? to.level.high);
+  return fall >= FALL ? { from, to } : null;
+}
+
+/** Levels since the flow last fell: what was read before speaks of another flow. */
+function sinceFall(since: readonly Level[]): readonly Level[] {
+  const fell = since.findLastIndex((_, index) => fellWithoutClean(since.slice(0, index + 1)) !== null);
+  return fell < 0 ? since : since.slice(fell);
+}
+
+/** The first level after a full clean: what the freeboard is measured from. */
+function clearLevel(levels: readonly Level[], full: Clean | null): number | null {
+  const first = full === null ? undefined : levels.find((level) => level.seq > full.seq);
+  return first === undefined ? null : middle(first.level);
+}
+
+function isNear(
+  room: Room,
+  lip: number | null,
+  level: Level | null,
+  clear: number | null,
+  forecast: SpillForecast | null,
+): boolean {
+  if (forecast !== null && forecast.spill.low - room.on <= WARN_DAYS) return true;
+  if (lip === null || level === null) return false;
+  return lip - (middle(level.level) ?? level.level.high) <= WARN_FREEBOARD * (lip - (clear ?? 0));
+}
+
+function stepsOf(room: Room, since: readonly Level[], lip: number | null, forecast: SpillForecast | null): string[] {
+  const read = since.map(({ day, level }) => `${mmWords(level)} on ${dayWords(day, room.on)}`);
+  if (forecast === null || lip === null) return read.length === 0 ? [] : [`levels since the clean: ${read.join(', ')}`];
+  const rate = (line: { slope: number }): string => `${line.slope.toFixed(2)} mm a day`;
+  const { all, lastThree, lastTwo } = forecast.lines;
+  return [
+    `levels since the clean: ${read.join(', ')}`,
+    `median slopes: all ${rate(all)}, the last three ${rate(lastThree)}, the last two ${rate(lastTwo)}`,
+    `reaches ${Math.round(lip)} mm between ${dayWords(toDay(forecast.spill.low), room.on)} and ${dayWords(toDay(forecast.spill.high), room.on)}: the earliest of the three to the middle one`,
+  ];
+}
+
+/**
+ * How long a partial clean lasts as a share of a full one: from the levels after both, where the
+ * journal has them (freeboard won over freeboard after a full clean), else one half and one half of
+ * the layers' share.
+ */
+export function lastsOf(loop: DeepReadonly<Loop>, clean: Clean): { share: number; step: string } {
+  if (isFull(clean)) return { share: 1, step: 'all layers' };
+  const lip = middle(loop.spillsAt);
+  const after = levelAfter(loop, clean);
+  const full = loop.cleans.findLast((one) => isFull(one) && one.seq < clean.seq);
+  const clear = full === undefined ? null : levelAfter(loop, full);
+  if (lip !== null && after !== null && clear !== null && lip > clear) {
+    const share = Math.min(1, Math.max(0, (lip - after) / (lip - clear)));
+    return {
+      share,
+      step: `freeboard ${Math.round(lip - after)} mm of ${Math.round(lip - clear)} mm after a full clean: ${share.toFixed(2)}`,
+    };
+  }
+  const share = thoroughness(clean.layers, clean.of ?? clean.layers);
+  return {
+    share,
+    step: `½ + ½ × ${clean.layers}/${clean.of ?? clean.layers} = ${share.toFixed(2)} of a full clean's interval`,
+  };
+}
+
+/** The level read on the day of a clean or the day after, before the next one. */
+function levelAfter(loop: DeepReadonly<Loop>, clean: Clean): number | null {
+  const next = loop.cleans.find((one) => one.seq > clean.seq);
+  const first = trueLevels(loop).find(
+    (level) =>
+      level.seq > clean.seq && level.day <= addDays(clean.day, 1) && (next === undefined || level.seq < next.seq),
+  );
+  return first === undefined ? null : middle(first.level);
+}
+
+export function mmWords(length: Interval): string {
+  return `${Math.round(middle(length) ?? length.low)} mm`;
+}
+
+export function middle(value: Interval | null): number | null {
+  if (value === null) return null;
+  if (value.likely !== null) return value.likely;
+  return Number.isFinite(value.high) ? (value.low + value.high) / 2 : value.low;
+}
+
+/** `level 54 mm on 10 Feb, spills at 80 mm about 23–26 Feb`, or why there is no forecast. */
+export function levelWords(loop: DeepReadonly<Loop>, state: Prefilter, now: Day, spillWords: string | null): string {
+  if (state.level === null) return 'no level since the clean';
+  const read = `level ${mmWords(state.level.level)} on ${dayWords(state.level.day, now)}`;
+  if (loop.spillsAt === null) return read;
+  return spillWords === null
+    ? `${read}, spills at ${mmWords(loop.spillsAt)}`
+    : `${read}, spills at ${mmWords(loop.spillsAt)} about ${spillWords}`;
+}
