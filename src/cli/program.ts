@@ -35,36 +35,51 @@ export async function run(argv: readonly string[], context: Context): Promise<Ex
 }
 
 async function dispatch(argv: readonly string[], context: Context): Promise<Exit> {
-  const at = commandAt(argv);
-  const name = at === null ? null : (argv[at] ?? null);
-  const before = at === null ? argv : argv.slice(0, at);
-  if (before.includes('--version') || before.includes('-V')) {
+  const { before, options, name, after } = split(argv);
+  if (options.includes('--version') || options.includes('-V')) {
     context.out.write(`tankside ${version()}\n`);
     return EXIT.answered;
   }
-  if (at === null || name === null || name === 'help' || before.some(isHelp)) {
-    return await help(name === 'help' && at !== null ? (argv[at + 1] ?? null) : name, argv, context);
+  const stray = options.find((word) => !isHelp(word) && !isCommon(word));
+  if (stray !== undefined) throw strayOption(stray, name !== null);
+  if (name === null || name === 'help' || options.some(isHelp)) {
+    return await help(name === 'help' ? (after[0] ?? null) : name, context);
   }
   const entry = entryNamed(name);
   if (entry === undefined) throw unknownCommand(name);
   const { command } = await entry.load();
-  const rest = [...before, ...argv.slice(at + 1)];
+  const rest = [...before, ...after];
   if (beforeDashes(rest).some(isHelp)) return showCommand(entry, command, context);
   const parsed = parse(entry, command, rest);
   return await command.run(context, parsed.get, parsed.words);
 }
 
-/** Where the command's name stands: the first word that is neither an option nor a common option's value. */
-function commandAt(argv: readonly string[]): number | null {
-  const withValue = Object.values(COMMON)
-    .filter(({ spelling }) => spelling.includes(' '))
-    .map(({ spelling }) => spelling.split(' ')[0]);
-  for (let index = 0; index < argv.length; index += 1) {
-    const word = argv[index] ?? '';
-    if (withValue.includes(word)) index += 1;
-    else if (!word.startsWith('-')) return index;
+interface Split {
+  /** Everything before the command's name. */
+  readonly before: readonly string[];
+  /** The options among it, without their values. */
+  readonly options: readonly string[];
+  readonly name: string | null;
+  readonly after: readonly string[];
+}
+
+/** Cuts at the command's name: the first word that is neither an option nor the value of a common one. */
+function split(argv: readonly string[]): Split {
+  const withValue = Object.values(COMMON).flatMap(({ spelling }) => (spelling.includes(' ') ? nameOf(spelling) : []));
+  const options: string[] = [];
+  let at = 0;
+  for (; at < argv.length; at += 1) {
+    const word = argv[at] ?? '';
+    if (!word.startsWith('-')) break;
+    options.push(word);
+    if (withValue.includes(word)) at += 1;
   }
-  return null;
+  return { before: argv.slice(0, at), options, name: argv[at] ?? null, after: argv.slice(at + 1) };
+}
+
+/** `--on` of `--on DATE` or of `--on=today`. */
+function nameOf(spelling: string): string {
+  return spelling.split(/[ =]/)[0] ?? spelling;
 }
 
 function beforeDashes(words: readonly string[]): readonly string[] {
@@ -76,25 +91,30 @@ function isHelp(word: string): boolean {
   return word === '--help' || word === '-h';
 }
 
-async function help(name: string | null, argv: readonly string[], context: Context): Promise<Exit> {
+async function help(name: string | null, context: Context): Promise<Exit> {
   if (name !== null) {
     const entry = entryNamed(name);
     if (entry === undefined) throw unknownCommand(name);
     return showCommand(entry, (await entry.load()).command, context);
   }
-  const stray = argv.find((word) => word.startsWith('-') && !isHelp(word) && !isCommon(word));
-  if (stray !== undefined) throw misuse(`there is no option «${stray}»`, 'tankside --help');
   context.out.write(programHelp(COMMANDS));
   return EXIT.answered;
 }
 
 function isCommon(word: string): boolean {
-  return Object.values(COMMON).some(({ spelling }) => spelling.split(' ')[0] === word.split('=')[0]);
+  return Object.values(COMMON).some(({ spelling }) => nameOf(spelling) === nameOf(word));
 }
 
 function showCommand(entry: Entry, command: Command, context: Context): Exit {
   context.out.write(commandHelp(entry, command));
   return EXIT.answered;
+}
+
+/** An option that is none of the common ones, before any command's name. */
+function strayOption(option: string, before: boolean): Stop {
+  const name = nameOf(option);
+  if (before) return misuse(`«${name}» belongs after the name of its command`, `tankside COMMAND ${name}`);
+  return misuse(`there is no option «${name}»`, 'tankside --help');
 }
 
 function unknownCommand(name: string): Stop {
@@ -136,12 +156,14 @@ function parse(entry: Entry, command: Command, argv: readonly string[]): { get: 
 /** Commander's own words for what is wrong with an option, in ours. */
 function wrongOption(error: CommanderError, entry: Entry, flags: readonly Flag<unknown>[]): Stop {
   const named = /'(-[^' ]*)/.exec(error.message)?.[1] ?? '';
-  const flag = flags.find(({ spelling }) => spelling.split(' ')[0] === named);
+  const flag = flags.find(({ spelling }) => nameOf(spelling) === named);
   if (error.code === 'commander.optionMissingArgument' && flag !== undefined) {
     return misuse(`${named} needs a word after it`, `tankside ${entry.name} ${flag.spelling}`);
   }
-  const names = flags.map(({ spelling }) => spelling.split(' ')[0] ?? '');
-  const [near] = nearest(named.split('=')[0] ?? named, names);
+  const [near] = nearest(
+    nameOf(named),
+    flags.map(({ spelling }) => nameOf(spelling)),
+  );
   return misuse(
     `${entry.name} has no option «${named}»`,
     near === undefined ? `tankside ${entry.name} --help` : `tankside ${entry.name} ${near}`,

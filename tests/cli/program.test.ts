@@ -33,6 +33,20 @@ test('the version is one line', async () => {
   expect((await tankside(['--version'])).out).toMatch(/^tankside \S.*\n$/);
 });
 
+test('common options are read before the name of the command and after it', async () => {
+  const none = 'there is no journal at /room/x.txt';
+  const tries = [
+    ['--journal', 'x.txt', 'due'],
+    ['due', '--journal', 'x.txt'],
+    ['due', '--days', '3', '--journal=x.txt'],
+    ['--json', '--on', '-3', '--journal=x.txt', 'due', '--days=3'],
+  ];
+  for (const argv of tries) {
+    const { status, err } = await tankside(argv);
+    expect([status, err.split('\n')[0]]).toEqual([3, none]);
+  }
+});
+
 describe('wrong use', () => {
   const wrong = async (...argv: string[]): Promise<readonly [number, string, string]> => {
     const { status, out, err } = await tankside(argv);
@@ -56,6 +70,14 @@ describe('wrong use', () => {
       'due has no option «--dys»\nwrite: tankside due --days\n',
     ]);
     expect(await wrong('--jsn')).toEqual([2, '', 'there is no option «--jsn»\nwrite: tankside --help\n']);
+  });
+
+  test('says where an option of a command belongs', async () => {
+    expect(await wrong('--days', '3', 'due')).toEqual([
+      2,
+      '',
+      '«--days» belongs after the name of its command\nwrite: tankside COMMAND --days\n',
+    ]);
   });
 
   test('says what an option takes', async () => {
