@@ -1,6 +1,5 @@
 /** Names of broods: a group and a running number. A name written anywhere is never given to another brood. */
 import type { Event } from '../journal/event.ts';
-import type { Stock } from './stock.ts';
 
 /** Every brood name that a spawning or a stage writes, on whatever day: a name is text, not knowledge. */
 export function writtenBroodNames(events: readonly Event[]): Set<string> {
@@ -11,8 +10,14 @@ export function writtenBroodNames(events: readonly Event[]): Set<string> {
   return names;
 }
 
+/** Brood names that are used, and those written anywhere. */
+export interface Names {
+  readonly broods: ReadonlyMap<string, unknown>;
+  readonly takenNames: ReadonlySet<string>;
+}
+
 /** The next name for a brood of that group: the lowest number that is neither used nor written anywhere. */
-export function nextBroodName(stock: Pick<Stock, 'broods' | 'takenNames'>, group: string): string {
+export function nextBroodName(stock: Names, group: string): string {
   for (let number = 1; ; number += 1) {
     const name = `${group}-${String(number)}`;
     if (!stock.takenNames.has(name) && !stock.broods.has(name)) return name;

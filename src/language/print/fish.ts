@@ -1,5 +1,6 @@
 /** Clauses about fish: bond, disputes, spawning, broods, counts, moves, losses. */
-import type { EventOf, Sign, Stage } from '../../journal/event.ts';
+import { FISH } from '../../../grammar/vocabulary/fish.ts';
+import type { EventOf, Stage } from '../../journal/event.ts';
 import type { FishRef } from '../../journal/subject.ts';
 import type { Prints } from './table.ts';
 import * as w from './words.ts';
@@ -8,8 +9,8 @@ import type { Voice } from './words.ts';
 type About = { readonly fish: FishRef };
 
 /** A clause that is nothing but a phrase, perhaps after the fish's name. */
-function phrase(text: string): (event: About) => string {
-  return (event) => w.words(w.fish(event.fish), text);
+function phrase(says: string): (event: About) => string {
+  return (event) => w.words(w.fish(event.fish), w.first(says));
 }
 
 export const FISH_PRINTS: Prints<
@@ -35,48 +36,46 @@ export const FISH_PRINTS: Prints<
   | 'mixed'
   | 'lost'
 > = {
-  bonded: phrase('bonded'),
+  bonded: phrase(FISH.bonded.says.bonded),
   'dispute sign': sign,
-  calmer: phrase('calmer'),
-  shimmying: phrase('shimmying'),
-  'made up': phrase('made up'),
-  'split up': phrase('split up'),
-  resting: phrase('resting'),
-  'member back': phrase('back'),
+  calmer: phrase(FISH.calmer.says.calmer),
+  shimmying: phrase(FISH.shimmying.says.shimmying),
+  'made up': phrase(FISH['made up'].says['made up']),
+  'split up': phrase(FISH['split up'].says['split up']),
+  resting: phrase(FISH.resting.says.resting),
+  'member back': phrase(FISH.back.says.back),
   'new mate': (event) =>
-    w.words(w.fish(event.fish), 'new', event.sex, event.name, event.from !== null && `from ${event.from}`),
-  'parents chase fry': phrase('parents chase fry'),
-  'about to spawn': phrase('about to spawn'),
-  'no eggs': phrase('no eggs'),
+    w.words(
+      w.fish(event.fish),
+      w.first(FISH['new mate'].says[event.sex]),
+      event.name,
+      event.from !== null && `from ${event.from}`,
+    ),
+  'parents chase fry': phrase(FISH['parents chase fry'].says.parents),
+  'about to spawn': phrase(FISH['about to spawn'].says.about),
+  'no eggs': phrase(FISH['no eggs'].says.none),
   spawned,
-  'eggs white': (event) => w.words(w.fish(event.fish), 'eggs white', w.howMany(event.count)),
-  'eggs gone': phrase('eggs gone'),
+  'eggs white': (event) => w.words(w.fish(event.fish), w.first(FISH['eggs white'].says.white), w.howMany(event.count)),
+  'eggs gone': phrase(FISH['eggs gone'].says.gone),
   'stage seen': stage,
-  counted: (event) => w.words(w.fish(event.fish), 'counted', w.heads(event.heads)),
+  counted: (event) => w.words(w.fish(event.fish), w.first(FISH.counted.says.counted), w.heads(event.heads)),
   sized: (event, voice) => w.words(w.fish(event.fish), w.sizes(event.sizes, voice)),
   moved,
-  mixed: (event) => `mixed ${w.fish(event.a)} and ${w.fish(event.b)}`,
-  lost: (event) => w.words(w.fish(event.fish), event.how, w.howMany(event.count)),
+  mixed: (event) => `${w.first(FISH.mixed.says.mixed)} ${w.fish(event.a)} and ${w.fish(event.b)}`,
+  lost: (event) => w.words(w.fish(event.fish), w.first(FISH.lost.says[event.how]), w.howMany(event.count)),
 };
 
 function sign(event: EventOf<'dispute sign'>): string {
-  const who: Readonly<Record<Sign, string>> = {
-    chasing: 'chasing',
-    hiding: 'hiding',
-    pinned: 'pinned',
-    'torn fin': 'torn fin',
-    'not eating': 'not eating',
-    'scales missing': 'scales missing',
-    wounded: 'wounded',
-    gasping: 'gasping',
-  };
   const sides = event.doer !== null && event.sufferer !== null ? `${event.doer} on ${event.sufferer}` : '';
-  return w.details(w.words(w.fish(event.fish), who[event.sign]), sides);
+  return w.details(w.words(w.fish(event.fish), w.first(FISH.sign.says[event.sign])), sides);
 }
 
 function spawned(event: EventOf<'spawned'>): string {
-  const verb = { laid: 'spawned', seen: 'eggs seen', maybe: 'maybe spawned' }[event.as];
-  return w.words(w.fish(event.fish), verb, event.brood !== null && `brood ${event.brood}`);
+  return w.words(
+    w.fish(event.fish),
+    w.first(FISH.spawned.says[event.as]),
+    event.brood !== null && `brood ${event.brood}`,
+  );
 }
 
 /** The eggs counted stand after `when`, as its own detail: `spawned 2-4 days ago, about 80 eggs`. */
@@ -89,7 +88,8 @@ function stage(event: EventOf<'stage seen'>): string {
   const number = event.count === null ? '' : w.heads(event.count);
   const named = w.words(
     w.fish(event.fish),
-    bare.includes(event.stage) && number !== '' ? `${event.stage} ${number}` : event.stage,
+    w.first(FISH.stage.says[event.stage]),
+    bare.includes(event.stage) && number,
     event.brood !== null && `brood ${event.brood}`,
   );
   return bare.includes(event.stage) ? named : w.details(named, number);
@@ -107,7 +107,7 @@ function moved(event: EventOf<'moved'>, _voice: Voice): string {
     ? `the ${w.fish(fish)}`
     : w.words(w.howMany(event.count), event.which !== 'any' && event.which, w.fish(fish));
   return w.details(
-    w.words('moved', who, `to ${event.to}`, event.with !== null && `with ${event.with}`),
+    w.words(w.first(FISH.moved.says.moved), who, `to ${event.to}`, event.with !== null && `with ${event.with}`),
     event.restStay && 'rest stay',
   );
 }

@@ -1,6 +1,8 @@
 /** Clauses of the daily round: looking, chores, water, filters, temporary measures, faults. */
 import { isoDay } from '../../core/day.ts';
 import type { ChoreAction, EventOf, MeasureKind, Reading } from '../../journal/event.ts';
+import { ROOM } from '../../../grammar/vocabulary/room.ts';
+import { ACTIONS, MEASURES } from '../../../grammar/vocabulary/details.ts';
 import { unreachable } from '../../core/unreachable.ts';
 import type { Prints } from './table.ts';
 import * as w from './words.ts';
@@ -34,65 +36,43 @@ export const ROOM_PRINTS: Prints<
   | 'power on'
   | 'heater stuck'
 > = {
-  'all well': () => 'all well',
-  away: (event) => `away until ${isoDay(event.until)}`,
+  'all well': () => w.first(ROOM['all well'].says.well),
+  away: (event) => `${w.first(ROOM.away.says.away)} until ${isoDay(event.until)}`,
   'chore set': chore,
-  'chore stopped': (event) => `stop ${action(event.action)}`,
-  'to do': (event) => w.words('to do', w.quoted(event.text), event.by !== null && `by ${isoDay(event.by)}`),
-  did: (event) => `did ${action(event.action)}`,
+  'chore stopped': (event) => `${w.first(ROOM['stop chore'].says.stop)} ${action(event.action)}`,
+  'to do': (event) =>
+    w.words(w.first(ROOM['to do'].says.todo), w.quoted(event.text), event.by !== null && `by ${isoDay(event.by)}`),
+  did: (event) => `${w.first(ROOM.did.says.did)} ${action(event.action)}`,
   'put off': putOff,
-  level: (event, voice) => w.words('level', w.length(event.level, voice), event.from === 'lip' && 'below the lip'),
+  level: (event, voice) =>
+    w.words(w.first(ROOM.level.says.level), w.length(event.level, voice), event.from === 'lip' && 'below the lip'),
   'layers cleaned': (event) => {
     const layers = event.layers === 'all' ? 'all' : w.num(event.layers);
     return event.of === null ? `cleaned ${layers} layers` : `cleaned ${layers} of ${w.num(event.of)} layers`;
   },
-  'media cleaned': () => 'cleaned media',
-  'sponge rinsed': () => 'rinsed sponge',
-  'water changed': (event, voice) => `water change ${w.waterAmount(event.amount, voice)}`,
-  'topped up': (event, voice) => `topped up ${w.litres(event.litres, voice)}`,
-  tested: (event, voice) => `test ${reading(event.reading, voice)}`,
-  dosed: (event) => w.words('dosed', event.dose && w.dose(event.dose), w.quoted(event.product)),
+  'media cleaned': () => w.first(ROOM['media cleaned'].says.media),
+  'sponge rinsed': () => w.first(ROOM['sponge rinsed'].says.rinsed),
+  'water changed': (event, voice) =>
+    `${w.first(ROOM['water change'].says.change)} ${w.waterAmount(event.amount, voice)}`,
+  'topped up': (event, voice) => `${w.first(ROOM['topped up'].says.topped)} ${w.litres(event.litres, voice)}`,
+  tested: (event, voice) => `${w.first(ROOM.test.says.test)} ${reading(event.reading, voice)}`,
+  dosed: (event) => w.words(w.first(ROOM.dosed.says.dosed), event.dose && w.dose(event.dose), w.quoted(event.product)),
   'measure begun': begun,
-  'measure undone': (event) => UNDO[event.measure],
-  'measure stays': (event) => `${event.measure} stays`,
-  'everything undone': () => 'everything undone',
-  fault: (event) => `fault ${w.quoted(event.text)}`,
-  fixed: (event) => w.words('fixed', event.text !== null && w.quoted(event.text)),
-  overflowed: () => 'overflowed',
-  leak: () => 'leak',
-  'power off': (event) => w.words('power off', event.lasts && w.minutes(event.lasts)),
-  'power on': () => 'power on',
-  'heater stuck': (event, voice) => w.words('heater stuck', event.at && w.degrees(event.at, voice)),
-};
-
-const BEGIN: Readonly<Record<MeasureKind, string>> = {
-  'off the loop': 'off the loop',
-  'air filter': 'air filter in',
-  'lights off': 'lights off',
-  'rocks out': 'rocks out',
-  divider: 'divider in',
-  'pump off': 'pump off',
-  'heater off': 'heater off',
-  'heat raised': 'heat',
-  'breeder net': 'breeder net in',
-};
-
-/** The clause that undoes each measure. */
-export const UNDO: Readonly<Record<MeasureKind, string>> = {
-  'off the loop': 'back on the loop',
-  'air filter': 'air filter out',
-  'lights off': 'lights on',
-  'rocks out': 'rocks in',
-  divider: 'divider out',
-  'pump off': 'pump on',
-  'heater off': 'heater on',
-  'heat raised': 'heat normal',
-  'breeder net': 'breeder net out',
+  'measure undone': (event) => w.first(ROOM.unrig.says[event.measure]),
+  'measure stays': (event) => w.first(ROOM['rig stays'].says[event.measure]),
+  'everything undone': () => w.first(ROOM['everything undone'].says.undone),
+  fault: (event) => `${w.first(ROOM.fault.says.fault)} ${w.quoted(event.text)}`,
+  fixed: (event) => w.words(w.first(ROOM.fixed.says.fixed), event.text !== null && w.quoted(event.text)),
+  overflowed: () => w.first(ROOM.overflowed.says.overflowed),
+  leak: () => w.first(ROOM.leak.says.leak),
+  'power off': (event) => w.words(w.first(ROOM['power off'].says.off), event.lasts && w.minutes(event.lasts)),
+  'power on': () => w.first(ROOM['power on'].says.on),
+  'heater stuck': (event, voice) =>
+    w.words(w.first(ROOM['heater stuck'].says.stuck), event.at && w.degrees(event.at, voice)),
 };
 
 function begun(event: EventOf<'measure begun'>, voice: Voice): string {
-  const words =
-    event.measure === 'heat raised' && event.to ? `heat to ${w.degrees(event.to, voice)}` : BEGIN[event.measure];
+  const words = w.words(w.first(ROOM.rig.says[event.measure]), event.to && w.degrees(event.to, voice));
   const lasts = event.lasts && w.words(!event.over && 'for', w.minutes(event.lasts));
   return w.words(words, lasts, event.until !== null && `until ${isoDay(event.until)}`);
 }
@@ -104,7 +84,7 @@ export function action(value: ChoreAction): string {
       return w.quoted(value.text ?? '');
     case 'feed':
     case 'test':
-      return w.words(value.kind, value.text);
+      return w.words(w.first(ACTIONS[value.kind]), value.text);
     case 'clean prefilter':
     case 'clean media':
     case 'rinse sponge':
@@ -112,7 +92,7 @@ export function action(value: ChoreAction): string {
     case 'top up':
     case 'harvest':
     case 'restart':
-      return value.kind;
+      return w.first(ACTIONS[value.kind]);
     default:
       return unreachable(value.kind);
   }
@@ -140,7 +120,7 @@ function chore(event: EventOf<'chore set'>, voice: Voice): string {
 function putOff(event: EventOf<'put off'>): string {
   const { what } = event;
   const until = `until ${isoDay(event.until)}`;
-  if ('measure' in what) return `keep ${BEGIN[what.measure]} ${until}`;
+  if ('measure' in what) return `keep ${w.first(MEASURES[what.measure])} ${until}`;
   return `put off ${'action' in what ? action(what.action) : w.quoted(what.text)} ${until}`;
 }
 

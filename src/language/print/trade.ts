@@ -1,4 +1,5 @@
 /** Clauses of health, stock in and out, money, feed, cultures, and free words. */
+import { TRADE } from '../../../grammar/vocabulary/trade.ts';
 import { isoDay } from '../../core/day.ts';
 import type { EventOf } from '../../journal/event.ts';
 import { lot } from './fish.ts';
@@ -29,27 +30,31 @@ export const TRADE_PRINTS: Prints<
   | 'note'
   | 'photo'
 > = {
-  sick: (event) => w.details(`sick ${w.quoted(event.text)}`, event.catching !== null && catching(event.catching)),
+  sick: (event) =>
+    w.details(
+      `${w.first(TRADE.sick.says.sick)} ${w.quoted(event.text)}`,
+      event.catching !== null && catching(event.catching),
+    ),
   catching: (event) => catching(event.catching),
   treated,
-  'hold begun': (event) => `hold ${w.quoted(event.text)}`,
-  'hold over': () => 'hold over',
-  'quarantine begun': (event) => `quarantine ${w.days(event.lasts)}`,
-  'quarantine over': () => 'quarantine over',
+  'hold begun': (event) => `${w.first(TRADE.hold.says.begun)} ${w.quoted(event.text)}`,
+  'hold over': () => w.first(TRADE.hold.says.over),
+  'quarantine begun': (event) => `${w.first(TRADE.quarantine.says.begun)} ${w.days(event.lasts)}`,
+  'quarantine over': () => w.first(TRADE.quarantine.says.over),
   bought: (event) =>
     w.words(
-      'bought',
+      w.first(TRADE.bought.says.bought),
       w.howMany(event.count),
       event.species,
       event.group !== null && `as ${event.group}`,
       event.price && w.price(event.price),
       event.from !== null && `from ${w.quoted(event.from)}`,
     ),
-  'kept back': (event) => w.words('kept back', lot(event)),
+  'kept back': (event) => w.words(w.first(TRADE['kept back'].says.kept), lot(event)),
   reserved: (event) =>
     w.details(
       w.words(
-        'reserved',
+        w.first(TRADE.reserved.says.reserved),
         lot(event),
         event.until !== null && `until ${isoDay(event.until)}`,
         event.to !== null && `to ${w.quoted(event.to)}`,
@@ -58,7 +63,7 @@ export const TRADE_PRINTS: Prints<
     ),
   wanted: (event, voice) =>
     w.words(
-      'wanted',
+      w.first(TRADE.wanted.says.wanted),
       w.howMany(event.count),
       event.species,
       event.size && `at ${w.length(event.size, voice)}`,
@@ -67,31 +72,33 @@ export const TRADE_PRINTS: Prints<
     ),
   sold: (event) =>
     w.words(
-      'sold',
+      w.first(TRADE.sold.says.sold),
       lot(event),
       event.price && w.price(event.price),
       event.to !== null && `to ${w.quoted(event.to)}`,
       event.auction !== null && `at ${event.auction}`,
     ),
-  'gave away': (event) => w.words('gave away', lot(event), event.to !== null && `to ${w.quoted(event.to)}`),
-  spent: (event) => w.words('spent', w.money(event.amount), event.text !== null && w.quoted(event.text)),
-  fed: (event) => w.words('fed', event.grams && `${w.span(event.grams)} g`, event.food),
-  'culture started': () => 'started',
-  'culture harvested': () => 'harvested',
-  'culture split': (event) => `split to ${event.to}`,
-  'culture sour': () => 'sour',
-  'hatch set': (event) => w.words('hatch', event.grams && `${w.span(event.grams)} g`, event.of),
+  'gave away': (event) =>
+    w.words(w.first(TRADE['gave away'].says.gave), lot(event), event.to !== null && `to ${w.quoted(event.to)}`),
+  spent: (event) =>
+    w.words(w.first(TRADE.spent.says.spent), w.money(event.amount), event.text !== null && w.quoted(event.text)),
+  fed: (event) => w.words(w.first(TRADE.fed.says.fed), event.grams && `${w.span(event.grams)} g`, event.food),
+  'culture started': () => w.first(TRADE['culture started'].says.started),
+  'culture harvested': () => w.first(TRADE['culture harvested'].says.harvested),
+  'culture split': (event) => `${w.first(TRADE['culture split'].says.split)} to ${event.to}`,
+  'culture sour': () => w.first(TRADE['culture sour'].says.sour),
+  'hatch set': (event) => w.words(w.first(TRADE.hatch.says.hatch), event.grams && `${w.span(event.grams)} g`, event.of),
   note: (event) => `note ${event.text}`,
   photo: (event) => `photo ${w.quoted(event.file)}`,
 };
 
 function catching(value: boolean): string {
-  return value ? 'catching' : 'not catching';
+  return w.first(value ? TRADE.catching.says.yes : TRADE.catching.says.no);
 }
 
 function treated(event: EventOf<'treated'>): string {
   return w.details(
-    w.words('treat', w.quoted(event.product), event.dose && w.dose(event.dose)),
+    w.words(w.first(TRADE.treat.says.treat), w.quoted(event.product), event.dose && w.dose(event.dose)),
     event.every && `every ${hours(event.every)}`,
     event.doses !== null && `${w.num(event.doses)} ${event.doses === 1 ? 'dose' : 'doses'}`,
     event.wait && `wait ${w.days(event.wait)}`,

@@ -23,6 +23,11 @@ export function num(value: number): string {
   return String(Number(value.toPrecision(12)));
 }
 
+/** The canonical one of the spellings in a row of the vocabulary. */
+export function first(says: string): string {
+  return says.split('|')[0] ?? says;
+}
+
 /** An amount of money: cents are always written. */
 export function money(amount: number): string {
   return Number.isInteger(Math.round(amount * 1e6) / 1e4) ? amount.toFixed(2) : num(amount);
