@@ -19,11 +19,26 @@ export const COMMANDS: readonly Entry[] = [
     summary: 'every problem in the journal, and what to write instead',
     load: () => import('./commands/check.ts'),
   },
+  {
+    name: 'tidy',
+    summary: 'the journal in its usual form, names of broods written in',
+    load: () => import('./commands/tidy.ts'),
+  },
   { name: 'due', summary: "today's work, most pressing first", load: () => import('./commands/due.ts') },
+  {
+    name: 'walk',
+    summary: 'the room tank by tank, on the screen or on paper',
+    load: () => import('./commands/walk.ts'),
+  },
   {
     name: 'pairs',
     summary: 'bond, dispute and what to do, last spawn, late',
     load: () => import('./commands/pairs.ts'),
+  },
+  {
+    name: 'history',
+    summary: 'the lines that match, by words, pair, tank, brood, kind, date',
+    load: () => import('./commands/history.ts'),
   },
   { name: 'why', summary: 'the rule, the numbers and the lines behind a row', load: () => import('./commands/why.ts') },
 ];

@@ -139,7 +139,8 @@ function bondOf(group: SeenGroup): BondState {
   return partedWords(group) ?? (group.bond === 'bonded' ? 'bonded' : 'not said');
 }
 
-function doingOf(room: Room, group: SeenGroup): string | null {
+/** What a group is at, as far as anybody wrote: `in a dispute; guarding Rowan-1`; null for nothing. */
+export function doingOf(room: Room, group: SeenGroup): string | null {
   const guarded = broodsOf(room, group)
     .filter((brood) => isGuarded(room, group, brood))
     .map((brood) => brood.name);

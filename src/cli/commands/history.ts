@@ -1,0 +1,58 @@
+/** `tankside history`: the lines that match. */
+import type { Day } from '../../core/day.ts';
+import { broodsCalled, history, isOfKind, tankCalled } from '../../questions/history.ts';
+import type { HistoryOptions } from '../../questions/history.ts';
+import { THEMES } from '../../questions/history/themes.ts';
+import { groupsCalled } from '../../questions/pairs.ts';
+import { historyJson, historyText } from '../../reports/history.ts';
+import type { Room } from '../../state/draft.ts';
+import { answer } from '../answer.ts';
+import type { Command } from '../command.ts';
+import { readDate } from '../dates.ts';
+import { misuse } from '../exit.ts';
+import { textFlag } from '../flags.ts';
+import type { Journal } from '../journal.ts';
+
+const PAIR = textFlag('--pair NAME', 'lines about that pair or group, or that fish of one');
+const TANK = textFlag('--tank NAME', 'lines about that tank');
+const BROOD = textFlag('--brood NAME', 'lines about that brood');
+const KIND = textFlag('--kind KIND', `lines of that kind: ${THEMES.join(', ')}, or the words of a clause`);
+const SINCE = textFlag('--since DATE', 'from that day on');
+const UNTIL = textFlag('--until DATE', 'up to that day');
+
+export const command: Command = {
+  takes: '[WORDS...]',
+  about:
+    'The lines of the journal that hold all the words, or are about what they name, oldest first. ' +
+    'The lines of one dispute stand together. Without words: everything that the options leave.',
+  flags: [PAIR, TANK, BROOD, KIND, SINCE, UNTIL],
+  examples: [
+    'tankside history Rowan spawned',
+    'tankside history --pair Rowan --kind dispute',
+    'tankside history --tank A1 --since 2026-02-01 --until 2026-02-28',
+  ],
+  run(context, get, words) {
+    return answer(context, get, {
+      ask(room, journal) {
+        const date = (text: string | null): Day | null => (text === null ? null : readDate(text, journal.on));
+        const asked = { words, pair: get(PAIR), tank: get(TANK), brood: get(BROOD), kind: get(KIND) };
+        expectKnown(room, journal, asked);
+        return history(room, journal.reading.entries, { ...asked, since: date(get(SINCE)), until: date(get(UNTIL)) });
+      },
+      text: historyText,
+      json: historyJson,
+    });
+  },
+};
+
+/** A name that is none is wrong use, not an empty answer. */
+function expectKnown(room: Room, journal: Journal, asked: Omit<HistoryOptions, 'since' | 'until'>): void {
+  const { pair, tank, brood, kind } = asked;
+  if (pair !== null && groupsCalled(room, pair).length === 0) throw misuse(`no pair or fish called «${pair}»`);
+  if (tank !== null && tankCalled(room, tank) === null) throw misuse(`no tank called «${tank}»`);
+  if (brood !== null && broodsCalled(room, brood).length === 0) throw misuse(`no brood called «${brood}»`);
+  const known = kind === null || THEMES.some((theme) => theme === kind.toLowerCase());
+  if (!known && !journal.reading.events.some((event) => isOfKind(event, kind))) {
+    throw misuse(`no line of a kind called «${kind}»`, `one of ${THEMES.join(', ')}`);
+  }
+}

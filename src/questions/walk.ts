@@ -1,0 +1,146 @@
+/**
+ * The room tank by tank in walking order: who is in it, what stage, what is rigged, what to look at.
+ * Held, sick and quarantine tanks come last, so that nothing is carried from them to the others.
+ */
+import type { Because } from '../core/because.ts';
+import type { Day } from '../core/day.ts';
+import type { Interval } from '../core/interval.ts';
+import { linesOf } from '../core/span.ts';
+import type { LineRef } from '../core/span.ts';
+import { ageWords, sinceWords } from '../core/words.ts';
+import { bodiesIn, isBrood, partIn } from '../state/bodies.ts';
+import type { SeenBody } from '../state/bodies.ts';
+import { ageDays } from '../state/broodlife.ts';
+import type { Room } from '../state/draft.ts';
+import { openRigs } from '../state/rigs.ts';
+import { homeLoopOf, loopOf, walkOrder } from '../state/tanks.ts';
+import { due } from './due.ts';
+import type { DueRow } from './due.ts';
+import { rowId } from './id.ts';
+import { doingOf } from './pairs.ts';
+import { stageOf } from './stages.ts';
+
+export interface WalkFish {
+  readonly name: string;
+  /** `krib pair`, `free-swimming, 13 days`. */
+  readonly what: string;
+  readonly count: Interval;
+  /** True where the number of fish is no news: a pair of two. */
+  readonly plain: boolean;
+  /** `in a dispute`, `guarding Rowan-1`; null for none. */
+  readonly doing: string | null;
+}
+
+export interface WalkTank {
+  readonly id: string;
+  readonly tank: string;
+  readonly fish: readonly WalkFish[];
+  /** What is rigged or broken, each with since when. */
+  readonly rigged: readonly string[];
+  /** What is due there today or late. */
+  readonly look: readonly DueRow[];
+  /** `held`, `sick`, `quarantine`: go there last, with its own net; null for the others. */
+  readonly last: string | null;
+  readonly lines: readonly LineRef[];
+  readonly because: Because;
+}
+
+export interface WalkAnswer {
+  readonly on: Day;
+  readonly tanks: readonly WalkTank[];
+  /** What is due today at no tank: loops, cultures, the room. */
+  readonly elsewhere: readonly DueRow[];
+}
+
+export function walk(room: Room): WalkAnswer {
+  const today = due(room, { days: 0, minutes: null }).rows.filter(({ state }) => state !== 'ahead');
+  const names = walkOrder(room);
+  const tanks = names.map((tank) => walkTank(room, tank, today));
+  return {
+    on: room.on,
+    tanks: [...tanks.filter(({ last }) => last === null), ...tanks.filter(({ last }) => last !== null)],
+    elsewhere: today.filter(({ place }) => !names.includes(place)),
+  };
+}
+
+function walkTank(room: Room, tank: string, today: readonly DueRow[]): WalkTank {
+  const bodies = bodiesIn(room, tank);
+  const rigs = openRigs(room, tank);
+  const faults = room.measures.faults.filter((fault) => fault.where === tank && fault.fixed === null);
+  const look = today.filter(({ place }) => place === tank);
+  const last = whyLast(room, tank);
+  const rigged = [
+    ...rigs.map((rig) => `${rig.kind} ${sinceWords(rig.day, room.on)}`),
+    ...valvedOff(room, tank),
+    ...faults.map((fault) => `${faultWords(fault)} ${sinceWords(fault.day, room.on)}`),
+  ];
+  const declared = room.plumbing.tanks.get(tank)?.declared;
+  const lines = linesOf([
+    ...(declared ? [declared] : []),
+    ...bodies.flatMap((body) => body.lines.slice(-1)),
+    ...rigs.map((rig) => rig.begun),
+    ...faults.map((fault) => fault.begun),
+  ]);
+  return {
+    id: rowId(tank, 'walk'),
+    tank,
+    fish: bodies.map((body) => fishIn(room, tank, body)),
+    rigged: [...new Set(rigged)],
+    look,
+    last,
+    lines,
+    because: {
+      rule: 'who was put there and not taken out; measures begun and not undone; what today’s list says of that tank',
+      source: 'the journal',
+      steps: [
+        ...bodies.map((body) => `${body.name}: ${fishIn(room, tank, body).what}`),
+        ...rigged,
+        ...look.map((row) => `${row.what}: ${row.why}`),
+        ...(last === null ? [] : [`last in the walk: ${last}`]),
+      ],
+      lines,
+    },
+  };
+}
+
+function fishIn(room: Room, tank: string, body: SeenBody): WalkFish {
+  const count = partIn(body, tank);
+  if (isBrood(body)) {
+    const age = ageWords(ageDays(body, room.on));
+    return { name: body.name, what: `${stageOf(room, body)}, ${age}`, count, plain: false, doing: null };
+  }
+  const what = [body.species, body.kind].filter((word) => word !== null).join(' ');
+  const whole = body.members.length > 0 && count.low === count.high && count.low === body.total.low;
+  const here = body.members.filter((fish) => fish.gone === null && fish.tank === tank);
+  const some = whole ? '' : here.map((fish) => fish.name ?? fish.sex ?? 'one').join(', ');
+  return {
+    name: body.name,
+    what: some === '' ? what : `${what}: ${some}`,
+    count,
+    plain: whole || some !== '',
+    doing: body.home === tank ? doingOf(room, body) : null,
+  };
+}
+
+/** Off its loop without a line that says so as a measure: nothing to add where a measure says it. */
+function valvedOff(room: Room, tank: string): string[] {
+  const home = homeLoopOf(room, tank);
+  const off = home !== null && loopOf(room, tank) === null;
+  return off && !openRigs(room, tank).some((rig) => rig.kind === 'off the loop') ? [`off ${home}`] : [];
+}
+
+function faultWords(fault: { readonly kind: string; readonly text: string }): string {
+  return fault.kind === 'fault'
+    ? `fault: ${fault.text}`
+    : fault.text === ''
+      ? fault.kind
+      : `${fault.kind}: ${fault.text}`;
+}
+
+function whyLast(room: Room, tank: string): string | null {
+  const { sick, holds, quarantines } = room.health;
+  if (holds.some((hold) => hold.over === null && hold.where === tank)) return 'held';
+  if (sick.some((one) => one.over === null && one.tanks.includes(tank))) return 'sick';
+  const waits = quarantines.some((one) => one.ended === null && one.where === tank && one.until > room.on);
+  return waits || room.plumbing.tanks.get(tank)?.quarantine === true ? 'quarantine' : null;
+}
