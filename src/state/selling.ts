@@ -1,6 +1,6 @@
 /** Fish promised, kept back, sold and given away. The stock's own arithmetic says what could leave. */
 import { exactly, isSure, less, meet, plus, type Interval } from '../core/interval.ts';
-import type { EventOf } from '../journal/event.ts';
+import type { EventOf, HowMany } from '../journal/event.ts';
 import type { Member } from '../journal/subject.ts';
 import type { Draft } from './draft.ts';
 import { livingMembers, membersGone, pickMembers } from './members.ts';
@@ -59,7 +59,7 @@ export function sell(draft: Draft, event: EventOf<'sold'> | EventOf<'gave away'>
   if (!found) return;
   const { body, tank, member } = found;
   if (!isBrood(body) && member !== null && pickMembers(draft, body, member, event) === null) return;
-  const count = takeFish(draft, event, body, tank, event.count, event.kind);
+  const count = takeFish(draft, event, body, tank, member === null ? event.count : oneOf(event.count), event.kind);
   if (count === null) return;
   if (!isBrood(body)) leaveGroup(draft, event, body, member);
   const { day, minute, place, to } = event;
@@ -77,6 +77,12 @@ export function sell(draft: Draft, event: EventOf<'sold'> | EventOf<'gave away'>
     place,
   });
   settle(draft, event, body.name, body.species, count);
+}
+
+/** `sold Fern` is one fish. */
+function oneOf(count: HowMany): HowMany {
+  if (typeof count === 'object') return count;
+  return { total: exactly(1), males: null, females: null, young: null, as: 'counted' };
 }
 
 /** The fish that can be told apart leave their group: the one that the line means, or all that lived. */

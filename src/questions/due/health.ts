@@ -1,0 +1,64 @@
+/** Sickness that waits for an answer, catching sickness without a hold, and holds that can end. */
+import { onDay } from '../../core/interval.ts';
+import { dayWords, listWords, plural } from '../../core/words.ts';
+import type { Room } from '../../state/draft.ts';
+import { holdRow, sickRow } from '../holds.ts';
+import { openHolds, type HoldReach } from '../holds/reach.ts';
+import { openSick, type OpenSick } from '../holds/sickness.ts';
+import type { DueItem, DueSource } from './item.ts';
+
+/** Sick fish, for the keeper's own sake. One wording, so that an answer prints it once. */
+export const SICK_CAUTION =
+  'sick and held tanks last, with their own net; gloves over broken skin, and tell the doctor; what it is, a veterinarian says';
+
+export const healthDue: DueSource = (room) => [
+  ...openSick(room).flatMap((open) => (open.held && open.sick.catching !== null ? [] : [sickItem(room, open)])),
+  ...openHolds(room).map((hold) => holdItem(room, hold)),
+];
+
+function sickItem(room: Room, open: OpenSick): DueItem {
+  const { sick, beside } = open;
+  const { id, close, because, lines } = sickRow(room, open);
+  const seen = `${sick.text}, seen ${dayWords(sick.day, room.on)}`;
+  const near = beside.length === 0 ? '' : `; ${plural(beside.length, 'tank')} on the same water`;
+  return {
+    id,
+    place: sick.where,
+    what: sick.catching === null ? 'say whether it is catching' : 'put it on hold',
+    kind: 'health',
+    due: onDay(sick.day),
+    weight: 2,
+    why:
+      sick.catching === null
+        ? `${seen}: not for sale until you say${near}`
+        : `${seen}: catching, and no hold is written${near}`,
+    close: sick.catching === null ? `${close}   (or: not catching)` : close,
+    caution: SICK_CAUTION,
+    putOffKey: null,
+    pressing: false,
+    minutes: null,
+    because,
+    lines,
+  };
+}
+
+function holdItem(room: Room, hold: HoldReach): DueItem {
+  const { id, place, text, clear, close, because, lines } = holdRow(room, hold);
+  const tanks = hold.tanks.map(({ tank }) => tank);
+  return {
+    id,
+    place,
+    what: `look over every fish in ${tanks.length > 4 ? plural(tanks.length, 'tank') : listWords(tanks)}, then end the hold`,
+    kind: 'health',
+    due: onDay(clear),
+    weight: 1,
+    why: `${text}: no sign since ${dayWords(hold.lastSign.day, room.on)}; a new one starts the 28 days again`,
+    close,
+    caution: SICK_CAUTION,
+    putOffKey: 'hold',
+    pressing: false,
+    minutes: null,
+    because,
+    lines,
+  };
+}

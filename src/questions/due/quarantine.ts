@@ -1,0 +1,46 @@
+/** Quarantines that can end. */
+import { onDay } from '../../core/interval.ts';
+import { dayWords } from '../../core/words.ts';
+import { bodiesIn } from '../../state/bodies.ts';
+import type { Room } from '../../state/draft.ts';
+import { walkOrder } from '../../state/tanks.ts';
+import { quarantineRow } from '../holds.ts';
+import { inQuarantine, type Kept } from '../holds/quarantines.ts';
+import { heldBy } from '../holds/reach.ts';
+import { sickIn } from '../holds/sickness.ts';
+import type { DueItem, DueSource } from './item.ts';
+
+export const quarantineDue: DueSource = (room) =>
+  walkOrder(room).flatMap((tank) => {
+    const kept = inQuarantine(room, tank);
+    return kept === null ? [] : [item(room, kept)];
+  });
+
+function item(room: Room, kept: Kept): DueItem {
+  const { tank, since, until } = kept;
+  const { id, close, because, lines } = quarantineRow(room, kept);
+  const here = bodiesIn(room, tank);
+  const who = here.length === 1 ? (here[0]?.name ?? 'them') : 'every fish';
+  const troubled = heldBy(room, tank) !== null || sickIn(room, tank) !== null;
+  const regulated = here.some(
+    (body) => body.species !== null && room.stock.species.get(body.species)?.traits.regulated === true,
+  );
+  return {
+    id,
+    place: tank,
+    what: troubled
+      ? 'quarantine over, but the tank is sick or held: keep them in'
+      : `look over ${who}, then end the quarantine`,
+    kind: 'quarantine',
+    due: onDay(until),
+    weight: 1,
+    why: `in since ${dayWords(since, room.on)}${kept.usual ? ', four weeks are usual' : ''}`,
+    close,
+    ...(regulated ? { caution: 'a regulated species: keeping, moving and selling it is a matter of local law' } : {}),
+    putOffKey: 'quarantine',
+    pressing: false,
+    minutes: null,
+    because,
+    lines,
+  };
+}

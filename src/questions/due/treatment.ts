@@ -1,0 +1,90 @@
+/** The next dose of a course, and the day on which treated fish are clear. Never a mass of anything. */
+import { addDays } from '../../core/day.ts';
+import { onDay } from '../../core/interval.ts';
+import { linesOf } from '../../core/span.ts';
+import { dayWords, listWords, plural, rangeWords } from '../../core/words.ts';
+import type { Room } from '../../state/draft.ts';
+import { courseRow } from '../holds.ts';
+import { runningCourses, type Course } from '../holds/courses.ts';
+import { rowId } from '../id.ts';
+import type { DueItem, DueSource } from './item.ts';
+
+export const treatmentDue: DueSource = (room) =>
+  runningCourses(room, addDays(room.on, -1)).flatMap((course) => [
+    ...(course.next === null ? [] : [doseItem(room, course, course.next)]),
+    clearItem(room, course),
+  ]);
+
+function doseItem(room: Room, course: Course, next: NonNullable<Course['next']>): DueItem {
+  const { treatment, given } = course;
+  const { because, lines } = courseRow(room, course);
+  const changes = changesSince(room, course);
+  const told = changes.length === 0 ? 'none' : listWords(changes.map(({ words }) => words));
+  const number = given.length + 1;
+  return {
+    id: rowId(treatment.where, 'dose', treatment.product),
+    place: treatment.where,
+    what: `dose ${String(number)} of ${treatment.product}, by your label`,
+    kind: 'treatment',
+    due: { low: next.low, likely: next.low, high: next.high },
+    weight: 2,
+    why: `dose ${String(given.length)}${treatment.doses === null ? '' : ` of ${String(treatment.doses)}`} was on ${dayWords(course.lastDose, room.on)}; water changed since: ${told}`,
+    close: `${treatment.where}: treat "${treatment.product}"`,
+    caution: cautionFor(course),
+    putOffKey: treatment.product,
+    pressing: false,
+    minutes: null,
+    because,
+    lines: linesOf([...lines, ...changes.map(({ place }) => place)]),
+  };
+}
+
+function clearItem(room: Room, course: Course): DueItem {
+  const { treatment, clear, waitDays, lastDose } = course;
+  const { id, because, lines } = courseRow(room, course);
+  return {
+    id,
+    place: treatment.where,
+    what: `clear of ${treatment.product}`,
+    kind: 'treatment',
+    due: onDay(clear),
+    weight: 0,
+    why: `${plural(waitDays, 'day')} after the last dose${course.next === null ? ` on ${dayWords(lastDose, room.on)}` : ''}; not for sale before, never for eating`,
+    close: `${treatment.where}: all well`,
+    putOffKey: null,
+    pressing: false,
+    minutes: null,
+    because,
+    lines,
+  };
+}
+
+function cautionFor({ treatment }: Course): string {
+  const others = treatment.tanks.length - 1;
+  const shared =
+    others > 0
+      ? `shares water and filter with ${plural(others, 'tank')}: valve it off, or all of them are treated; `
+      : '';
+  return `${shared}dose the water that was changed, by the label or your veterinarian, never the whole amount again; treated fish are not for eating`;
+}
+
+/** Water changes in the treated water since the last dose: what a repeated dose must allow for. */
+function changesSince(room: Room, course: Course): { words: string; place: { file: string; line: number } }[] {
+  return room.water.changes
+    .filter(({ day, tanks }) => day >= course.lastDose && tanks.some((tank) => course.treatment.tanks.includes(tank)))
+    .map(({ amount, day, place, where }) => {
+      const much = amount.unit === 'share' ? `${rangeWords(percent(amount))} %` : `${rangeWords(amount)} L`;
+      return {
+        words: `${much}${where === course.treatment.where ? '' : ` in ${where}`} on ${dayWords(day, room.on)}`,
+        place,
+      };
+    });
+}
+
+function percent({ low, likely, high }: { low: number; likely: number | null; high: number }): {
+  low: number;
+  likely: number | null;
+  high: number;
+} {
+  return { low: low * 100, likely: likely === null ? null : likely * 100, high: high * 100 };
+}

@@ -1,0 +1,251 @@
+/**
+ * What can be sold on a day: each stock in each tank with the number that can surely be promised, or
+ * with everything that stands in its way. Only the low number is ever promised.
+ */
+import type { Because } from '../core/because.ts';
+import { addDays, type Day } from '../core/day.ts';
+import type { Interval } from '../core/interval.ts';
+import type { Measure, Price } from '../core/quantity.ts';
+import type { DeepReadonly } from '../core/readonly.ts';
+import { linesOf, type LineRef } from '../core/span.ts';
+import { countWords, dayWords, plural } from '../core/words.ts';
+import { bodiesIn, isBrood, partIn, speciesOf, type SeenBody } from '../state/bodies.ts';
+import type { Room } from '../state/draft.ts';
+import type { Auction } from '../state/sale.ts';
+import { walkOrder } from '../state/tanks.ts';
+import { rowId } from './id.ts';
+import { saleableFrom, sizeOn } from './saleable.ts';
+import { blockersOf, latest, sizedOf, type Blocker, type When } from './sale/blockers.ts';
+import { promisedOf, stockName, type Promised } from './sale/promised.ts';
+import { takenHere, type DraftLot, type Taken } from './sale/taken.ts';
+import { wantsFor, type WantRow } from './sale/wants.ts';
+import { sickBeside } from './holds/sickness.ts';
+import type { WhyRow } from './whyrow.ts';
+
+export interface Lot {
+  readonly id: string;
+  /** As it may be called: a mix of broods is "one or the other". */
+  readonly stock: string;
+  readonly species: string | null;
+  readonly tank: string;
+  readonly count: Interval;
+  /** mm of the typical fish on that day. */
+  readonly size: Measure<'mm'> | null;
+  readonly sizeRead: boolean;
+  readonly price: DeepReadonly<Price> | null;
+  /** Of these, how many surely have their sale size or age. */
+  readonly grown: number;
+  /** How many can surely be promised once nothing stands in the way: of those grown, if some are. */
+  readonly free: number;
+  readonly keptBack: number;
+  readonly reserved: number;
+  readonly ready: boolean;
+  readonly blockers: readonly Blocker[];
+  /** The day from which nothing stands in the way any more, as far as can be told. */
+  readonly from: Day | null;
+  readonly wants: readonly WantRow[];
+  readonly bags: number | null;
+  readonly caution: string | null;
+  readonly because: Because;
+  readonly lines: readonly LineRef[];
+}
+
+/** A stock where counting would let more be promised. */
+export interface CountMore {
+  readonly stock: string;
+  readonly tank: string;
+  readonly sure: number;
+  readonly perhaps: number | null;
+  readonly write: string;
+}
+
+export interface SaleAnswer {
+  readonly at: Day;
+  readonly ahead: boolean;
+  readonly auction: {
+    readonly name: string;
+    readonly on: Day;
+    readonly past: boolean;
+    readonly bagOf: number | null;
+  } | null;
+  readonly lots: readonly Lot[];
+  readonly count: readonly CountMore[];
+}
+
+export interface SaleOptions {
+  /** Days beyond the room's day to project to. */
+  readonly ahead: number;
+  /** The auction that it is for: its day is the day asked about. */
+  readonly auction: DeepReadonly<Auction> | null;
+  /** The room's day itself is still to come. */
+  readonly projected: boolean;
+}
+
+/** A count is worth making where it might free so many more. */
+const WORTH_COUNTING = 3;
+
+export function sale(room: Room, { ahead, auction, projected }: SaleOptions): SaleAnswer {
+  const on = auction?.on ?? addDays(room.on, ahead);
+  const past = on < room.on;
+  const at = past ? room.on : on;
+  const when: When = { at, ahead: projected || at > room.on };
+  const drafts = walkOrder(room).flatMap((tank) =>
+    bodiesIn(room, tank)
+      .filter((body) => isStock(body))
+      .map((body) => draftLot(room, body, tank, when)),
+  );
+  const lots = drafts.map((draft) => finish(room, draft, drafts, when, past ? null : auction));
+  return {
+    at,
+    ahead: when.ahead,
+    auction:
+      auction === null || auction.on === null
+        ? null
+        : { name: auction.name, on: auction.on, past, bagOf: auction.bagOf },
+    lots: lots.toSorted(byUse),
+    count: lots.flatMap((lot) => countMore(lot)),
+  };
+}
+
+export function saleWhy(room: Room): readonly WhyRow[] {
+  return sale(room, { ahead: 0, auction: null, projected: false }).lots.map((lot) => ({
+    id: lot.id,
+    title: `${lot.stock} in ${lot.tank}: ${lot.ready ? 'ready' : 'not ready'} for sale`,
+    because: lot.because,
+    lines: lot.lines,
+  }));
+}
+
+/** Young, grow-outs and colonies; pairs, trios and harems breed and are not stock. */
+function isStock(body: SeenBody): boolean {
+  return isBrood(body) || body.kind === 'group' || body.kind === 'colony';
+}
+
+function draftLot(room: Room, body: SeenBody, tank: string, when: When): DraftLot {
+  const ripe = saleableFrom(room, body, when.at);
+  const count = partIn(body, tank);
+  const promised = promisedOf(room, body, when.at);
+  const blockers = [...blockersOf(room, body, tank, ripe, when), ...wholeColony(body, promised)];
+  const grown = sizedOf(count, ripe);
+  const sized = grown > 0 ? grown : Math.floor(count.low);
+  return { body, tank, count, grown, sized, ripe, blockers, promised };
+}
+
+/** A colony breeds on: only what is above the number kept back is stock. */
+function wholeColony(body: SeenBody, { kept }: Promised): Blocker[] {
+  if (isBrood(body) || body.kind !== 'colony' || kept.length > 0) return [];
+  const why = `say how many must stay: kept back 12 ${body.name}`;
+  return [{ kind: 'colony', why, until: null, lines: linesOf([body.declared]) }];
+}
+
+function finish(
+  room: Room,
+  draft: DraftLot,
+  all: readonly DraftLot[],
+  { at }: When,
+  auction: DeepReadonly<Auction> | null,
+): Lot {
+  const { body, tank, count, sized, grown, ripe, promised } = draft;
+  const size = sizeOn(room, body, at);
+  const taken = takenHere(draft, all);
+  const free = Math.max(0, sized - taken.kept - taken.reserved);
+  const blockers = [...draft.blockers, ...(free > 0 ? [] : [noneFree(draft, taken)])];
+  const ready = blockers.length === 0;
+  const species = speciesOf(room, body);
+  const bagOf = auction?.bagOf ?? null;
+  const lines = linesOf([
+    ...(ripe?.because.lines ?? []),
+    ...body.counts.filter((seen) => seen.tank === tank).map(({ place }) => place),
+    ...promised.kept.map(({ place }) => place),
+    ...promised.reserved.map(({ place }) => place),
+    ...blockers.flatMap((blocker) => blocker.lines),
+  ]);
+  return {
+    id: rowId(body.name, tank, 'sale'),
+    stock: stockName(body),
+    species: body.species,
+    tank,
+    count,
+    size,
+    grown,
+    sizeRead: body.sizes.length > 0,
+    price: (isBrood(body) ? body.price : null) ?? species?.traits.price ?? null,
+    free,
+    keptBack: taken.kept,
+    reserved: taken.reserved,
+    ready,
+    blockers,
+    from: ready ? at : latest(blockers, at),
+    wants: wantsFor(room, body.species, size, at),
+    bags: bagOf === null || !ready ? null : Math.floor(free / bagOf),
+    caution: cautionOf(room, draft),
+    because: {
+      rule: 'ready is what is surely alive, less what is kept back and reserved, once it has its size or age, its water is neither held, sick, treated nor in quarantine, and its line is known; only the low number is promised',
+      source: ripe?.because.source ?? 'the journal',
+      steps: [
+        `${countWords(count)} in ${tank}, ${countWords(body.total)} in all: ${String(Math.floor(count.low))} surely`,
+        ...(ripe?.because.steps ?? []),
+        `${String(grown)} of them surely have ${ripe?.rule ?? 'a size nobody knows'} on ${dayWords(at, room.on)}`,
+        `${String(taken.kept)} kept back and ${String(taken.reserved)} reserved from here: ${String(free)} can be promised`,
+        ...(blockers.length === 0
+          ? [`nothing stands in the way on ${dayWords(at, room.on)}`]
+          : blockers.map(({ why, until }) => `${why}${until === null ? '' : ` (until ${dayWords(until, room.on)})`}`)),
+      ],
+      lines,
+    },
+    lines,
+  };
+}
+
+function noneFree({ count, tank, body }: DraftLot, taken: Taken): Blocker {
+  const spoken = taken.kept + taken.reserved;
+  const unsure = count.low < 1 || count.high > count.low + spoken;
+  const why =
+    spoken > 0
+      ? `${plural(Math.floor(count.low), 'fish', 'fish')} surely there, ${String(taken.kept)} kept back, ${String(taken.reserved)} reserved`
+      : `not one surely there: ${countWords(count)}`;
+  return {
+    kind: 'count',
+    why: unsure ? `${why}; count them` : why,
+    until: null,
+    lines: linesOf(placesOfCount(body, tank)),
+  };
+}
+
+function placesOfCount(body: SeenBody, tank: string): readonly LineRef[] {
+  const counted = body.counts.filter((seen) => seen.tank === tank || seen.tank === null).map(({ place }) => place);
+  return counted.length > 0 ? counted.slice(-1) : body.lines.slice(-1);
+}
+
+function cautionOf(room: Room, { body, tank }: DraftLot): string | null {
+  if (speciesOf(room, body)?.traits.regulated === true)
+    return 'a regulated species: selling and moving it is a matter of local law';
+  const near = sickBeside(room, tank);
+  if (near === null) return null;
+  return `${near.sick.text} in ${near.sick.where}, on the same water: ask whether it is catching before any go`;
+}
+
+/** Ready ones first, the most first; then by the day from which they are. */
+function byUse(a: Lot, b: Lot): number {
+  if (a.ready !== b.ready) return a.ready ? -1 : 1;
+  if (a.ready) return b.free - a.free;
+  return (a.from ?? Infinity) - (b.from ?? Infinity);
+}
+
+/** Where the count is wide, what to write to be able to promise more. */
+function countMore(lot: Lot): CountMore[] {
+  const { count, stock, tank } = lot;
+  const others = lot.blockers.filter(({ kind }) => kind !== 'count');
+  if (others.length > 0 || count.high - count.low < WORTH_COUNTING) return [];
+  const high = Number.isFinite(count.high) ? count.high : null;
+  const name = stock.split(' or ')[0] ?? stock;
+  return [
+    {
+      stock,
+      tank,
+      sure: lot.free,
+      perhaps: high === null ? null : high - lot.keptBack - lot.reserved,
+      write: `${tank}: ${name} counted …`,
+    },
+  ];
+}

@@ -1,0 +1,130 @@
+/** Everything that stands between a stock and the sale table, each with the day until which it does. */
+import { addDays, type Day } from '../../core/day.ts';
+import type { Interval } from '../../core/interval.ts';
+import { linesOf, type LineRef } from '../../core/span.ts';
+import { dayWords, listWords, plural, windowWords } from '../../core/words.ts';
+import { isBrood, partIn, type SeenBody } from '../../state/bodies.ts';
+import type { Room } from '../../state/draft.ts';
+import { treatmentClear } from '../holds/courses.ts';
+import { inQuarantine } from '../holds/quarantines.ts';
+import { heldBy } from '../holds/reach.ts';
+import { stepWords } from '../holds.ts';
+import { sickIn } from '../holds/sickness.ts';
+import type { Saleable } from '../saleable.ts';
+
+export interface Blocker {
+  readonly kind: 'size' | 'hold' | 'sick' | 'treatment' | 'quarantine' | 'line' | 'species' | 'count' | 'colony';
+  readonly why: string;
+  /** The first day on which it no longer stands; null where only the keeper can say. */
+  readonly until: Day | null;
+  readonly lines: readonly LineRef[];
+}
+
+export interface When {
+  /** The day asked about; at or after the room's. */
+  readonly at: Day;
+  /** That day is still to come: what clears by itself till then is taken to have cleared. */
+  readonly ahead: boolean;
+}
+
+/** Blockers of one stock in one tank, its count aside. */
+export function blockersOf(
+  room: Room,
+  body: SeenBody,
+  tank: string,
+  ripe: Saleable | null,
+  when: When,
+): readonly Blocker[] {
+  return [
+    ...held(room, tank, when),
+    ...sick(room, tank, when),
+    ...treated(room, tank, when.at),
+    ...quarantined(room, tank, when),
+    ...unripe(room, body, ripe, partIn(body, tank)),
+    ...unknownLine(body),
+  ];
+}
+
+function held(room: Room, tank: string, { at, ahead }: When): Blocker[] {
+  const found = heldBy(room, tank);
+  if (found === null) return [];
+  const { hold, reached: way } = found;
+  const passed = hold.clear <= at;
+  if (passed && ahead) return [];
+  const route = way.origin ? '' : ` (${listWords(way.route.map(stepWords))})`;
+  const over = passed
+    ? `; no sign for ${plural(at - hold.lastSign.day, 'day')}: jot ${hold.hold.where}: hold over`
+    : '';
+  return [
+    {
+      kind: 'hold',
+      why: `on hold: ${hold.hold.text}${route}${over}`,
+      until: passed ? null : hold.clear,
+      lines: linesOf([hold.hold.place, hold.lastSign.place, ...way.route.flatMap((step) => step.lines)]),
+    },
+  ];
+}
+
+function sick(room: Room, tank: string, { at }: When): Blocker[] {
+  const open = sickIn(room, tank);
+  if (open === null || open.held || (open.until !== null && open.until <= at)) return [];
+  const asked = open.sick.catching === null;
+  const why = asked ? `sick: ${open.sick.text}; say whether it is catching` : `sick: ${open.sick.text}, catching`;
+  return [{ kind: 'sick', why, until: open.until, lines: linesOf([open.sick.place]) }];
+}
+
+function treated(room: Room, tank: string, at: Day): Blocker[] {
+  const course = treatmentClear(room, tank, at);
+  if (course === null) return [];
+  const own = course.treatment.where === tank ? '' : `, dosed in ${course.treatment.where}`;
+  const why = `treated: ${course.treatment.product}${own}, ${plural(course.waitDays, 'day')} from the last dose`;
+  return [{ kind: 'treatment', why, until: course.clear, lines: linesOf(course.lines) }];
+}
+
+function quarantined(room: Room, tank: string, { at }: When): Blocker[] {
+  const kept = inQuarantine(room, tank);
+  if (kept === null || kept.until <= at) return [];
+  const why = `in quarantine since ${dayWords(kept.since, room.on)}`;
+  return [{ kind: 'quarantine', why, until: kept.until, lines: linesOf(kept.lines) }];
+}
+
+/** Too young where not one fish surely has its sale size or age. */
+function unripe(room: Room, body: SeenBody, ripe: Saleable | null, count: Interval): Blocker[] {
+  if (body.species === null) {
+    return [{ kind: 'species', why: 'no species is named, so no sale size', until: null, lines: firstLine(body) }];
+  }
+  if (ripe === null) {
+    const why = 'neither age nor length is written, so nobody can say whether they are big enough';
+    return [{ kind: 'size', why, until: null, lines: firstLine(body) }];
+  }
+  if (count.low < 1 ? ripe.share.low > 0 : sizedOf(count, ripe) > 0) return [];
+  const { first, half } = ripe;
+  const why = `too young: ${ripe.rule}; the first ${windowWords(first, room.on)}, half ${windowWords(half, room.on)}`;
+  return [{ kind: 'size', why, until: first.high, lines: ripe.because.lines }];
+}
+
+/** How many of a count surely have their sale size or age. */
+export function sizedOf(count: Interval, ripe: Saleable | null): number {
+  return ripe === null ? 0 : Math.floor(count.low * ripe.share.low + 1e-9);
+}
+
+function firstLine(body: SeenBody): readonly LineRef[] {
+  return linesOf(body.lines.slice(0, 1));
+}
+
+/** Fish bought or given without a word of where they come from: sold on, nobody could say what they are. */
+function unknownLine(body: SeenBody): Blocker[] {
+  if (isBrood(body)) {
+    if (body.group !== null || body.oneOf.length > 0) return [];
+  } else if (body.line !== null || body.from !== null || body.parentsFrom.length > 0) return [];
+  const why = 'no line or source written';
+  return [{ kind: 'line', why, until: null, lines: linesOf(isBrood(body) ? body.lines.slice(0, 1) : [body.declared]) }];
+}
+
+/** The latest of several days; null where one of them is open. */
+export function latest(blockers: readonly Blocker[], at: Day): Day | null {
+  return blockers.reduce<Day | null>(
+    (last, { until }) => (last === null || until === null ? null : until > last ? until : last),
+    addDays(at, 0),
+  );
+}

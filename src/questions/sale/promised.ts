@@ -1,0 +1,55 @@
+/** How many of a stock are already spoken for: kept back, and reserved on a day. */
+import type { Day } from '../../core/day.ts';
+import { less, plus, NONE, type Interval } from '../../core/interval.ts';
+import type { DeepReadonly } from '../../core/readonly.ts';
+import type { Room } from '../../state/draft.ts';
+import { bodyNamed, type SeenBody } from '../../state/bodies.ts';
+import type { KeptBack, Reservation } from '../../state/sale.ts';
+import { stands } from '../../state/selling.ts';
+
+export interface Promised {
+  readonly kept: readonly DeepReadonly<KeptBack>[];
+  readonly reserved: readonly DeepReadonly<Reservation>[];
+  /** Fish still kept back: those that went into a group of their own since are no longer here. */
+  readonly keptCount: Interval;
+  readonly reservedCount: Interval;
+}
+
+export function promisedOf(room: Room, body: SeenBody, on: Day): Promised {
+  const kept = room.sale.keptBack.filter(({ stock }) => stock === body.name);
+  const reserved = room.sale.reservations.filter((one) => one.stock === body.name && stands(one, on));
+  const first = kept[0];
+  const joined = body.gone
+    .filter((gone) => gone.how === 'joined' && first !== undefined && gone.day >= first.day)
+    .reduce<Interval>((sum, { count }) => plus(sum, count), NONE);
+  return {
+    kept,
+    reserved,
+    keptCount: less(sum(kept.map(({ count }) => count)), joined),
+    reservedCount: sum(reserved.map(({ count, met }) => less(count, met))),
+  };
+}
+
+/** Fish of a stock that can surely be promised on top of what already is: the low number of everything. */
+export function freeOf(room: Room, body: SeenBody, on: Day): number {
+  const { keptCount, reservedCount } = promisedOf(room, body, on);
+  return Math.max(0, Math.floor(body.total.low - mostOf(keptCount) - mostOf(reservedCount)));
+}
+
+/** The number to count with where more must not be promised: the high one, or the likely one of an open guess. */
+export function mostOf(count: Interval): number {
+  return Number.isFinite(count.high) ? count.high : (count.likely ?? count.low);
+}
+
+/** How a stock is called in an answer: a mix stays "one or the other". */
+export function stockName(body: SeenBody): string {
+  return 'oneOf' in body && body.oneOf.length > 0 ? body.oneOf.join(' or ') : body.name;
+}
+
+export function bodyOf(room: Room, stock: string): SeenBody | null {
+  return bodyNamed(room, stock);
+}
+
+function sum(counts: readonly Interval[]): Interval {
+  return counts.reduce((all, one) => plus(all, one), NONE);
+}

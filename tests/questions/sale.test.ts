@@ -1,0 +1,322 @@
+/** What can be promised. Traps 18 and 19: no claim of kinship or bond, and never more than is surely there. */
+import { describe, expect, test } from 'vitest';
+import { exactly, type Interval } from '../../src/core/interval.ts';
+import { measure } from '../../src/core/quantity.ts';
+import type { Heads, SpeciesTraits } from '../../src/journal/event.ts';
+import { sale, type Lot } from '../../src/questions/sale.ts';
+import type { Room } from '../../src/state/draft.ts';
+import { day, room as whole, roomOn, tank } from '../support/events.ts';
+import type { Line } from '../support/events.ts';
+import { broodRef, groupRef, loopLine, rigLine, tankLine } from '../support/setup.ts';
+
+const TRAITS: SpeciesTraits = {
+  latin: null,
+  guild: 'cave spawner',
+  saleAt: { size: measure('mm', 35), age: measure('days', 112), both: false },
+  price: { amount: 6, per: 'each' },
+  siblingSafe: null,
+  hardToCatch: null,
+  spiny: null,
+  adult: null,
+  temperature: null,
+  ph: null,
+  gh: null,
+  regulated: null,
+};
+
+function heads(total: number | Interval): Heads {
+  const sure = typeof total === 'number';
+  return {
+    total: sure ? exactly(total) : total,
+    males: null,
+    females: null,
+    young: null,
+    as: sure ? 'counted' : 'guess',
+  };
+}
+
+/** A room with one brood: laid 1 January, so 16 weeks old on 23 April; 30 counted in C1. */
+const BROOD: Line[] = [
+  loopLine('2026-01-01', 'Long'),
+  tankLine('2026-01-01', 'A1', 'Long'),
+  tankLine('2026-01-01', 'A2', 'Long'),
+  tankLine('2026-01-01', 'C1'),
+  ['2026-01-01', { kind: 'species', species: 'krib' }, { kind: 'species declared', species: 'krib', traits: TRAITS }],
+  [
+    '2026-01-01',
+    { kind: 'group', group: 'Rowan', member: null },
+    {
+      kind: 'group declared',
+      group: 'Rowan',
+      groupKind: 'pair',
+      species: 'krib',
+      heads: null,
+      members: [],
+      tank: 'A1',
+      age: null,
+      size: null,
+      line: null,
+      from: null,
+      price: null,
+      parentsFrom: [],
+    },
+  ],
+  ['2026-01-01', tank('A1'), { kind: 'spawned', fish: groupRef('Rowan'), as: 'laid', brood: 'Rowan-1', eggs: null }],
+  [
+    '2026-01-12',
+    tank('A1'),
+    { kind: 'stage seen', fish: broodRef('Rowan-1'), stage: 'free-swimming', count: null, brood: null },
+  ],
+  [
+    '2026-02-10',
+    tank('A1'),
+    {
+      kind: 'moved',
+      fish: broodRef('Rowan-1'),
+      count: 'all',
+      which: 'any',
+      to: 'C1',
+      with: null,
+      restStay: false,
+    },
+  ],
+  ['2026-02-11', tank('C1'), { kind: 'counted', fish: broodRef('Rowan-1'), heads: heads(30) }],
+];
+
+const C1 = tank('C1');
+const keep = (count: number, on = '2026-04-01'): Line => [
+  on,
+  C1,
+  { kind: 'kept back', fish: broodRef('Rowan-1'), count: heads(count) },
+];
+const reserve = (count: number, until: string | null, to: string | null = null): Line => [
+  '2026-04-02',
+  C1,
+  {
+    kind: 'reserved',
+    fish: broodRef('Rowan-1'),
+    count: heads(count),
+    until: until === null ? null : day(until),
+    to,
+    deposit: null,
+  },
+];
+const sell = (on: string, count: number, to: string | null = null): Line => [
+  on,
+  C1,
+  { kind: 'sold', fish: broodRef('Rowan-1'), count: heads(count), price: null, to, auction: null },
+];
+
+function lotsOf(room: Room, ahead = 0): readonly Lot[] {
+  return sale(room, { ahead, auction: null, projected: false }).lots;
+}
+function lot(room: Room, ahead = 0): Lot {
+  const [first] = lotsOf(room, ahead);
+  if (first === undefined) throw new Error('no lot');
+  return first;
+}
+
+describe('what is ready', () => {
+  test('the low number alive, at its age, with its price', () => {
+    const found = lot(roomOn('2026-05-01', BROOD));
+    expect(found).toMatchObject({
+      stock: 'Rowan-1',
+      tank: 'C1',
+      ready: true,
+      free: 30,
+      blockers: [],
+      price: { amount: 6 },
+    });
+    expect(found.id).toBe('rowan-1-c1-sale');
+  });
+
+  test('too young: not ready, and the day from which it is; ahead of that day it is', () => {
+    const room = roomOn('2026-03-01', BROOD);
+    expect(lot(room)).toMatchObject({ ready: false, free: 30, blockers: [{ kind: 'size' }] });
+    expect(lot(room).blockers[0]?.until).toBeLessThanOrEqual(day('2026-04-23'));
+    expect(lot(room, 60)).toMatchObject({ ready: true, free: 30 });
+  });
+
+  test('kept back and reserved fish are not for sale', () => {
+    expect(lot(roomOn('2026-05-01', [...BROOD, keep(8), reserve(6, null)]))).toMatchObject({
+      free: 16,
+      keptBack: 8,
+      reserved: 6,
+    });
+  });
+
+  test('all spoken for: a blocker says so', () => {
+    expect(lot(roomOn('2026-05-01', [...BROOD, keep(30)]))).toMatchObject({
+      ready: false,
+      free: 0,
+      blockers: [{ kind: 'count' }],
+    });
+  });
+
+  test('every blocker is shown, not the first alone', () => {
+    const lines: Line[] = [
+      ...BROOD,
+      ['2026-02-20', C1, { kind: 'hold begun', text: 'velvet' }],
+      ['2026-02-21', C1, { kind: 'treated', product: 'salt', dose: null, every: null, doses: 1, wait: null }],
+      ['2026-02-22', C1, { kind: 'quarantine begun', lasts: measure('days', 28) }],
+    ];
+    const { blockers } = lot(roomOn('2026-03-01', lines));
+    expect(blockers.map(({ kind }) => kind)).toEqual(['hold', 'treatment', 'quarantine', 'size']);
+    expect(blockers.map(({ until }) => until)).toEqual([
+      day('2026-03-21'),
+      day('2026-03-07'),
+      day('2026-03-22'),
+      expect.any(Number),
+    ]);
+  });
+});
+
+describe('trap 19: promises', () => {
+  test('an expired reservation no longer counts, and one due that day still does', () => {
+    const lines = [...BROOD, reserve(6, '2026-04-30')];
+    expect(lot(roomOn('2026-04-30', lines)).free).toBe(24);
+    expect(lot(roomOn('2026-05-01', lines)).free).toBe(30);
+  });
+
+  test('two reservations are two: neither hides the other', () => {
+    expect(lot(roomOn('2026-05-01', [...BROOD, reserve(6, null, 'Iris'), reserve(6, null, 'Otto')])).free).toBe(18);
+  });
+
+  test('fish that the buyer fetched are not taken off twice', () => {
+    const lines = [...BROOD, reserve(6, null, 'Iris')];
+    expect(lot(roomOn('2026-05-01', [...lines, sell('2026-04-20', 6, 'iris')]))).toMatchObject({
+      free: 24,
+      reserved: 0,
+    });
+    expect(lot(roomOn('2026-05-01', [...lines, sell('2026-04-20', 6, 'Otto')]))).toMatchObject({
+      free: 18,
+      reserved: 6,
+    });
+  });
+
+  test('a guess is promised at its low end, and counting is suggested', () => {
+    const guess: Line = [
+      '2026-04-20',
+      C1,
+      { kind: 'counted', fish: broodRef('Rowan-1'), heads: heads({ low: 15, likely: 20, high: 25 }) },
+    ];
+    const answer = sale(roomOn('2026-05-01', [...BROOD, guess]), { ahead: 0, auction: null, projected: false });
+    expect(answer.lots[0]).toMatchObject({ free: 15, ready: true });
+    expect(answer.count).toMatchObject([{ tank: 'C1', sure: 15, perhaps: 25 }]);
+  });
+
+  test('kept back fish that became a group of their own are gone from both numbers; `kept back 0` lets go', () => {
+    expect(lot(roomOn('2026-05-01', [...BROOD, keep(8), keep(0, '2026-04-20')]))).toMatchObject({
+      free: 30,
+      keptBack: 0,
+    });
+  });
+
+  test('promises are taken once when the brood lives in two tanks', () => {
+    const split: Line = [
+      '2026-03-01',
+      C1,
+      {
+        kind: 'moved',
+        fish: broodRef('Rowan-1'),
+        count: heads(10),
+        which: 'any',
+        to: 'A2',
+        with: null,
+        restStay: false,
+      },
+    ];
+    const found = lotsOf(roomOn('2026-05-01', [...BROOD, split, keep(12), reserve(12, null)]));
+    expect(found.reduce((sum, { free }) => sum + free, 0)).toBe(6);
+  });
+
+  test('more sold than were surely counted: the line is left out and both lines are named', () => {
+    const room = roomOn('2026-05-01', [...BROOD, sell('2026-04-20', 31)]);
+    expect(room.problems).toMatchObject([
+      { kind: 'more-out-than-in', weight: 'stops', at: { line: 11 }, also: [{ line: 10 }] },
+    ]);
+    expect(lot(room).free).toBe(30);
+  });
+});
+
+describe('sick and treated water', () => {
+  test('an unanswered sickness blocks its own tank and cautions those on its water', () => {
+    const moved: Line = [
+      '2026-03-01',
+      C1,
+      { kind: 'moved', fish: broodRef('Rowan-1'), count: 'all', which: 'any', to: 'A2', with: null, restStay: false },
+    ];
+    const sick = (where: string): Line => [
+      '2026-04-28',
+      tank(where),
+      { kind: 'sick', text: 'white spot', catching: null },
+    ];
+    const own = lot(roomOn('2026-05-01', [...BROOD, moved, sick('A2')]));
+    expect(own).toMatchObject({ ready: false, blockers: [{ kind: 'sick', until: null }] });
+    const beside = lot(roomOn('2026-05-01', [...BROOD, moved, sick('A1')]));
+    expect(beside).toMatchObject({ ready: true, blockers: [] });
+    expect(beside.caution).toContain('white spot in A1');
+    const valved = lot(
+      roomOn('2026-05-01', [...BROOD, moved, rigLine('2026-04-01', 'A2', 'off the loop'), sick('A1')]),
+    );
+    expect(valved.caution).toBeNull();
+  });
+
+  test('a hold past its day still blocks until a line ends it, but not on a day still to come', () => {
+    const lines: Line[] = [...BROOD, ['2026-04-01', C1, { kind: 'hold begun', text: 'velvet' }]];
+    expect(lot(roomOn('2026-05-10', lines))).toMatchObject({ ready: false, blockers: [{ kind: 'hold', until: null }] });
+    expect(lot(roomOn('2026-04-20', lines))).toMatchObject({ ready: false });
+    expect(lot(roomOn('2026-04-20', lines), 20)).toMatchObject({ ready: true });
+  });
+
+  test('treated fish wait as long as the line says', () => {
+    const treat = (wait: number | null): Line => [
+      '2026-04-20',
+      C1,
+      {
+        kind: 'treated',
+        product: 'salt',
+        dose: null,
+        every: null,
+        doses: null,
+        wait: wait === null ? null : measure('days', wait),
+      },
+    ];
+    expect(lot(roomOn('2026-05-01', [...BROOD, treat(null)])).blockers).toMatchObject([
+      { kind: 'treatment', until: day('2026-05-04') },
+    ]);
+    expect(lot(roomOn('2026-05-01', [...BROOD, treat(7)])).blockers).toEqual([]);
+  });
+});
+
+describe('trap 18: what is written and no more', () => {
+  test('bought fish make a group; without a source they are not for sale', () => {
+    const buy = (from: string | null): Line => [
+      '2026-05-02',
+      C1,
+      { kind: 'bought', count: heads(6), species: 'krib', price: { amount: 4, per: 'each' }, from, group: null },
+    ];
+    const base = BROOD.slice(0, 5);
+    const room = roomOn('2026-05-02', [...base, buy(null)]);
+    expect([...room.stock.groups.keys()]).toEqual(['krib of 2 May']);
+    expect(lot(room).blockers.map(({ kind }) => kind)).toContain('line');
+    expect(lot(roomOn('2026-05-02', [...base, buy('a friend')])).blockers.map(({ kind }) => kind)).not.toContain(
+      'line',
+    );
+    expect(room.sale.purchases).toMatchObject([{ group: 'krib of 2 May', count: { low: 6 } }]);
+  });
+
+  test('breeding pairs are not stock', () => {
+    expect(lotsOf(roomOn('2026-05-01', BROOD.slice(0, 6)))).toEqual([]);
+  });
+});
+
+test('a want is matched by species and size, and lapses', () => {
+  const want: Line = [
+    '2026-04-01',
+    whole,
+    { kind: 'wanted', count: heads(20), species: 'krib', size: null, by: day('2026-05-10'), to: 'Otto' },
+  ];
+  expect(lot(roomOn('2026-05-01', [...BROOD, want])).wants).toMatchObject([{ count: { low: 20 }, to: 'Otto' }]);
+  expect(lot(roomOn('2026-05-11', [...BROOD, want])).wants).toEqual([]);
+});
