@@ -90,7 +90,7 @@ function walkTank(room: Room, tank: string, today: readonly DueRow[]): WalkTank 
     last,
     lines,
     because: {
-      rule: 'who was put there and not taken out; measures begun and not undone; what today’s list says of that tank',
+      rule: 'who was put there and not taken out; measures begun and not undone; what is due in that tank today',
       source: 'the journal',
       steps: [
         ...bodies.map((body) => `${body.name}: ${fishIn(room, tank, body).what}`),

@@ -125,8 +125,8 @@ function release(room: Room, group: SeenGroup, days: number): DueItem[] {
   if (takes === null) return [];
   const brood = broodsOf(room, group).findLast((one) => one.ended === null && one.released === null);
   const laid: DayWindow = brood?.laid ?? onDay(holding.day);
-  const leaves = later(laid, takes);
-  const strip = later(laid, STRIP);
+  const leaves = notBefore(later(laid, takes), holding.day);
+  const strip = later(onDay(laid.likely ?? holding.day), STRIP);
   if ((strip.low ?? holding.day) > room.on + days) return [];
   const who = holding.mother ?? 'she';
   return [
@@ -135,14 +135,14 @@ function release(room: Room, group: SeenGroup, days: number): DueItem[] {
       what: `ready a tank: ${who} lets the young go, or strip her`,
       due: { low: strip.low, likely: leaves.likely, high: leaves.high },
       weight: 1,
-      why: `${group.name}: holding ${sinceWords(holding.day, room.on)}; release ${windowWords(leaves, room.on)}, strip from ${windowWords(strip, room.on)}`,
+      why: `${group.name}: holding ${sinceWords(holding.day, room.on)}; release ${windowWords(leaves, room.on)}, or strip ${windowWords(strip, room.on)}`,
       close: holding.mother === null ? 'released' : `${holding.mother} released`,
-      rule: 'release is counted from laying by the clock of the guild at the tank’s temperature; stripping from day 14 to 18',
+      rule: 'release is counted from laying by the clock of the guild at that temperature; stripping from day 14 to 18',
       source: `usual for ${guild}s (common practice, no source)`,
       steps: [
         `laid ${windowWords(laid, room.on)}`,
         `release after ${rangeWords(takes)} days: ${windowWords(leaves, room.on)}`,
-        `strip after ${rangeWords(STRIP)} days: ${windowWords(strip, room.on)}`,
+        `strip after ${rangeWords(STRIP)} days from the likely laying: ${windowWords(strip, room.on)}`,
       ],
       places: [holding.place],
     }),
@@ -195,6 +195,12 @@ function late(room: Room, group: SeenGroup): DueItem[] {
       places: place ? [place] : [],
     }),
   ];
+}
+
+/** She was still holding on that day, so that nothing happened before it. */
+function notBefore(window: DayWindow, day: Day): DayWindow {
+  const later = (other: Day | null): Day | null => (other === null || other < day ? day : other);
+  return { low: later(window.low), likely: later(window.likely), high: window.high };
 }
 
 /** A window moved on by a length of time. */

@@ -1,0 +1,71 @@
+import { describe, expect, test } from 'vitest';
+import { disputesDue } from '../../../src/questions/due/dispute.ts';
+import type { DueItem } from '../../../src/questions/due/item.ts';
+import type { Line } from '../../support/events.ts';
+import { roomOn } from '../../support/events.ts';
+import { groupSet, rigged, said, sign, tankSet } from '../../support/pairs.ts';
+
+const SET = '2026-01-04';
+const ROOM: readonly Line[] = [tankSet(SET, 'A1'), tankSet(SET, 'D2'), groupSet(SET, 'Rowan', 'A1')];
+
+function rows(on: string, lines: readonly Line[]): readonly DueItem[] {
+  return disputesDue(roomOn(on, [...ROOM, ...lines]), 7);
+}
+
+const TORN = [
+  sign('2026-02-14', 'A1', 'chasing', 'male on female'),
+  rigged('2026-02-14', 'A1', 'lights off'),
+  sign('2026-02-15', 'A1', 'torn fin'),
+];
+
+describe('an open dispute on the list', () => {
+  test('says what to do, why, and the line that closes it', () => {
+    const [row] = rows('2026-02-15', TORN);
+    expect(row).toMatchObject({
+      id: 'a1-dispute',
+      place: 'A1',
+      what: 'keep both in while she has a refuge and eats; look twice daily',
+      why: 'Rowan: day 2 of a dispute with a torn fin, male on female; lights off since the 14th',
+      close: 'A1: made up, lights on',
+      weight: 2,
+      pressing: false,
+    });
+    expect(row?.lines.map(({ line }) => line)).toEqual([4, 6]);
+    expect(row?.caution).toContain('within 48 hours');
+  });
+
+  test('never says safe', () => {
+    expect(JSON.stringify(rows('2026-02-15', TORN))).not.toMatch(/\bsafe/i);
+  });
+
+  test('a wound comes before everything, and names the empty tank to move the aggressor to', () => {
+    const [row] = rows('2026-02-14', [sign('2026-02-14', 'A1', 'wounded', 'male on female')]);
+    expect(row).toMatchObject({ weight: 3, pressing: true, close: 'A1: moved the male to D2' });
+    const [unknown] = rows('2026-02-14', [sign('2026-02-14', 'A1', 'wounded')]);
+    expect(unknown?.close).toBe('A1: divider in');
+  });
+
+  test('asks after three silent days', () => {
+    const [row] = rows('2026-02-18', TORN);
+    expect(row).toMatchObject({ weight: 1, what: 'say how they stand: made up, calmer, or still at it' });
+    expect(row?.why).toContain('no word since the 15th');
+  });
+
+  test('a wounded fish of which nobody wrote for three days stays the first thing', () => {
+    const [row] = rows('2026-02-20', [sign('2026-02-14', 'A1', 'wounded')]);
+    expect(row).toMatchObject({ weight: 3, what: 'look now: a wound and no word since; say how they stand' });
+  });
+
+  test('is gone when it ended, and while a divider parts them', () => {
+    expect(rows('2026-02-17', [...TORN, said('2026-02-16', 'A1', 'made up')])).toEqual([]);
+    expect(rows('2026-02-17', [...TORN, rigged('2026-02-16', 'A1', 'divider')])).toEqual([]);
+  });
+
+  test('two groups in one tank have rows of their own, closed by name', () => {
+    const two = [
+      groupSet(SET, 'Alder', 'A1', { kind: 'trio', females: ['Fern', 'Lark'] }),
+      sign('2026-02-14', 'A1', 'hiding', undefined, 'Fern'),
+    ];
+    expect(rows('2026-02-15', two).map(({ id, close }) => [id, close])).toEqual([['a1-dispute', 'Alder: made up']]);
+  });
+});

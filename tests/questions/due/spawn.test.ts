@@ -1,0 +1,101 @@
+import { describe, expect, test } from 'vitest';
+import { isoDay } from '../../../src/core/day.ts';
+import type { DueItem } from '../../../src/questions/due/item.ts';
+import { spawnsDue } from '../../../src/questions/due/spawn.ts';
+import type { Stage } from '../../../src/journal/event.ts';
+import type { Line } from '../../support/events.ts';
+import { roomOn, tank } from '../../support/events.ts';
+import { groupSet, said, spawn, speciesSet, tankSet } from '../../support/pairs.ts';
+
+const SET = '2026-01-04';
+const ROOM: readonly Line[] = [
+  tankSet(SET, 'A1'),
+  speciesSet(SET, 'krib', 'cave spawner'),
+  groupSet(SET, 'Rowan', 'A1'),
+  tankSet(SET, 'B1'),
+  speciesSet(SET, 'aulo', 'mouthbrooder'),
+  groupSet(SET, 'Sedge', 'B1', { kind: 'trio', species: 'aulo', females: ['Fern', 'Lark'] }),
+  tankSet(SET, 'C1'),
+  speciesSet(SET, 'limia', 'livebearer'),
+  groupSet(SET, 'Tarn', 'C1', { kind: 'trio', species: 'limia' }),
+];
+
+function rows(on: string, lines: readonly Line[], days = 7): readonly DueItem[] {
+  return spawnsDue(roomOn(on, [...ROOM, ...lines]), days);
+}
+
+function stage(on: string, place: string, what: Exclude<Stage, 'eggs'>, brood: string | null, who?: string): Line {
+  const member = who === undefined ? null : { sex: 'female' as const, name: who };
+  return [
+    on,
+    tank(place),
+    { kind: 'stage seen', fish: { kind: 'group', group: null, member }, stage: what, count: null, brood },
+  ];
+}
+
+const ids = (found: readonly DueItem[]): string[] => found.map(({ id }) => id);
+
+describe('a suspected spawn', () => {
+  test('is looked for from that day, and no more once its young would swim', () => {
+    const maybe = [spawn('2026-02-10', 'A1', 'Rowan-1', undefined, 'maybe')];
+    expect(rows('2026-02-10', maybe)[0]).toMatchObject({
+      id: 'a1-look-for-eggs',
+      what: 'look for eggs',
+      close: 'A1: eggs seen',
+    });
+    expect(rows('2026-02-16', maybe)[0]?.what).toBe('look for wrigglers');
+    expect(rows('2026-03-20', maybe)).toEqual([]);
+  });
+
+  test('a female about to spawn is looked at for three days', () => {
+    const about = [said('2026-02-10', 'A1', 'about to spawn')];
+    expect(ids(rows('2026-02-11', about))).toEqual(['a1-look-for-eggs']);
+    expect(rows('2026-02-14', about)).toEqual([]);
+  });
+
+  test('eggs that were seen settle it', () => {
+    const lines = [said('2026-02-10', 'A1', 'about to spawn'), spawn('2026-02-11', 'A1', 'Rowan-1')];
+    expect(rows('2026-02-12', lines)).toEqual([]);
+  });
+});
+
+describe('young on the way', () => {
+  test('a holding female: strip from day 14, release about day 21 (common practice, no source)', () => {
+    const holds = [stage('2026-02-01', 'B1', 'holding', 'Sedge-1', 'Fern')];
+    expect(rows('2026-02-03', holds)).toEqual([]);
+    const [row] = rows('2026-02-10', holds);
+    expect(row).toMatchObject({ id: 'b1-release', place: 'B1', close: 'B1: Fern released' });
+    expect(row?.why).toContain('or strip 12–16 Feb');
+    expect(row?.what).toContain('Fern');
+  });
+
+  test('a livebearer: the next young a month after the last', () => {
+    const born = [stage('2026-02-01', 'C1', 'born', 'Tarn-1')];
+    expect(rows('2026-02-10', born)).toEqual([]);
+    const [row] = rows('2026-02-20', born);
+    expect(row).toMatchObject({ id: 'c1-young-due', close: 'C1: born 12' });
+    expect(row?.due.low === null || row?.due.low === undefined ? null : isoDay(row.due.low)).toBe('2026-02-25');
+    expect(row?.due.likely === null || row?.due.likely === undefined ? null : isoDay(row.due.likely)).toBe(
+      '2026-03-01',
+    );
+  });
+});
+
+describe('a late pair', () => {
+  const lost: Line[] = [
+    spawn('2026-02-01', 'A1', 'Rowan-1'),
+    [
+      '2026-02-20',
+      { kind: 'brood', brood: 'Rowan-1' },
+      { kind: 'eggs gone', fish: { kind: 'brood', brood: 'Rowan-1' } },
+    ],
+  ];
+
+  test('is news for a week only', () => {
+    const late = (on: string): string[] => ids(rows(on, lost)).filter((id) => id === 'a1-late-to-spawn');
+    expect(late('2026-03-15')).toEqual([]);
+    expect(late('2026-03-16')).toEqual(['a1-late-to-spawn']);
+    expect(late('2026-03-22')).toEqual(['a1-late-to-spawn']);
+    expect(late('2026-03-23')).toEqual([]);
+  });
+});
