@@ -40,7 +40,20 @@ export const COMMANDS: readonly Entry[] = [
     summary: 'the lines that match, by words, pair, tank, brood, kind, date',
     load: () => import('./commands/history.ts'),
   },
+  {
+    name: 'broods',
+    summary: 'age, stage, count, size, what comes next, for sale from',
+    load: () => import('./commands/broods.ts'),
+  },
+  { name: 'tanks', summary: 'every tank, or those that come free', load: () => import('./commands/tanks.ts') },
+  { name: 'loops', summary: 'prefilters, spills, cleans', load: () => import('./commands/loops.ts') },
+  {
+    name: 'water',
+    summary: 'readings, toxic ammonia, what reaches a target',
+    load: () => import('./commands/water.ts'),
+  },
   { name: 'why', summary: 'the rule, the numbers and the lines behind a row', load: () => import('./commands/why.ts') },
+  { name: 'calc', summary: 'the formulas without a journal', load: () => import('./commands/calc.ts') },
 ];
 
 export function entryNamed(name: string): Entry | undefined {

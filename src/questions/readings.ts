@@ -6,7 +6,7 @@ import { times } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { Place } from '../core/span.ts';
 import { AS_NITROGEN } from '../core/units.ts';
-import { rangeWords } from '../core/words.ts';
+import { dayWords, rangeWords } from '../core/words.ts';
 import type { Reading } from '../journal/event.ts';
 import { toxicAmmonia } from '../science/ammonia.ts';
 import type { Room } from '../state/draft.ts';
@@ -52,7 +52,7 @@ export function lastOf(facts: readonly Fact[], of: Parameter): LastReading | nul
 }
 
 export interface Ammonia {
-  readonly tan: LastReading;
+  readonly tan: LastReading & { readonly value: DeepReadonly<Measure<'mg/L'>> };
   /** Read with it, or at most two weeks before; null where not known. */
   readonly ph: LastReading | null;
   readonly temperature: { readonly value: DeepReadonly<Measure<'C'>>; readonly place: Place | null } | null;
@@ -83,12 +83,27 @@ export function ammoniaOf(
       : temperatureAt(room, tank, tan.day);
   const temperature = warmth;
   return {
-    tan,
+    tan: { ...tan, value: tan.value },
     ph,
     temperature,
     toxic: toxicAmmonia(tan.value, ph !== null && ph.value.unit === 'pH' ? ph.value : null, temperature?.value ?? null),
     missing: [...(ph === null ? ['pH' as const] : []), ...(temperature === null ? ['temperature' as const] : [])],
   };
+}
+
+/** The inputs and the formula, one step a line. */
+export function ammoniaSteps(room: Room, { tan, ph, temperature, toxic }: Ammonia): string[] {
+  const warm =
+    temperature === null
+      ? 'temperature not known: 22 to 30 C taken'
+      : `temperature ${rangeWords(temperature.value, 1)} C`;
+  return [
+    `${readingWords(room, 'tan', tan.value)} on ${dayWords(tan.day, room.on)}`,
+    ph === null ? 'pH not known: 6 to 8.5 taken' : `pH ${rangeWords(ph.value, 1)} on ${dayWords(ph.day, room.on)}`,
+    warm,
+    'pKa = 0.09018 + 2729.92 / (273.15 + t); share = 1 / (1 + 10^(pKa − pH))',
+    `toxic ammonia ${rangeWords(toxic, 3)} mg/L as N`,
+  ];
 }
 
 export const PARAMETER_WORDS: Readonly<

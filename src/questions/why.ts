@@ -4,12 +4,16 @@
  */
 import { nearest } from '../core/suggest.ts';
 import type { Room } from '../state/draft.ts';
+import { broodsWhy } from './broods.ts';
 import { dueWhy } from './due.ts';
 import { pairsWhy } from './pairs.ts';
+import { loopRows } from './loops.ts';
+import { tankRows } from './tanks.ts';
+import { waterRows } from './water.ts';
 import type { WhyRow, WhySource } from './whyrow.ts';
 
 /** Every question whose rows can be asked about. */
-export const WHY_SOURCES: readonly WhySource[] = [dueWhy, pairsWhy];
+export const WHY_SOURCES: readonly WhySource[] = [broodsWhy, dueWhy, pairsWhy, loopRows, tankRows, waterRows];
 
 export interface WhyAnswer {
   /** Rows that match; where several answers have the same row, it stands once. */

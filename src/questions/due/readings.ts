@@ -10,6 +10,7 @@ import type { Room } from '../../state/draft.ts';
 import { rowId } from '../id.ts';
 import {
   ammoniaOf,
+  ammoniaSteps,
   lastOf,
   PARAMETER_WORDS,
   readingsOf,
@@ -117,21 +118,6 @@ function ammoniaRow(room: Room, body: WaterBody, ammonia: Ammonia | null): DueIt
   // Where only a missing pH or temperature makes it doubtful, the first thing is to read that.
   const unsure = missing.length > 0 && certain < AMMONIA_MARKS.watch;
   return [unsure ? { ...row, what: `test ${listWords([...missing])} with the ammonia`, weight: 1 } : row];
-}
-
-/** The inputs and the formula, one step a line. */
-export function ammoniaSteps(room: Room, { tan, ph, temperature, toxic }: Ammonia): string[] {
-  const warm =
-    temperature === null
-      ? 'temperature not known: 22 to 30 C taken'
-      : `temperature ${rangeWords(temperature.value, 1)} C`;
-  return [
-    `${readingWords(room, 'tan', tan.value)} on ${dayWords(tan.day, room.on)}`,
-    ph === null ? 'pH not known: 6 to 8.5 taken' : `pH ${rangeWords(ph.value, 1)} on ${dayWords(ph.day, room.on)}`,
-    warm,
-    'pKa = 0.09018 + 2729.92 / (273.15 + t); share = 1 / (1 + 10^(pKa − pH))',
-    `toxic ammonia ${rangeWords(toxic, 3)} mg/L as N`,
-  ];
 }
 
 function markRow(

@@ -1,0 +1,47 @@
+/** `tankside water [PLACE]`: readings, toxic ammonia, trends, and what reaches a target. */
+import { AIMS, type Target } from '../../questions/target.ts';
+import { water } from '../../questions/water.ts';
+import { waterJson, waterText } from '../../reports/water.ts';
+import { answer } from '../answer.ts';
+import type { Command } from '../command.ts';
+import { misuse } from '../exit.ts';
+import { textFlag } from '../flags.ts';
+
+const TARGET = textFlag('--target "NO3 20"', 'the change or dose that brings it there, counted as your kit counts');
+const TAP = textFlag('--tap NUMBER', 'what your new water has of it (none, where left out)');
+
+export const command: Command = {
+  takes: '[PLACE]',
+  about:
+    'The water of each loop and of each tank by itself, or all about one of them: last readings, toxic ' +
+    'ammonia (a range where pH or temperature is missing), trends, changes and doses of four weeks.',
+  flags: [TARGET, TAP],
+  examples: ['tankside water', 'tankside water Long', 'tankside water C1 --target "NO3 20" --tap 5'],
+  run(context, get, words) {
+    const place = words.length === 0 ? null : words.join(' ');
+    const target = targetOf(get(TARGET), get(TAP));
+    return answer(context, get, {
+      ask(room) {
+        const known = [...room.plumbing.loops.keys(), ...room.plumbing.tanks.keys()];
+        const named = known.find((name) => name.toLowerCase() === place?.toLowerCase()) ?? place;
+        const rows = water(room, { place: named, target });
+        if (rows === null)
+          throw misuse(`no tank or loop ${place ?? ''} is in use that day`, `tankside water ${known[0] ?? ''}`);
+        return rows;
+      },
+      text: waterText,
+      json: waterJson,
+    });
+  },
+};
+
+function targetOf(text: string | null, tap: string | null): Target | null {
+  if (text === null) return null;
+  const match = /^\s*(\p{L}+\d?)\s*[= ]\s*(\d+(?:\.\d+)?)\s*$/u.exec(text);
+  const of = AIMS[match?.[1]?.toLowerCase() ?? ''];
+  if (match === null || of === undefined) {
+    throw misuse(`--target takes a thing and a number, not «${text}»`, '--target "NO3 20" (TAN, NO2, NO3, KH, GH)');
+  }
+  if (tap !== null && !/^\d+(\.\d+)?$/.test(tap)) throw misuse(`--tap takes a number, not «${tap}»`, '--tap 5');
+  return { of, value: Number(match[2]), tap: tap === null ? null : Number(tap) };
+}

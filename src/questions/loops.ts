@@ -1,0 +1,143 @@
+/** How every loop stands: who is on it, its prefilter's level and spill, the last cleans and the next. */
+import type { Day } from '../core/day.ts';
+import { addDays } from '../core/day.ts';
+import type { Because } from '../core/because.ts';
+import type { DayWindow } from '../core/interval.ts';
+import type { Measure } from '../core/quantity.ts';
+import type { LineRef } from '../core/span.ts';
+import { linesOf } from '../core/span.ts';
+import { dayWords, listWords } from '../core/words.ts';
+import type { DeepReadonly } from '../core/readonly.ts';
+import { WARN_DAYS } from '../science/clogging.ts';
+import type { Room } from '../state/draft.ts';
+import type { Loop, LoopClean } from '../state/plumbing.ts';
+import { isOpenOn } from '../state/rigs.ts';
+import { homeLoopOf, liveTanks, tanksOn } from '../state/tanks.ts';
+import { loopVolume } from '../state/volume.ts';
+import { clockOf } from './clock.ts';
+import { rowId } from './id.ts';
+import { isFull, lastsOf, prefilterOf, type Prefilter } from './prefilter.ts';
+import type { WhyRow } from './whyrow.ts';
+
+export interface LoopRow {
+  readonly id: string;
+  readonly name: string;
+  /** Sharing its water today, in walking order. */
+  readonly tanks: readonly string[];
+  /** Plumbed to it and valved off, and since when. */
+  readonly off: readonly { readonly tank: string; readonly since: Day }[];
+  /** Live litres, sump included. */
+  readonly litres: DeepReadonly<Measure<'L'>> | null;
+  readonly level: { readonly mm: DeepReadonly<Measure<'mm'>>; readonly on: Day } | null;
+  readonly spillsAt: DeepReadonly<Measure<'mm'>> | null;
+  readonly spill: DayWindow | null;
+  readonly whyNoSpill: string | null;
+  readonly cleaned: Cleaned | null;
+  readonly lastFull: Cleaned | null;
+  /** Till when the last partial clean buys time, where one came after the last full one. */
+  readonly easedUntil: Day | null;
+  /** The full clean: by its chore, else a week before the spill. */
+  readonly nextClean: DayWindow | null;
+  /** What to look at: a flow that fell, a spill that is near. */
+  readonly notes: readonly string[];
+  readonly because: Because;
+  readonly lines: readonly LineRef[];
+}
+
+interface Cleaned {
+  readonly on: Day;
+  readonly layers: number;
+  readonly of: number | null;
+}
+
+export function loops(room: Room): readonly LoopRow[] {
+  return [...room.plumbing.loops.values()].map((loop) => loopRow(room, loop));
+}
+
+function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
+  const state = prefilterOf(room, loop);
+  const chore = room.chores.standing.find(
+    (one) => one.where === loop.name && one.action.kind === 'clean prefilter' && one.stopped === null,
+  );
+  const clock = chore === undefined ? null : clockOf(room, chore);
+  const nextClean = clock?.due ?? bySpill(state);
+  const lines = linesOf([loop.declared, ...state.places, ...(clock?.places ?? [])]);
+  return {
+    id: rowId(loop.name),
+    name: loop.name,
+    tanks: tanksOn(room, loop.name),
+    off: offLoop(room, loop.name),
+    litres: loopVolume(room, loop.name),
+    level: state.level === null ? null : { mm: state.level.level, on: state.level.day },
+    spillsAt: loop.spillsAt,
+    spill: state.spill,
+    whyNoSpill: state.whyNot,
+    cleaned: told(state.lastClean),
+    lastFull: told(state.lastFull),
+    easedUntil: clock?.easedUntil ?? null,
+    nextClean,
+    notes: notesOf(room, state),
+    because: {
+      rule: 'The level is drawn on by three robust lines; the full clean is due by its chore, or a week before the earliest spill.',
+      source: 'rules of ours; all layers last about six weeks (common practice, no source)',
+      steps: [
+        ...cleanSteps(room, loop, state),
+        ...state.steps,
+        ...(state.whyNot === null ? [] : [state.whyNot]),
+        ...(clock?.steps ?? []),
+      ],
+      lines,
+    },
+    lines,
+  };
+}
+
+function bySpill({ spill }: Prefilter): DayWindow | null {
+  if (spill?.low == null) return null;
+  const early = addDays(spill.low, -WARN_DAYS);
+  return { low: early, likely: early, high: addDays(spill.high ?? spill.low, -WARN_DAYS) };
+}
+
+function told(clean: DeepReadonly<LoopClean> | null): Cleaned | null {
+  return clean === null ? null : { on: clean.day, layers: clean.layers, of: clean.of };
+}
+
+function cleanSteps(room: Room, loop: DeepReadonly<Loop>, { lastClean, lastFull }: Prefilter): string[] {
+  const steps =
+    lastFull === null ? ['no full clean on record'] : [`last full clean ${dayWords(lastFull.day, room.on)}`];
+  if (lastClean === null || isFull(lastClean)) return steps;
+  const { step } = lastsOf(loop, lastClean);
+  return [
+    ...steps,
+    `${lastClean.layers} of ${lastClean.of ?? '?'} layers on ${dayWords(lastClean.day, room.on)}: ${step}`,
+  ];
+}
+
+function offLoop(room: Room, loop: string): { tank: string; since: Day }[] {
+  return liveTanks(room).flatMap(({ name }) => {
+    if (homeLoopOf(room, name) !== loop) return [];
+    const rig = room.measures.rigs.findLast(
+      (one) => one.kind === 'off the loop' && one.where === name && isOpenOn(one, room.on),
+    );
+    return rig === undefined ? [] : [{ tank: name, since: rig.day }];
+  });
+}
+
+function notesOf(room: Room, state: Prefilter): string[] {
+  if (state.flowFell !== null) return ['flow fell: check pump or drain'];
+  const low = state.spill?.low ?? null;
+  if (low !== null && low <= room.on) return ['by its levels it spills already: read it again'];
+  return state.near ? ['near the lip'] : [];
+}
+
+/** Rows for `why`. */
+export function loopRows(room: Room): readonly WhyRow[] {
+  return loops(room).map(({ id, name, tanks, because, lines }) => {
+    return {
+      id,
+      title: `loop ${name}: ${tanks.length === 0 ? 'no tank on it' : listWords([...tanks])}`,
+      because,
+      lines,
+    };
+  });
+}

@@ -1,0 +1,163 @@
+/** The water change or dose that reaches a target: by dilution downwards, by weight upwards for KH and GH. */
+import type { Interval } from '../core/interval.ts';
+import { times } from '../core/interval.ts';
+import type { DeepReadonly } from '../core/readonly.ts';
+import type { Measure } from '../core/quantity.ts';
+import { rangeWords } from '../core/words.ts';
+import { AMMONIA_MARKS, toxicAmmonia } from '../science/ammonia.ts';
+import { DEGREES_A_DAY, gramsToRaise } from '../science/chemistry.ts';
+import { changeNeeded } from '../science/dilution.ts';
+import type { Room } from '../state/draft.ts';
+import { middle } from './prefilter.ts';
+import { kitFactor, lastOf, PARAMETER_WORDS, type Ammonia, type readingsOf } from './readings.ts';
+import type { WaterBody } from './waters.ts';
+
+/** What can be aimed at: things that mix as water does. */
+export type Aim = 'tan' | 'no2' | 'no3' | 'kh' | 'gh' | 'conductivity' | 'salinity';
+
+export interface Target {
+  readonly of: Aim;
+  /** As the keeper's kit shows it. */
+  readonly value: number;
+  /** What the new water has of it, as the kit shows it; null: none is taken, and said. */
+  readonly tap: number | null;
+}
+
+export interface Reach {
+  readonly of: Aim;
+  /** In one sentence. */
+  readonly says: string;
+  /** Share of the water to change at a time, and how often, where a change reaches it. */
+  readonly change: { readonly share: number; readonly times: number; readonly litres: Interval | null } | null;
+  /** Grams to weigh out, where a dose reaches it. */
+  readonly dose: { readonly of: string; readonly grams: Interval; readonly days: number }[];
+  readonly cautions: readonly string[];
+  readonly steps: readonly string[];
+}
+
+interface Known {
+  readonly body: WaterBody;
+  readonly litres: DeepReadonly<Measure<'L'>> | null;
+  readonly facts: ReturnType<typeof readingsOf>;
+  readonly ammonia: Ammonia | null;
+}
+
+/** No single change is larger than this share (ours: large changes in daily steps). */
+const LARGEST_CHANGE = 0.5;
+/** Where bicarbonate or hard tap water can take pH (from memory: a bicarbonate solution in air stands at about 8.3). */
+const RAISED_PH = 8.3;
+
+/** What brings a water to a target, or why nothing does. */
+export function reach(room: Room, known: Known, target: Target): Reach {
+  const { word } = PARAMETER_WORDS[target.of];
+  const last = lastOf(known.facts, target.of);
+  const factor = kitFactor(room, target.of);
+  const now = last === null ? null : middle(times(last.value, factor));
+  if (now === null) return none(target, `no ${word} on record: test first`);
+  if (Math.abs(now - target.value) < 1e-9) return none(target, `${word} is at ${target.value} already`);
+  if (now < target.value && (target.of === 'kh' || target.of === 'gh')) return byDose(known, target, target.of, now);
+  return byChange(known, target, now);
+}
+
+function byChange(known: Known, target: Target, now: number): Reach {
+  const { word } = PARAMETER_WORDS[target.of];
+  const tap = target.tap ?? 0;
+  const whole = changeNeeded(now, target.value, tap);
+  if (whole === null || whole >= 1) {
+    return none(target, `no change with water of ${word} ${tap} brings ${word} from ${round(now)} to ${target.value}`);
+  }
+  let count = 1;
+  let share = whole;
+  while (share > LARGEST_CHANGE) {
+    count += 1;
+    share = changeNeeded(now, target.value, tap, count) ?? share;
+  }
+  const litres = known.litres === null ? null : times(known.litres, share);
+  const often = count === 1 ? 'once' : `${count} days running`;
+  const much = litres === null ? '' : ` (${rangeWords(litres)} L, as many kg)`;
+  const taken = target.tap === null ? `, taking tap water of ${word} 0` : '';
+  return {
+    of: target.of,
+    says: `${word} ${round(now)} to ${target.value}: change ${Math.ceil(share * 100)} % ${often}${much}${taken}`,
+    change: { share, times: count, litres },
+    dose: [],
+    cautions: [
+      'tap water: no chlorine or chloramine, same temperature; large changes in daily steps',
+      ammoniaWords(known),
+    ],
+    steps: [
+      `one change: f = (${round(now)} − ${target.value}) / (${round(now)} − ${tap}) = ${whole.toFixed(3)}`,
+      ...(count === 1
+        ? []
+        : [
+            `${count} equal changes: 1 − ((${target.value} − ${tap}) / (${round(now)} − ${tap}))^(1/${count}) = ${share.toFixed(3)} each`,
+          ]),
+    ],
+  };
+}
+
+function byDose(known: Known, target: Target, of: 'kh' | 'gh', now: number): Reach {
+  const { word } = PARAMETER_WORDS[of];
+  const degrees = target.value - now;
+  if (known.litres === null)
+    return none(target, `the litres of ${known.body.name} are not known: set its size or live volume`);
+  const days = Math.ceil(degrees / DEGREES_A_DAY.high);
+  const parts =
+    of === 'kh'
+      ? ([['NaHCO3', 'sodium bicarbonate', 1]] as const)
+      : ([
+          ['CaCl2.2H2O', 'calcium chloride dihydrate', 0.5],
+          ['MgSO4.7H2O', 'magnesium sulphate heptahydrate', 0.5],
+        ] as const);
+  const { litres } = known;
+  const dose = parts.map(([compound, name, part]) => {
+    const perLitre = gramsToRaise(compound, of, degrees * part, 1) ?? 0;
+    return { of: name, grams: times(litres, perLitre), days };
+  });
+  const told = dose.map(({ of: name, grams }) => `${rangeWords(grams, 1)} g of ${name}`).join(' and ');
+  return {
+    of,
+    says: `${word} ${round(now)} to ${target.value}: ${told}${days > 1 ? `, over ${days} days` : ''}`,
+    change: null,
+    dose,
+    cautions: [
+      `no more than ${DEGREES_A_DAY.low} to ${DEGREES_A_DAY.high} degrees a day, dissolved first; dose the live litres, not the nominal ones`,
+      ...(of === 'kh' ? [ammoniaWords(known)] : []),
+    ],
+    steps: [
+      `${round(degrees)} dH × ${rangeWords(litres)} L of live water`,
+      'grams = Δ(meq/L) × litres × molar mass / (1000 × charge), 1 dH = 0.3567 meq/L',
+    ],
+  };
+}
+
+/** What a higher pH would make of the ammonia that is there. */
+function ammoniaWords({ ammonia }: Known): string {
+  if (ammonia === null) return 'if this raises pH it raises toxic ammonia: TAN unknown, test first';
+  const raised = { unit: 'pH', low: RAISED_PH, likely: RAISED_PH, high: RAISED_PH } as const;
+  const toxic = toxicAmmonia(ammonia.tan.value, raised, ammonia.temperature?.value ?? null);
+  const over = (toxic.likely ?? toxic.high) >= AMMONIA_MARKS.watch ? ', over the mark of 0.02' : '';
+  return `should it bring pH to ${RAISED_PH}, toxic ammonia would be ${rangeWords(toxic, 3)} mg/L as N${over}`;
+}
+
+function none(target: Target, says: string): Reach {
+  return { of: target.of, says, change: null, dose: [], cautions: [], steps: [says] };
+}
+
+function round(value: number): number {
+  return Math.round(value * 100) / 100;
+}
+
+/** Words that name what can be aimed at, as a keeper types them. */
+export const AIMS: Readonly<Record<string, Aim>> = {
+  tan: 'tan',
+  ammonia: 'tan',
+  no2: 'no2',
+  nitrite: 'no2',
+  no3: 'no3',
+  nitrate: 'no3',
+  kh: 'kh',
+  gh: 'gh',
+  conductivity: 'conductivity',
+  salinity: 'salinity',
+};

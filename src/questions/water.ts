@@ -1,0 +1,214 @@
+/** The water of every loop and of every tank by itself: readings, toxic ammonia, trends, changes, doses, and what reaches a target. */
+import type { Because } from '../core/because.ts';
+import type { Day } from '../core/day.ts';
+import type { Interval } from '../core/interval.ts';
+import type { Measure } from '../core/quantity.ts';
+import type { DeepReadonly } from '../core/readonly.ts';
+import type { LineRef } from '../core/span.ts';
+import { linesOf } from '../core/span.ts';
+import { dayWords, listWords, rangeWords } from '../core/words.ts';
+import type { Dose, WaterAmount } from '../journal/event.ts';
+import { AMMONIA_MARKS } from '../science/ammonia.ts';
+import { robustLine } from '../science/trend.ts';
+import { shareOf } from '../state/done.ts';
+import type { Room } from '../state/draft.ts';
+import { liveVolume, loopVolume } from '../state/volume.ts';
+import { rowId } from './id.ts';
+import { middle } from './prefilter.ts';
+import {
+  ammoniaOf,
+  ammoniaSteps,
+  kitFactor,
+  lastOf,
+  PARAMETER_WORDS,
+  readingsOf,
+  readingWords,
+  seriesOf,
+  type Parameter,
+} from './readings.ts';
+import { reach, type Reach, type Target } from './target.ts';
+import { bodiesOfWater, bodyOfWater, type WaterBody } from './waters.ts';
+import { watches } from './watch.ts';
+import type { WhyRow } from './whyrow.ts';
+
+/** Days back that changes and doses are told, and that a trend is drawn through. */
+const LATELY = 28;
+const TREND_DAYS = 60;
+/** Readings that a trend needs, over at least so many days (ours). */
+const TREND_READINGS = 3;
+const TREND_SPAN = 14;
+
+export interface WaterRow {
+  readonly id: string;
+  readonly name: string;
+  readonly kind: WaterBody['kind'];
+  readonly tanks: readonly string[];
+  readonly litres: DeepReadonly<Measure<'L'>> | null;
+  readonly readings: readonly ReadingRow[];
+  readonly ammonia: AmmoniaRow | null;
+  readonly trends: readonly TrendRow[];
+  readonly changes: readonly {
+    readonly on: Day;
+    readonly where: string;
+    readonly amount: WaterAmount;
+    /** Share of this whole water that it renewed, or null where litres are not known. */
+    readonly share: number | null;
+  }[];
+  readonly doses: readonly {
+    readonly on: Day;
+    readonly where: string;
+    readonly product: string;
+    readonly dose: Dose | null;
+  }[];
+  readonly watch: { readonly since: Day; readonly zeros: number; readonly earliest: Day } | null;
+  readonly reach: Reach | null;
+  readonly because: Because;
+  readonly lines: readonly LineRef[];
+}
+
+export interface ReadingRow {
+  readonly of: Parameter;
+  /** As the kit shows it, with its unit: `NO3 20–40 mg/L`. */
+  readonly words: string;
+  readonly value: Interval;
+  readonly on: Day;
+  readonly where: string;
+}
+
+export interface AmmoniaRow {
+  /** mg/L as N. */
+  readonly toxic: Interval;
+  readonly missing: readonly string[];
+  readonly verdict: string;
+}
+
+export interface TrendRow {
+  readonly of: Parameter;
+  readonly words: string;
+  /** As the kit shows it, a week. */
+  readonly perWeek: number;
+  readonly readings: number;
+}
+
+export interface WaterOptions {
+  /** A loop or tank; null for every water. */
+  readonly place: string | null;
+  readonly target: Target | null;
+}
+
+/** The waters asked about, or null where the place is none of the room. */
+export function water(room: Room, options: WaterOptions): readonly WaterRow[] | null {
+  if (options.place === null) return bodiesOfWater(room).map((body) => waterRow(room, body, options.target));
+  const body = bodyOfWater(room, options.place);
+  return body === null ? null : [waterRow(room, body, options.target)];
+}
+
+function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow {
+  const facts = readingsOf(room, body);
+  const litres = body.kind === 'loop' ? loopVolume(room, body.name) : liveVolume(room, body.name).litres;
+  const ammonia = ammoniaOf(room, body, facts);
+  const open = watches(room).find((one) => one.body.name === body.name);
+  const changes = recent(room, body, room.water.changes);
+  const doses = recent(room, body, room.water.doses);
+  const last = PARAMETERS.flatMap((of) => lastOf(facts, of) ?? []);
+  const reached = target === null ? null : reach(room, { body, litres, facts, ammonia }, target);
+  const lines = linesOf([...last, ...changes, ...doses].map(({ place }) => place));
+  return {
+    id: rowId(body.name, 'water'),
+    name: body.name,
+    kind: body.kind,
+    tanks: body.tanks,
+    litres,
+    readings: last.map(({ of, value, day, where }) => {
+      return { of, value, words: readingWords(room, of, value), on: day, where };
+    }),
+    ammonia:
+      ammonia === null ? null : { toxic: ammonia.toxic, missing: ammonia.missing, verdict: verdictOf(ammonia.toxic) },
+    trends: TRENDING.flatMap((of) => trendOf(room, facts, of)),
+    changes: changes.map(({ day, where, amount }) => {
+      return { on: day, where, amount, share: shareOf(room, amount, where, body.name, day) };
+    }),
+    doses: doses.map(({ day, where, product, dose }) => ({ on: day, where, product, dose })),
+    watch: open === undefined ? null : { since: open.since, zeros: open.zeros, earliest: open.earliest },
+    reach: reached,
+    because: {
+      rule: 'The last reading of each thing stands; toxic ammonia is the share that pH and temperature make of the total.',
+      source: 'the journal; Emerson et al. 1975 for ammonia, its marks from UF/IFAS FA-16',
+      steps: [
+        litres === null ? 'litres not known' : `${rangeWords(litres)} L of live water`,
+        ...(ammonia === null ? ['no ammonia reading on record'] : ammoniaSteps(room, ammonia)),
+        ...(reached === null ? [] : reached.steps),
+      ],
+      lines,
+    },
+    lines,
+  };
+}
+
+const PARAMETERS: readonly Parameter[] = [
+  'temperature',
+  'ph',
+  'kh',
+  'gh',
+  'tan',
+  'no2',
+  'no3',
+  'conductivity',
+  'salinity',
+  'oxygen',
+  'chlorine',
+];
+const TRENDING: readonly Parameter[] = ['ph', 'kh', 'gh', 'no3', 'conductivity', 'temperature'];
+
+type Reached = DeepReadonly<{ where: string; tanks: string[]; day: Day }>;
+
+function recent<F extends Reached>(room: Room, body: WaterBody, facts: readonly F[]): F[] {
+  return facts.filter(
+    (fact) =>
+      fact.day > room.on - LATELY &&
+      (fact.where === body.name || body.tanks.some((tank) => fact.tanks.includes(tank) || fact.where === tank)),
+  );
+}
+
+/** In words, never as a promise: what a figure under the marks means is that no harm is known at it. */
+function verdictOf(toxic: Interval): string {
+  const { low, high } = toxic;
+  if (high < AMMONIA_MARKS.watch) return 'under the mark of 0.02';
+  if (low >= AMMONIA_MARKS.kills) return 'deadly';
+  if (low >= AMMONIA_MARKS.harms) return 'harms the fish';
+  return low >= AMMONIA_MARKS.watch ? 'may harm the fish' : 'may be over the mark of 0.02';
+}
+
+/** Rise or fall a week, where enough readings stand far enough apart. */
+function trendOf(room: Room, facts: ReturnType<typeof readingsOf>, of: Parameter): TrendRow[] {
+  const series = seriesOf(facts, of).filter(({ day }) => day > room.on - TREND_DAYS);
+  const [first] = series;
+  const last = series.at(-1);
+  if (first === undefined || last === undefined) return [];
+  if (series.length < TREND_READINGS || last.day - first.day < TREND_SPAN) return [];
+  const line = robustLine(series.map(({ day, value }) => ({ x: day - first.day, y: middle(value) ?? value.low })));
+  const { word, decimals } = PARAMETER_WORDS[of];
+  const perWeek = (line?.slope ?? 0) * 7 * kitFactor(room, of);
+  const smallest = 0.5 * 10 ** -decimals;
+  const way = perWeek > 0 ? 'rises' : 'falls';
+  const words =
+    Math.abs(perWeek) < smallest
+      ? `${word} steady`
+      : `${word} ${way} ${Math.abs(perWeek).toFixed(Math.max(1, decimals))} a week`;
+  return [
+    {
+      of,
+      words: `${words} (${series.length} readings since ${dayWords(first.day, room.on)})`,
+      perWeek,
+      readings: series.length,
+    },
+  ];
+}
+
+/** Rows for `why`. */
+export function waterRows(room: Room): readonly WhyRow[] {
+  return (water(room, { place: null, target: null }) ?? []).map(({ id, name, readings, because, lines }) => {
+    const words = readings.length === 0 ? 'no reading on record' : listWords(readings.map((one) => one.words));
+    return { id, title: `water of ${name}: ${words}`, because, lines };
+  });
+}

@@ -1,0 +1,107 @@
+/** The loops as text and as JSON: level and spill first, since that is what a keeper opens it for. */
+import type { LoopRow } from '../questions/loops.ts';
+import { countJson, dayJson, linesJson, windowJson } from './json.ts';
+import type { Look } from './look.ts';
+import { table, type Row } from './table.ts';
+import { dayText, heading, listWords, rangeWords, windowText } from './words.ts';
+import { paragraph } from './wrap.ts';
+
+const COLUMNS = [
+  { head: 'loop' },
+  { head: 'level' },
+  { head: 'spills', wraps: true },
+  { head: 'last clean', wraps: true },
+  { head: 'next full clean' },
+];
+
+export function loopsText(rows: readonly LoopRow[], look: Look): string {
+  const first = paragraph(`${heading(look)}: ${matters(rows, look)}`, look.width, 2);
+  const body = table(
+    look,
+    COLUMNS,
+    rows.map((row) => drawn(row, look)),
+  );
+  return body === '' ? `${first}\n` : `${first}\n\n${body}`;
+}
+
+/** The loop that spills first, or what else is wrong. */
+function matters(rows: readonly LoopRow[], look: Look): string {
+  if (rows.length === 0) return 'no loop is set up';
+  const noted = rows.find(({ notes }) => notes.length > 0);
+  if (noted !== undefined) return `${noted.name}: ${noted.notes.join('; ')}`;
+  const [next] = rows
+    .filter(({ nextClean }) => nextClean !== null)
+    .sort((a, b) => (a.nextClean?.likely ?? 0) - (b.nextClean?.likely ?? 0));
+  if (next === undefined || next.nextClean === null) return 'no full clean is due by chore or level';
+  const late = (next.nextClean.high ?? next.nextClean.likely ?? look.on) < look.on;
+  return `${next.name}, full clean ${late ? 'was due' : 'due'} ${windowText(next.nextClean, look)}`;
+}
+
+function drawn(row: LoopRow, look: Look): Row {
+  const late = row.nextClean !== null && (row.nextClean.high ?? row.nextClean.likely ?? look.on) < look.on;
+  return {
+    cells: [
+      row.name,
+      row.level === null ? 'not read' : `${rangeWords(row.level.mm)} mm on ${dayText(row.level.on, look)}`,
+      spills(row, look),
+      cleanedWords(row, look),
+      {
+        text: row.nextClean === null ? 'not set' : `${late ? 'late, ' : ''}${windowText(row.nextClean, look)}`,
+        paint: late ? look.paint.late : look.paint.today,
+      },
+    ],
+    under: [
+      `on it: ${row.tanks.length === 0 ? 'none' : listWords([...row.tanks])}${litres(row)}`,
+      ...row.off.map(
+        ({ tank, since }) =>
+          `off it: ${tank} since ${dayText(since, look)}, gets no change, heat or dose of ${row.name}`,
+      ),
+      ...row.notes.map((text) => ({ text, paint: look.paint.late })),
+    ],
+  };
+}
+
+function litres({ litres: held }: LoopRow): string {
+  return held === null ? '' : `; about ${rangeWords(held)} L with the sump`;
+}
+
+function spills({ spill, spillsAt, whyNoSpill }: LoopRow, look: Look): string {
+  if (spill === null) return whyNoSpill ?? 'no forecast';
+  return `at ${spillsAt === null ? '?' : rangeWords(spillsAt)} mm, about ${windowText(spill, look)}`;
+}
+
+function cleanedWords({ cleaned, lastFull, easedUntil }: LoopRow, look: Look): string {
+  if (cleaned === null) return 'none on record';
+  const share = cleaned.of === null ? 'all' : `${cleaned.layers} of ${cleaned.of}`;
+  const last = `${share} on ${dayText(cleaned.on, look)}`;
+  if (lastFull !== null && lastFull.on === cleaned.on && lastFull.layers === cleaned.layers) return last;
+  const full = lastFull === null ? 'no full one on record' : `in full ${dayText(lastFull.on, look)}`;
+  return `${last}${easedUntil === null ? '' : `, buys till ${dayText(easedUntil, look)}`}; ${full}`;
+}
+
+export function loopsJson(rows: readonly LoopRow[]): object {
+  return {
+    loops: rows.map((row) => ({
+      id: row.id,
+      name: row.name,
+      tanks: row.tanks,
+      off: row.off.map(({ tank, since }) => ({ tank, since: dayJson(since) })),
+      litres: countJson(row.litres),
+      level: row.level === null ? null : countJson(row.level.mm),
+      levelOn: row.level === null ? null : dayJson(row.level.on),
+      spillsAt: countJson(row.spillsAt),
+      spill: windowJson(row.spill),
+      ...(row.whyNoSpill === null ? {} : { whyNoSpill: row.whyNoSpill }),
+      cleaned: cleanedJson(row.cleaned),
+      cleanedInFull: cleanedJson(row.lastFull),
+      easedUntil: dayJson(row.easedUntil),
+      nextClean: windowJson(row.nextClean),
+      notes: row.notes,
+      lines: linesJson(row.lines),
+    })),
+  };
+}
+
+function cleanedJson(cleaned: LoopRow['cleaned']): object | null {
+  return cleaned === null ? null : { on: dayJson(cleaned.on), layers: cleaned.layers, of: cleaned.of };
+}

@@ -1,0 +1,168 @@
+/** The water as text and as JSON: one row a water in the room, or one water with everything about it. */
+import { isSure } from '../core/interval.ts';
+import type { WaterRow } from '../questions/water.ts';
+import { countJson, dayJson, linesJson } from './json.ts';
+import type { Look } from './look.ts';
+import { table, type Row } from './table.ts';
+import { dayText, heading, listWords, plural, rangeWords } from './words.ts';
+import { paragraph } from './wrap.ts';
+
+const COLUMNS = [
+  { head: 'water' },
+  { head: 'last readings', wraps: true },
+  { head: 'toxic ammonia', wraps: true },
+  { head: 'last change', wraps: true },
+];
+/** Nitrogen of the marks and of toxic ammonia is always told as N. */
+const TOXIC_DECIMALS = 3;
+
+export function waterText(rows: readonly WaterRow[], look: Look): string {
+  const [only] = rows;
+  const first = paragraph(`${heading(look)}: ${matters(rows)}`, look.width, 2);
+  if (only !== undefined && rows.length === 1) return `${first}\n\n${detail(only, look)}`;
+  const body = table(
+    look,
+    COLUMNS,
+    rows.map((row) => overview(row, look)),
+  );
+  return body === '' ? `${first}\n` : `${first}\n\n${body}`;
+}
+
+/** The worst water, or that none was tested. */
+function matters(rows: readonly WaterRow[]): string {
+  if (rows.length === 0) return 'no loop or tank is set up';
+  const worst = [...rows]
+    .filter(({ ammonia }) => ammonia !== null && ammonia.verdict !== 'under the mark of 0.02')
+    .sort(
+      (a, b) =>
+        (b.ammonia?.toxic.likely ?? b.ammonia?.toxic.high ?? 0) -
+        (a.ammonia?.toxic.likely ?? a.ammonia?.toxic.high ?? 0),
+    )[0];
+  if (worst?.ammonia != null) {
+    return `${worst.name}: toxic ammonia ${rangeWords(worst.ammonia.toxic, TOXIC_DECIMALS)} mg/L as N, ${worst.ammonia.verdict}`;
+  }
+  const watched = rows.filter(({ watch }) => watch !== null);
+  if (watched.length > 0) return `water watch on ${listWords(watched.map(({ name }) => name))}`;
+  const untested = rows.filter(({ readings }) => readings.length === 0);
+  return untested.length === rows.length ? 'no reading on record' : plural(rows.length, 'water');
+}
+
+function overview(row: WaterRow, look: Look): Row {
+  const change = row.changes.at(-1);
+  return {
+    cells: [
+      row.name,
+      row.readings.length === 0
+        ? 'none on record'
+        : row.readings.map((one) => `${one.words} (${dayText(one.on, look)})`).join(', '),
+      ammoniaWords(row),
+      change === undefined ? 'none in 4 weeks' : `${changeWords(change)} on ${dayText(change.on, look)}`,
+    ],
+    under: [
+      ...row.trends.filter(({ words }) => !words.includes('steady')).map(({ words }) => words),
+      ...(row.watch === null ? [] : [watchWords(row, look)]),
+      ...reachLines(row),
+    ],
+  };
+}
+
+function detail(row: WaterRow, look: Look): string {
+  const held = row.litres === null ? 'litres not known' : `${rangeWords(row.litres)} L of live water`;
+  const who = row.kind === 'loop' ? `; on it: ${row.tanks.length === 0 ? 'none' : listWords([...row.tanks])}` : '';
+  const facts = [
+    `${row.name}: ${held}${who}`,
+    ...(row.readings.length === 0
+      ? ['no reading on record']
+      : row.readings.map(
+          (one) => `${one.words}, ${dayText(one.on, look)}${one.where === row.name ? '' : ` in ${one.where}`}`,
+        )),
+    `toxic ammonia: ${ammoniaWords(row)}`,
+    ...row.trends.map(({ words }) => words),
+    ...row.changes.map(
+      (change) =>
+        `${dayText(change.on, look)} changed ${changeWords(change)}${change.where === row.name ? '' : ` in ${change.where}`}`,
+    ),
+    ...row.doses.map(
+      ({ on, product, dose, where }) =>
+        `${dayText(on, look)} dosed ${doseWords(dose)}${product}${where === row.name ? '' : ` in ${where}`}`,
+    ),
+    ...(row.watch === null ? [] : [watchWords(row, look)]),
+    ...reachLines(row),
+  ];
+  return `${facts.map((line) => paragraph(line, look.width, 2)).join('\n')}\n`;
+}
+
+function ammoniaWords({ ammonia }: WaterRow): string {
+  if (ammonia === null) return 'not known: TAN not tested';
+  const without = ammonia.missing.length === 0 ? '' : ` (${listWords([...ammonia.missing])} not known)`;
+  return `${rangeWords(ammonia.toxic, TOXIC_DECIMALS)} mg/L as N, ${ammonia.verdict}${without}`;
+}
+
+function changeWords({ amount, share }: WaterRow['changes'][number]): string {
+  if (amount.unit === 'share') return `${rangeWords({ ...amount, low: amount.low * 100, high: amount.high * 100 })} %`;
+  return `${rangeWords(amount)} L${share === null ? '' : ` (${Math.round(share * 100)} %)`}`;
+}
+
+function doseWords(dose: WaterRow['doses'][number]['dose']): string {
+  if (dose === null) return '';
+  if (dose.unit === 'own') return `${dose.count} ${dose.name} `;
+  return `${isSure(dose) ? dose.low : `${dose.low}–${dose.high}`} ${dose.unit} `;
+}
+
+function watchWords({ watch }: WaterRow, look: Look): string {
+  if (watch === null) return '';
+  return `water watch since ${dayText(watch.since, look)}: ${watch.zeros} of 3 double zeros, not over before ${dayText(watch.earliest, look)}`;
+}
+
+function reachLines({ reach }: WaterRow): string[] {
+  return reach === null ? [] : [reach.says, ...reach.cautions.map((text) => `take care: ${text}`)];
+}
+
+export function waterJson(rows: readonly WaterRow[]): object {
+  return {
+    waters: rows.map((row) => ({
+      id: row.id,
+      name: row.name,
+      kind: row.kind,
+      tanks: row.tanks,
+      litres: countJson(row.litres),
+      readings: row.readings.map(({ of, value, words, on, where }) => ({
+        of,
+        value: countJson(value),
+        words,
+        on: dayJson(on),
+        where,
+      })),
+      ammonia:
+        row.ammonia === null
+          ? null
+          : { toxic: countJson(row.ammonia.toxic), missing: row.ammonia.missing, verdict: row.ammonia.verdict },
+      trends: row.trends,
+      changes: row.changes.map(({ on, where, amount, share }) => {
+        return { on: dayJson(on), where, unit: amount.unit, amount: countJson(amount), share };
+      }),
+      doses: row.doses.map(({ on, where, product, dose }) => ({
+        on: dayJson(on),
+        where,
+        product,
+        dose: doseWords(dose).trim(),
+      })),
+      watch:
+        row.watch === null
+          ? null
+          : { since: dayJson(row.watch.since), zeros: row.watch.zeros, earliest: dayJson(row.watch.earliest) },
+      reach:
+        row.reach === null
+          ? null
+          : {
+              of: row.reach.of,
+              says: row.reach.says,
+              change:
+                row.reach.change === null ? null : { ...row.reach.change, litres: countJson(row.reach.change.litres) },
+              dose: row.reach.dose.map(({ of, grams, days }) => ({ of, grams: countJson(grams), days })),
+              cautions: row.reach.cautions,
+            },
+      lines: linesJson(row.lines),
+    })),
+  };
+}
