@@ -49,10 +49,15 @@ export function say(context: Context, text: string): void {
 
 /** How standard output wants to be written to. */
 export async function lookOf(context: Context, { on, today }: Pick<Journal, 'on' | 'today'>): Promise<Look> {
+  return { ...(await lookNow(context)), on, projected: on > today };
+}
+
+/** The same for what asks about no day. */
+export async function lookNow(context: Context): Promise<Pick<Look, 'width' | 'paint' | 'machine'>> {
   const { isTTY, columns } = context.out;
   const paint = wantsColour({ isTTY, env: context.env }) ? await colours() : PLAIN;
   const width = isTTY && columns !== null && columns > 0 ? columns : USUAL_WIDTH;
-  return { width, paint, machine: !isTTY, on, projected: on > today };
+  return { width, paint, machine: !isTTY };
 }
 
 /** Says on standard error which lines were left out; the status that follows from it. */
