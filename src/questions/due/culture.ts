@@ -1,0 +1,99 @@
+/** Jars to start anew, and a food of which too few jars are alive. */
+import { onDay } from '../../core/interval.ts';
+import { listWords, plural } from '../../core/words.ts';
+import { foodClock, LEAST_JARS } from '../../science/foods.ts';
+import type { Room } from '../../state/draft.ts';
+import { cultures, type FoodRow, type JarRow } from '../cultures.ts';
+import { rowId } from '../id.ts';
+import type { DueItem, DueSource } from './item.ts';
+
+export const cultureDue: DueSource = (room) => cultures(room).foods.flatMap((food) => rowsOf(room, food));
+
+/** Days without a live jar after which the keeper has evidently given that food up (ours). */
+const GIVEN_UP_DAYS = 60;
+/** Foods whose jars are renewed at least so often are kept in several jars; slow ones do in one (ours). */
+const FAST_DAYS = 30;
+
+function rowsOf(room: Room, food: FoodRow): DueItem[] {
+  const clock = foodClock(food.of);
+  if (clock === null || keptByChore(room, food)) return [];
+  const gone = food.jars.filter(({ ended }) => ended !== null);
+  const source = youngest(food.jars);
+  if (source === null) return startAgain(room, food, gone);
+  if (food.restart === null || source.harvestFrom === null) return [];
+  const few = food.live < LEAST_JARS && clock.restart <= FAST_DAYS;
+  const [spare] = [...gone, ...food.jars.filter(({ state }) => state === 'not started')];
+  const dead = gone.length === 0 ? '' : `; ${listWords(gone.map(endWords))}`;
+  const alive = few ? `, ${plural(food.live, 'jar')} alive where two are wanted` : '';
+  return [
+    {
+      ...base(food),
+      place: source.name,
+      what: `start the next jar of ${food.of} from it`,
+      due: onDay(few && source.harvestFrom < food.restart ? source.harvestFrom : food.restart),
+      weight: few ? 1 : 0,
+      why: `the youngest is ${plural(source.ageDays ?? 0, 'day')} old${alive}${dead}`,
+      close: `${source.name}: split to ${spare?.name ?? freeJar(room, source.name)}`,
+    },
+  ];
+}
+
+/** No live jar left: the food must come from elsewhere. */
+function startAgain(room: Room, food: FoodRow, gone: readonly JarRow[]): DueItem[] {
+  const last = gone.reduce<JarRow | null>((late, jar) => ((jar.ended ?? 0) > (late?.ended ?? 0) ? jar : late), null);
+  if (last === null || last.ended === null || room.on - last.ended > GIVEN_UP_DAYS) return [];
+  return [
+    {
+      ...base(food),
+      place: last.name,
+      what: `start ${food.of} anew: no jar is alive`,
+      due: onDay(last.ended),
+      weight: 1,
+      why: listWords(gone.map(endWords)),
+      close: `${last.name}: started`,
+    },
+  ];
+}
+
+function endWords({ name, state }: JarRow): string {
+  return state === 'sour' ? `${name} went sour` : `${name} is likely sour by its age`;
+}
+
+function base(
+  food: FoodRow,
+): Pick<DueItem, 'id' | 'kind' | 'putOffKey' | 'pressing' | 'minutes' | 'because' | 'lines'> {
+  return {
+    id: rowId(food.of, 'start'),
+    kind: 'culture',
+    putOffKey: 'restart',
+    pressing: false,
+    minutes: null,
+    because: food.because,
+    lines: food.lines,
+  };
+}
+
+/** A standing chore of the keeper's own says when: `M1: restart every 2 weeks`. */
+function keptByChore(room: Room, food: FoodRow): boolean {
+  const names = food.jars.map(({ name }) => name);
+  return room.chores.standing.some(
+    (chore) => chore.action.kind === 'restart' && chore.stopped === null && names.includes(chore.where),
+  );
+}
+
+function youngest(jars: readonly JarRow[]): JarRow | null {
+  return jars
+    .filter(({ state }) => state === 'live' || state === 'young')
+    .reduce<JarRow | null>(
+      (last, jar) => (last === null || (jar.started ?? 0) > (last.started ?? 0) ? jar : last),
+      null,
+    );
+}
+
+/** A name for a further jar that nothing has yet: M1, M2 → M3. */
+function freeJar(room: Room, name: string): string {
+  const stem = name.replace(/\d+$/u, '');
+  let n = 1;
+  while (room.cultures.jars.has(`${stem}${String(n)}`)) n += 1;
+  return `${stem}${String(n)}`;
+}

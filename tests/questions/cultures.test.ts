@@ -1,0 +1,92 @@
+/** Jars of live food. Times of microworms: common practice, no source (first harvest 3 d, restart 2 weeks, sour by 5). */
+import { describe, expect, test } from 'vitest';
+import { cultures, liveFood } from '../../src/questions/cultures.ts';
+import { cultureDue } from '../../src/questions/due/culture.ts';
+import { foodClock } from '../../src/science/foods.ts';
+import type { Subject } from '../../src/journal/subject.ts';
+import { day, roomOn, tank } from '../support/events.ts';
+import type { Line } from '../support/events.ts';
+
+const jar = (name: string): Subject => ({ kind: 'culture', culture: name });
+const declared = (name: string, of = 'microworm'): Line => [
+  '2026-01-01',
+  jar(name),
+  { kind: 'culture declared', culture: name, of },
+];
+const started = (on: string, name: string): Line => [on, jar(name), { kind: 'culture started' }];
+const sour = (on: string, name: string): Line => [on, jar(name), { kind: 'culture sour' }];
+
+test('usual times of microworms', () => {
+  expect(foodClock('Microworm')).toEqual({ first: 3, restart: 14, sour: 35 });
+  expect(foodClock('mosquito larvae')).toBeNull();
+});
+
+describe('jars', () => {
+  const lines = [declared('M1'), declared('M2'), started('2026-01-01', 'M1'), started('2026-01-12', 'M2')];
+
+  test('a jar is young, live, old or sour', () => {
+    const states = (on: string): string[] => cultures(roomOn(on, lines)).foods[0]?.jars.map(({ state }) => state) ?? [];
+    expect(states('2026-01-03')).toEqual(['young', 'not started']);
+    expect(states('2026-01-13')).toEqual(['live', 'young']);
+    expect(states('2026-02-05')).toEqual(['old', 'live']);
+  });
+
+  test('the next one is due two weeks after the youngest', () => {
+    const [row] = cultureDue(roomOn('2026-01-20', lines), 7);
+    expect(row).toMatchObject({ due: { low: day('2026-01-26') }, place: 'M2', weight: 0, close: 'M2: split to M3' });
+  });
+
+  test('one jar alone is too few: the next as soon as it can be harvested, into the sour one', () => {
+    const [row] = cultureDue(roomOn('2026-01-20', [...lines, sour('2026-01-14', 'M1')]), 7);
+    expect(row).toMatchObject({ due: { low: day('2026-01-15') }, weight: 1, close: 'M2: split to M1' });
+    expect(row?.why).toContain('M1 went sour');
+  });
+
+  test('none alive: start anew, until it is plainly given up', () => {
+    const all = [...lines, sour('2026-01-14', 'M1'), sour('2026-01-20', 'M2')];
+    expect(cultureDue(roomOn('2026-01-21', all), 7)).toMatchObject([
+      { due: { low: day('2026-01-20') }, close: 'M2: started' },
+    ]);
+    expect(cultureDue(roomOn('2026-06-21', all), 7)).toEqual([]);
+  });
+
+  test("the keeper's own chore stands instead", () => {
+    const chore: Line = [
+      '2026-01-02',
+      jar('M1'),
+      {
+        kind: 'chore set',
+        action: { kind: 'restart', text: null },
+        every: { unit: 'days', low: 10, likely: 10, high: 10 },
+        monthly: null,
+        levelAbove: null,
+        amount: null,
+        takes: null,
+      },
+    ];
+    expect(cultureDue(roomOn('2026-01-20', [...lines, chore]), 7)).toEqual([]);
+  });
+
+  test('a slow food does in one jar, a strange one is only listed', () => {
+    const slow = [declared('V1', 'vinegar eel'), started('2026-01-01', 'V1')];
+    expect(cultureDue(roomOn('2026-02-20', slow), 7)).toMatchObject([{ due: { low: day('2026-05-01') } }]);
+    const strange = [declared('X1', 'mosquito larvae'), started('2026-01-01', 'X1')];
+    expect(cultureDue(roomOn('2026-02-20', strange), 7)).toEqual([]);
+    expect(cultures(roomOn('2026-02-20', strange)).foods).toMatchObject([
+      { of: 'mosquito larvae', live: 1, restart: null },
+    ]);
+  });
+});
+
+test('what can be fed: jars past their first harvest, hatches a day to a day and a half old', () => {
+  const hatch: Line = ['2026-01-05', tank('A1'), { kind: 'hatch set', grams: null, of: 'brine shrimp' }];
+  const lines = [declared('M1'), started('2026-01-04', 'M1'), hatch];
+  const names = (on: string): (string | number)[] => {
+    const { jars, hatches } = liveFood(roomOn(on, lines));
+    return [...jars.map(({ name }) => name), hatches.length];
+  };
+  expect(names('2026-01-05')).toEqual([0]);
+  expect(names('2026-01-06')).toEqual([1]);
+  expect(names('2026-01-07')).toEqual(['M1', 1]);
+  expect(names('2026-02-08')).toEqual([0]);
+});
