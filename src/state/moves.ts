@@ -129,7 +129,7 @@ function noteMove(
   count: Found['body']['total'],
 ): void {
   const { day, minute, to, place } = event;
-  draft.stock.moves.push({ day, minute, body, from, to, count, with: event.with, place });
+  draft.stock.moves.push({ day, minute, body, from, to, count, which: event.which, with: event.with, place });
 }
 
 /** Two stocks in one tank that nobody can tell apart any more become one body, of one of the two. */

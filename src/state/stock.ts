@@ -166,6 +166,8 @@ export interface Move {
   from: string | null;
   to: string;
   count: Interval;
+  /** `largest`: from then on neither part has the sizes of the whole. */
+  which: 'largest' | 'smallest' | 'any';
   with: string | null;
   place: Place;
 }

@@ -4,7 +4,7 @@
  * facts allow. A guess that proves wrong is corrected; what breaks a ceiling contradicts a sure fact.
  */
 import type { Interval } from '../core/interval.ts';
-import { NONE, UNKNOWN_COUNT, clamp, isSure, less, meet, plus } from '../core/interval.ts';
+import { NONE, clamp, isSure, less, meet, plus } from '../core/interval.ts';
 import type { Place } from '../core/span.ts';
 import type { Day } from '../core/day.ts';
 import type { Heads, HowMany } from '../journal/event.ts';
@@ -119,12 +119,12 @@ export function takeFish(
   const from = tank ?? onlyTank(body);
   const out = outOf(draft, event, body, from, count, 0);
   if (out === null) return null;
-  const sure = isSure(out) && isWritten(count) && isCounted(count);
-  if (from === null) for (const [one, part] of body.parts) body.parts.set(one, lowered(part, out.high));
-  else takePart(body, from, out, sure);
-  body.total = less(body.total, out);
-  if (body.ceiling)
-    body.ceiling = { ...body.ceiling, count: Math.max(0, body.ceiling.count - (sure ? out.low : leastOf(out))) };
+  if (from !== null) takePart(body, from, out, count);
+  else if (isWhole(count)) body.parts.clear();
+  else for (const [one, part] of body.parts) body.parts.set(one, lowered(part, out.high));
+  const gone = isWhole(count) && body.parts.size === 0;
+  body.total = gone ? NONE : less(body.total, out);
+  body.ceiling = body.ceiling && sunk(body.ceiling, out);
   body.gone.push({ how, count: out, day: event.day, tank: from, place: event.place });
   tighten(body);
   return out;
@@ -146,12 +146,11 @@ export function moveFish(
   const source = from ?? onlyTank(body);
   const out = outOf(draft, event, body, source, count, keep);
   if (out === null) return null;
-  const sure = isSure(out);
-  const most = sure ? out.low : source === null ? null : mostIn(body, source);
+  const most = isSure(out) ? out.low : source === null ? null : mostIn(body, source);
   const fresh = (body.parts.get(to)?.high ?? 0) === 0;
   const old = fresh ? 0 : (body.ceilings.get(to)?.count ?? null);
   if (source !== null) {
-    takePart(body, source, out, sure);
+    takePart(body, source, out, count);
     if (keep > 0) raisePart(body, source, keep);
   }
   body.parts.set(to, plus(body.parts.get(to) ?? NONE, out));
@@ -197,8 +196,10 @@ function outOf(
     draft.problems.push(moreOutThanIn(event, body, tank, asked.low, most, keep));
     return null;
   }
+  const believed = (tank === null ? body.total : (body.parts.get(tank) ?? NONE)).high;
+  if (asked.low + keep > believed) draft.problems.push(guessTooLow(event, body, tank, asked.low + keep, believed));
   if (tank !== null) raisePart(body, tank, asked.low + keep);
-  else if (body.total.high < asked.low) body.total = { ...body.total, high: asked.low };
+  else if (body.total.high < asked.low) body.total = atLeast(asked.low);
   const limit = (tank === null ? body.total : (body.parts.get(tank) ?? NONE)).high - keep;
   return meet(asked, { low: 0, likely: null, high: Math.max(asked.low, limit) }) ?? asked;
 }
@@ -207,17 +208,19 @@ function outOf(
 export function raisePart(body: Body, tank: string, least: number): void {
   const part = body.parts.get(tank) ?? NONE;
   if (part.low >= least) return;
-  body.parts.set(tank, {
-    low: least,
-    likely: part.likely === null ? null : Math.max(part.likely, least),
-    high: Math.max(part.high, least),
-  });
+  const likely = part.likely === null ? null : Math.max(part.likely, least);
+  body.parts.set(tank, least > part.high ? atLeast(least) : { low: least, likely, high: part.high });
   const sum = [...body.parts.values()].reduce((all, one) => all + one.low, 0);
   const over = sum - body.total.high;
   if (over <= 0) return;
   // All of them were surely counted once: the others must be fewer. Else the total was a low guess.
   if (body.ceiling && body.ceiling.count < sum) lowerOthers(body, tank, over);
-  else body.total = { low: sum, likely: sum, high: sum };
+  else body.total = atLeast(sum);
+}
+
+/** A guess that proved too low: at least so many, and as much above as a guess may be off. */
+function atLeast(least: number): Interval {
+  return { low: least, likely: least, high: Math.ceil(least * 1.25) };
 }
 
 function lowerOthers(body: Body, tank: string, over: number): void {
@@ -230,18 +233,26 @@ function lowerOthers(body: Body, tank: string, over: number): void {
   }
 }
 
-function takePart(body: Body, tank: string, out: Interval, sure: boolean): void {
-  const rest = less(body.parts.get(tank) ?? NONE, out);
-  if (rest.high <= 0) body.parts.delete(tank);
+function takePart(body: Body, tank: string, out: Interval, count: HowMany): void {
+  const part = body.parts.get(tank) ?? NONE;
+  const rest = count === 'half' ? otherHalf(part) : less(part, out);
+  if (rest.high <= 0 || isWhole(count)) body.parts.delete(tank);
   else body.parts.set(tank, rest);
   const ceiling = body.ceilings.get(tank);
-  if (ceiling)
-    setCeiling(body, tank, { ...ceiling, count: Math.max(0, ceiling.count - (sure ? out.low : leastOf(out))) });
+  // "All" seldom is: a few that were left behind contradict nothing.
+  if (isWhole(count)) body.ceilings.delete(tank);
+  else if (ceiling) body.ceilings.set(tank, sunk(ceiling, out));
 }
 
-/** What surely went where the words were a guess: one, if any did. */
-function leastOf(out: Interval): number {
-  return Math.min(1, out.low);
+function otherHalf(part: Interval): Interval {
+  const likely = part.likely === null ? null : part.likely - Math.round(part.likely / 2);
+  return { low: Math.floor(part.low / 2), likely, high: Math.ceil(part.high / 2) };
+}
+
+/** A ceiling after fish went: by the number where it is sure, else by one, if any surely went. */
+function sunk(ceiling: Ceiling, out: Interval): Ceiling {
+  const by = isSure(out) ? out.low : Math.min(1, out.low);
+  return { ...ceiling, count: Math.max(0, ceiling.count - by) };
 }
 
 function lowered(part: Interval, by: number): Interval {
@@ -257,10 +268,7 @@ function setCeiling(body: Body, tank: string, ceiling: Ceiling | null): void {
 export function tighten(body: Tally): void {
   for (const [tank, part] of body.parts) if (part.high <= 0) body.parts.delete(tank);
   const parts = [...body.parts.values()];
-  if (parts.length === 0) {
-    body.total = body.total.high === Infinity ? UNKNOWN_COUNT : NONE;
-    return;
-  }
+  if (parts.length === 0) return;
   const sum = parts.reduce(plus, NONE);
   const wish = body.total.likely ?? sum.likely;
   const total = meet({ ...sum, likely: null }, { ...body.total, likely: null }) ?? sum;
@@ -277,6 +285,23 @@ export function tighten(body: Tally): void {
 
 function isWritten(count: HowMany): count is Heads {
   return typeof count !== 'string';
+}
+
+/** Every fish that is there. */
+function isWhole(count: HowMany): boolean {
+  return count === 'all' || count === 'rest' || count === 'unsaid';
+}
+
+function guessTooLow(event: Moment, body: Body, tank: string | null, least: number, believed: number): Problem {
+  const earlier = body.counts.at(-1)?.place ?? body.lines[0];
+  return {
+    kind: 'guess-corrected',
+    weight: 'doubt',
+    says: `at least ${String(least)} ${body.name}${tank === null ? '' : ` in ${tank}`}, where no more than ${String(believed)} were guessed: the guess was low`,
+    write: 'nothing, if the number is right',
+    at: event.place,
+    also: earlier ? [earlier] : [],
+  };
 }
 
 function moreOutThanIn(

@@ -9,6 +9,8 @@ import { watchDue } from './watch.ts';
 import { disputesDue } from './dispute.ts';
 import type { DueSource } from './item.ts';
 import { spawnsDue } from './spawn.ts';
+import { stagesDue } from './stages.ts';
+import { youngDue } from './young.ts';
 
 export const DUE_SOURCES: readonly DueSource[] = [
   choresDue,
@@ -20,4 +22,6 @@ export const DUE_SOURCES: readonly DueSource[] = [
   silenceDue,
   disputesDue,
   spawnsDue,
+  stagesDue,
+  youngDue,
 ];

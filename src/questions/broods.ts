@@ -1,0 +1,194 @@
+/** How every brood stands: age, stage, where how many are, how long they are, what comes next, when they can be sold. */
+import type { Because } from '../core/because.ts';
+import type { Day } from '../core/day.ts';
+import { addDays } from '../core/day.ts';
+import type { DayWindow, Interval } from '../core/interval.ts';
+import type { Measure } from '../core/quantity.ts';
+import type { LineRef } from '../core/span.ts';
+import { linesOf } from '../core/span.ts';
+import { ageWords, countWords, dayWords, rangeWords, windowWords } from '../core/words.ts';
+import { aliveTotal, partIn, tanksOf } from '../state/bodies.ts';
+import type { SeenBrood } from '../state/bodies.ts';
+import { ageDays } from '../state/broodlife.ts';
+import type { Room } from '../state/draft.ts';
+import { clockOf } from '../state/stageclock.ts';
+import { dangers } from './danger.ts';
+import type { Danger } from './danger.ts';
+import { growthOf, sizeOn } from './growing.ts';
+import { rowId } from './id.ts';
+import { nextOf, stageOf } from './stages.ts';
+import type { Milestone, StageName } from './stages.ts';
+import { saleableFrom } from './saleable.ts';
+import type { Saleable } from './saleable.ts';
+import type { WhyRow } from './whyrow.ts';
+
+export interface BroodRow {
+  readonly id: string;
+  readonly name: string;
+  /** The pair or group that spawned it. */
+  readonly group: string | null;
+  /** The females that it may be of. */
+  readonly mothers: readonly string[];
+  readonly species: string | null;
+  readonly tanks: readonly { readonly tank: string; readonly count: Interval }[];
+  readonly total: Interval;
+  /** When it was laid; for livebearers, born. */
+  readonly spawned: DayWindow;
+  readonly hatched: DayWindow | null;
+  readonly swam: DayWindow | null;
+  readonly released: DayWindow | null;
+  readonly age: Interval;
+  readonly stage: StageName;
+  /** Mean length, 80 % limits. */
+  readonly size: Measure<'mm'> | null;
+  /** mm a week. */
+  readonly rate: Interval | null;
+  readonly next: Milestone | null;
+  readonly ready: Saleable | null;
+  /** Half of them or more can be sold today. */
+  readonly isReady: boolean;
+  readonly warnings: readonly Danger[];
+  readonly lines: readonly LineRef[];
+  readonly because: Because;
+}
+
+export interface BroodsAnswer {
+  readonly on: Day;
+  readonly asked: string | null;
+  readonly broods: readonly BroodRow[];
+}
+
+/**
+ * All broods that still have fish, oldest first; with a name, that brood whatever became of it, or the
+ * broods of that group, tank or species.
+ */
+export function broods(room: Room, asked: string | null = null): BroodsAnswer {
+  const all = [...room.stock.broods.values()].toSorted(byAge);
+  const found = asked === null ? all.filter(isThere) : broodsCalled(all, asked);
+  const harm = dangers(room);
+  return { on: room.on, asked, broods: found.map((brood) => broodRow(room, brood, harm)) };
+}
+
+/** True while some may be left. */
+export function isThere(brood: SeenBrood): boolean {
+  return brood.ended === null && aliveTotal(brood).high > 0;
+}
+
+function byAge(a: SeenBrood, b: SeenBrood): number {
+  return (a.laid.likely ?? a.laid.high ?? 0) - (b.laid.likely ?? b.laid.high ?? 0);
+}
+
+function broodsCalled(all: readonly SeenBrood[], asked: string): SeenBrood[] {
+  const same = (name: string | null): boolean => name !== null && name.toLowerCase() === asked.toLowerCase();
+  const own = all.filter((brood) => same(brood.name) || brood.oneOf.some(same));
+  if (own.length > 0) return own;
+  return all.filter(
+    (brood) => isThere(brood) && (same(brood.group) || same(brood.species) || tanksOf(brood).some(same)),
+  );
+}
+
+function broodRow(room: Room, brood: SeenBrood, harm: readonly Danger[]): BroodRow {
+  const ready = saleableFrom(room, brood);
+  const growth = growthOf(room, brood);
+  const rate = growth?.line.rate ?? null;
+  const size = sizeOn(room, brood);
+  const lines = linesOf(brood.lines);
+  return {
+    id: rowId(brood.name),
+    name: brood.name,
+    group: brood.group,
+    mothers: brood.mothers,
+    species: brood.species,
+    tanks: tanksOf(brood).map((tank) => ({ tank, count: partIn(brood, tank) })),
+    total: aliveTotal(brood),
+    spawned: brood.laid,
+    hatched: brood.hatched,
+    swam: brood.swam,
+    released: brood.released,
+    age: ageDays(brood, room.on),
+    stage: stageOf(room, brood),
+    size,
+    rate: rate && { low: rate.low * 7, likely: rate.likely === null ? null : rate.likely * 7, high: rate.high * 7 },
+    next: nextOf(room, brood),
+    ready,
+    isReady: isThere(brood) && size !== null && (ready?.share.likely ?? 0) >= 0.5,
+    warnings: harm.filter((one) => one.older === brood || one.younger === brood),
+    lines,
+    because: becauseOf(room, brood, lines),
+  };
+}
+
+function becauseOf(room: Room, brood: SeenBrood, lines: readonly LineRef[]): Because {
+  const clock = clockOf(room, brood);
+  const born = clock.guild === 'livebearer' ? 'born' : 'laid';
+  const warm = clock.temperature === null ? '25–27 C, nobody measured' : `${rangeWords(clock.temperature.value)} C`;
+  const told = (what: string, window: DayWindow | null): string[] =>
+    window === null ? [] : [`${what} ${windowWords(window, room.on)}`];
+  return {
+    rule: `age counts from the day it was ${born}; a look that names a stage bounds it, the usual days of such fish fill what no look bounds`,
+    source: `the journal; ${clock.guild === null ? 'usual for substrate spawners, since no way of breeding is set' : `usual for ${clock.guild}s`} at ${warm}`,
+    steps: [
+      `${born} ${windowWords(brood.laid, room.on)}, ${brood.laidKnown === 'seen' ? 'seen that day' : brood.laidKnown}`,
+      ...told('hatched', brood.hatched),
+      ...told('swam', brood.swam),
+      ...told('released', brood.released),
+      `age on ${dayWords(room.on, room.on)}: ${ageWords(ageDays(brood, room.on))}`,
+    ],
+    lines,
+  };
+}
+
+/** Rows that `why` can be asked about: the brood, its count, size, sale and dangers. */
+export function broodsWhy(room: Room): readonly WhyRow[] {
+  return [...broods(room).broods].flatMap((row) => {
+    const brood = room.stock.broods.get(row.name);
+    if (!brood) return [];
+    const growth = growthOf(room, brood);
+    const rows: WhyRow[] = [
+      { id: row.id, title: `${row.name} age and stage`, because: row.because, lines: row.lines },
+      { id: rowId(row.name, 'count'), title: `${row.name} count: ${countWords(row.total)}`, ...countWhy(room, brood) },
+    ];
+    if (growth)
+      rows.push({
+        id: rowId(row.name, 'size'),
+        title: `${row.name} size`,
+        because: growth.because,
+        lines: growth.because.lines,
+      });
+    if (row.ready) {
+      const { because } = row.ready;
+      rows.push({ id: rowId(row.name, 'ready'), title: `${row.name} ready for sale`, because, lines: because.lines });
+    }
+    const warned = row.warnings.filter((one) => one.older === brood);
+    return [...rows, ...warned.map((one) => ({ id: one.id, title: one.text, because: one.because, lines: one.lines }))];
+  });
+}
+
+function countWhy(room: Room, brood: SeenBrood): { because: Because; lines: readonly LineRef[] } {
+  const places = [...brood.counts.map((seen) => seen.place), ...brood.gone.map((gone) => gone.place)];
+  const moves = room.stock.moves.filter((move) => move.body === brood.name);
+  const lines = linesOf([...brood.lines.slice(0, 1), ...places, ...moves.map((move) => move.place)]);
+  const dated = [
+    ...brood.counts.map((seen) => ({
+      day: seen.day,
+      says: `${seen.sure ? 'counted' : 'guessed'} ${countWords(seen.count)}${seen.tank === null ? '' : ` in ${seen.tank}`}`,
+    })),
+    ...brood.gone.map((gone) => ({ day: gone.day, says: `${gone.how} ${countWords(gone.count)}` })),
+    ...moves.map((move) => ({
+      day: move.day,
+      says: `moved ${countWords(move.count)}${move.from === null ? '' : ` from ${move.from}`} to ${move.to}`,
+    })),
+  ].toSorted((a, b) => a.day - b.day);
+  return {
+    because: {
+      rule: 'numbers only fall; a count narrows or corrects what was guessed, and the total and the parts bound each other',
+      source: 'the journal',
+      steps: [
+        ...dated.map(({ day, says }) => `${dayWords(addDays(day, 0), room.on)}: ${says}`),
+        `left: ${countWords(brood.total)}`,
+      ],
+      lines,
+    },
+    lines,
+  };
+}

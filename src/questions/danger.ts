@@ -1,0 +1,109 @@
+/**
+ * Older young that may hurt or eat younger ones in the same tank. Younger than 8 mm: watch from 1 mm
+ * apart, danger from 4 mm; longer: watch from 1.8 times the length, danger from 2.4 times. (Attacks from
+ * about 1 mm, predation from 4–5 mm, vulnerable to about 8 mm: Fraser, Keenleyside & Wisenden 1993;
+ * Fraser & Keenleyside 1995. Ratio: Fessehaye et al. 2006, from weights. The steps are ours.)
+ */
+import type { Because } from '../core/because.ts';
+import type { Interval } from '../core/interval.ts';
+import type { LineRef } from '../core/span.ts';
+import { linesOf } from '../core/span.ts';
+import { countWords } from '../core/words.ts';
+import { BROOD_CV, topOf } from '../science/growth.ts';
+import { bodiesIn, isBrood, partIn, speciesOf } from '../state/bodies.ts';
+import type { SeenBrood } from '../state/bodies.ts';
+import { reached } from '../state/broodlife.ts';
+import type { Room } from '../state/draft.ts';
+import { sizeOn } from './growing.ts';
+import { rowId } from './id.ts';
+
+export interface Danger {
+  readonly id: string;
+  readonly tank: string;
+  readonly older: SeenBrood;
+  readonly younger: SeenBrood;
+  readonly weight: 'danger' | 'watch';
+  readonly text: string;
+  readonly because: Because;
+  readonly lines: readonly LineRef[];
+}
+
+/** Length below which young are taken however little longer the others are, mm. */
+const VULNERABLE = 8;
+const GAP = { watch: 1, danger: 4 };
+const RATIO = { watch: 1.8, danger: 2.4 };
+/** So few left-overs, and no longer than this, scarcely matter (common practice, no source). */
+const FEW = 3;
+const SMALL = 10;
+
+/** Every pair of broods in one tank of which the older may harm the younger. */
+export function dangers(room: Room): Danger[] {
+  return [...room.plumbing.tanks.keys()].flatMap((tank) => dangersIn(room, tank));
+}
+
+export function dangersIn(room: Room, tank: string): Danger[] {
+  const swimming = bodiesIn(room, tank)
+    .filter((body) => isBrood(body))
+    .filter((brood) => reached(brood, 'swam') && partIn(brood, tank).high >= 1);
+  if (swimming.length < 2) return [];
+  return swimming.flatMap((older) =>
+    swimming.flatMap((younger) => (older === younger ? [] : (dangerOf(room, tank, older, younger) ?? []))),
+  );
+}
+
+function dangerOf(room: Room, tank: string, older: SeenBrood, younger: SeenBrood): Danger | null {
+  if (isSiblingSafe(room, older) && older.species === younger.species) return null;
+  const mean = sizeOn(room, older)?.likely ?? null;
+  const short = sizeOn(room, younger)?.likely ?? null;
+  if (mean === null || short === null) return null;
+  const left = partIn(older, tank);
+  const best = mean * (1 + BROOD_CV * topOf(likelyCount(left)));
+  const gap = best - short;
+  const ratio = best / short;
+  if (gap <= 0 || (left.high <= FEW && best <= SMALL)) return null;
+  const step = short < VULNERABLE ? weigh(gap, GAP) : weigh(ratio, RATIO);
+  if (step === null || isYounger(older, younger)) return null;
+  const read = [older, younger].every((brood) => brood.sizes.length > 0);
+  const lines = linesOf([...older.lines.slice(-1), ...younger.lines.slice(-1)]);
+  const mm = (value: number): string => `${String(Math.round(value))} mm`;
+  return {
+    id: rowId(tank, older.name, younger.name),
+    tank,
+    older,
+    younger,
+    weight: step,
+    text: `${older.name} in ${tank}, about ${mm(best)} at the longest, ${step === 'danger' ? 'will eat' : 'may hurt'} ${younger.name}, about ${mm(short)}`,
+    because: {
+      rule: `younger than ${String(VULNERABLE)} mm: watch from ${String(GAP.watch)} mm apart, danger from ${String(GAP.danger)} mm; longer: watch from ${String(RATIO.watch)} times the length, danger from ${String(RATIO.danger)} times`,
+      source:
+        'Fraser, Keenleyside & Wisenden 1993; Fraser & Keenleyside 1995; Fessehaye et al. 2006; the steps are ours',
+      steps: [
+        `${older.name}: ${countWords(left)} in ${tank}, mean ${mm(mean)}, the longest about ${mm(best)}`,
+        `${younger.name}: mean ${mm(short)}`,
+        `${mm(gap)} apart, ${ratio.toFixed(1)} times as long`,
+        read ? 'both were measured' : 'not both were measured: lengths as is usual for such fish',
+      ],
+      lines,
+    },
+    lines,
+  };
+}
+
+/** Fish whose older young leave the younger alone, by their species or by how such fish breed. */
+export function isSiblingSafe(room: Room, brood: SeenBrood): boolean {
+  const traits = speciesOf(room, brood)?.traits;
+  return traits?.siblingSafe ?? traits?.guild === 'rock spawner';
+}
+
+function isYounger(a: SeenBrood, b: SeenBrood): boolean {
+  return (a.laid.likely ?? 0) > (b.laid.likely ?? 0);
+}
+
+function weigh(value: number, steps: { readonly watch: number; readonly danger: number }): Danger['weight'] | null {
+  return value >= steps.danger ? 'danger' : value >= steps.watch ? 'watch' : null;
+}
+
+function likelyCount(count: Interval): number {
+  if (count.likely !== null) return Math.max(1, count.likely);
+  return Number.isFinite(count.high) ? Math.max(1, Math.round((count.low + count.high) / 2)) : 20;
+}

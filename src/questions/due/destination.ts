@@ -1,0 +1,30 @@
+/** Where young could go, and the line that says they went. */
+import { countWords } from '../../core/words.ts';
+import { bodiesIn, partIn, tanksOf } from '../../state/bodies.ts';
+import type { SeenBrood } from '../../state/bodies.ts';
+import type { Room } from '../../state/draft.ts';
+import { walkOrder } from '../../state/tanks.ts';
+
+/** The first tank in walking order that holds no fish; trays and quarantine tanks are left out. */
+export function freeTank(room: Room): string | null {
+  return walkOrder(room).find((name) => isFree(room, name)) ?? null;
+}
+
+function isFree(room: Room, name: string): boolean {
+  const tank = room.plumbing.tanks.get(name);
+  return tank !== undefined && tank.inTank === null && !tank.quarantine && bodiesIn(room, name).length === 0;
+}
+
+/** The line that moves a brood out of its tank, to a tank that is free where there is one. */
+export function moveLine(
+  room: Room,
+  brood: SeenBrood,
+  from = tanksOf(brood)[0] ?? null,
+): { close: string; free: string | null } {
+  const free = freeTank(room);
+  const other = walkOrder(room).find((name) => name !== from);
+  const count = from === null ? brood.total : partIn(brood, from);
+  const number = count.likely ?? (Number.isFinite(count.high) ? Math.round((count.low + count.high) / 2) : 40);
+  const many = count.low === count.high ? countWords(count) : `about ${String(Math.max(1, Math.round(number)))}`;
+  return { close: `${from ?? brood.name}: moved ${many} ${brood.name} to ${free ?? other ?? 'C1'}`, free };
+}

@@ -1,0 +1,195 @@
+/**
+ * What the stage clocks call for: a look at the hatch, first food ready at the swim-up, the first move
+ * away from the parents, and asking what became of young that nobody saw swim.
+ */
+import { addDays, toDay } from '../../core/day.ts';
+import type { Day } from '../../core/day.ts';
+import type { DayWindow } from '../../core/interval.ts';
+import type { LineRef } from '../../core/span.ts';
+import { linesOf } from '../../core/span.ts';
+import { countWords, dayWords, rangeWords, windowWords } from '../../core/words.ts';
+import { aliveTotal, tanksOf } from '../../state/bodies.ts';
+import type { SeenBrood } from '../../state/bodies.ts';
+import type { Room } from '../../state/draft.ts';
+import { clockOf, usualFor } from '../../state/stageclock.ts';
+import type { Clock } from '../../state/stageclock.ts';
+import { isThere } from '../broods.ts';
+import { liveFood } from '../cultures.ts';
+import { rowId } from '../id.ts';
+import { expected, firstMove } from '../stages.ts';
+import { moveLine } from './destination.ts';
+import type { DueItem, DueSource } from './item.ts';
+
+/** Brine shrimp take a day to a day and a half to hatch (common practice, no source). */
+const HATCH_BEFORE = 2;
+/** After the last likely day a brood is asked for so many days, then no more (ours). */
+const ASKED_FOR = 21;
+
+export const stagesDue: DueSource = (room, days) =>
+  [...room.stock.broods.values()]
+    .filter((brood) => isThere(brood) && !brood.suspected && brood.oneOf.length === 0)
+    .flatMap((brood) => [...hatch(room, brood, days), ...swimUp(room, brood, days), ...move(room, brood, days)]);
+
+/** True from the first day of a window, so many days ahead, until it is long past. */
+function isNear(room: Room, window: DayWindow, days: number): boolean {
+  const from = window.low ?? room.on;
+  const to = window.high ?? from;
+  return from <= room.on + days && room.on <= to + ASKED_FOR;
+}
+
+function isMouthbrooding(brood: SeenBrood): boolean {
+  return brood.looks.some((look) => look.stage === 'holding');
+}
+
+function hatch(room: Room, brood: SeenBrood, days: number): DueItem[] {
+  const window = expected(room, brood, 'hatch');
+  if (window === null || isMouthbrooding(brood) || !isNear(room, window, days)) return [];
+  // Once they may swim, looking for swimmers is the better question.
+  const swim = expected(room, brood, 'swim');
+  const from = swim?.low ?? null;
+  if (from !== null && from <= room.on) return [];
+  return [
+    row(room, brood, {
+      key: 'hatch',
+      what: 'look for wrigglers',
+      due: window,
+      weight: 0,
+      why: `${brood.name} hatches ${windowWords(window, room.on)} (${clockWords(clockOf(room, brood))})`,
+      close: 'wrigglers',
+      rule: 'eggs hatch so many days after laying, by way of breeding and temperature',
+      steps: [`laid ${windowWords(brood.laid, room.on)}`, `hatches ${windowWords(window, room.on)}`],
+    }),
+  ];
+}
+
+/** From the day on which food must be set up, until somebody sees them swim. */
+function swimUp(room: Room, brood: SeenBrood, days: number): DueItem[] {
+  const window = expected(room, brood, 'swim');
+  if (window === null || isMouthbrooding(brood)) return [];
+  const clock = clockOf(room, brood);
+  const foods = usualFor(clock).firstFood;
+  const food = foodReady(room, foods, window);
+  const low = window.low === null ? null : addDays(window.low, -HATCH_BEFORE);
+  const due = { ...window, low };
+  if (!isNear(room, due, days)) return [];
+  const overdue = window.high !== null && room.on > window.high;
+  const what = overdue
+    ? 'no word of swimming young: look'
+    : food === null
+      ? `first food ready for ${brood.name}`
+      : 'look for swimming young';
+  return [
+    row(room, brood, {
+      key: 'swim',
+      what,
+      due,
+      weight: overdue || (food === null && window.low !== null && room.on >= window.low) ? 2 : 1,
+      why: `${brood.name} ${overdue ? 'should have swum' : 'swims'} ${windowWords(window, room.on)} (${clockWords(clock)}); ${food?.says ?? foodWords(foods, low, room.on)}`,
+      close:
+        food === null && !overdue && foods.includes('brine shrimp')
+          ? 'room: hatch 2 g brine shrimp'
+          : 'free-swimming, about 40',
+      rule: 'young starve within days of swimming free: their first food is set up before the first day on which they may swim',
+      steps: [
+        `laid ${windowWords(brood.laid, room.on)}`,
+        `swims ${windowWords(window, room.on)}`,
+        `brine shrimp hatch in 24 to 36 hours: set up ${low === null ? 'before' : dayWords(low, room.on)}`,
+        ...(food === null ? ['no live jar or hatch of a first food in the journal'] : [food.says]),
+      ],
+      lines: food?.lines ?? [],
+    }),
+  ];
+}
+
+function foodWords(foods: readonly string[], from: Day | null, now: Day): string {
+  const when = from === null || from <= now ? 'now' : `on ${dayWords(from, now)}`;
+  const others = foods.filter((one) => one !== 'brine shrimp').join(' or ');
+  if (!foods.includes('brine shrimp')) return `have ${others} ready ${when}`;
+  return `set brine shrimp to hatch ${when}${others === '' ? '' : `, or have ${others} ready`}`;
+}
+
+/** A jar of a first food that gives on the first day on which they may swim, or shrimp set to hatch in the last two days. */
+function foodReady(
+  room: Room,
+  foods: readonly string[],
+  window: DayWindow,
+): { says: string; lines: readonly LineRef[] } | null {
+  const first = toDay(Math.max(room.on, window.low ?? room.on));
+  const jar = liveFood(room, first).jars.find((one) => foods.some((food) => alike(food, one.of)));
+  if (jar) return { says: `${jar.of} in ${jar.name}`, lines: jar.lines };
+  const fresh = room.cultures.hatches.findLast((one) => room.on - one.day <= HATCH_BEFORE);
+  return fresh ? { says: `${fresh.of} set ${dayWords(fresh.day, room.on)}`, lines: linesOf([fresh.place]) } : null;
+}
+
+function alike(food: string, jar: string): boolean {
+  const stem = (word: string): string => word.toLowerCase().replace(/s$/, '');
+  return stem(jar).startsWith(stem(food)) || stem(food).startsWith(stem(jar));
+}
+
+function move(room: Room, brood: SeenBrood, days: number): DueItem[] {
+  const window = firstMove(room, brood);
+  const guild = clockOf(room, brood).guild;
+  if (window === null || !isNear(room, window, days) || !livesWithParents(room, brood)) return [];
+  const line = moveLine(room, brood);
+  return [
+    row(room, brood, {
+      key: 'move',
+      what: `${brood.name} may leave the parents: a tank of its own`,
+      due: window,
+      weight: 1,
+      why: `${countWords(aliveTotal(brood))} with the parents; ${guild ?? 'such fish'}s move ${rangeWords(usualFor(clockOf(room, brood)).firstMove)} days after swimming${line.free === null ? '; no tank is free' : `; ${line.free} is free`}`,
+      close: line.close,
+      rule: 'the first move away from the parents, so many days after swimming free, by way of breeding',
+      steps: [
+        `free ${windowWords(brood.swam ?? brood.released ?? window, room.on)}`,
+        `first move ${windowWords(window, room.on)}`,
+      ],
+    }),
+  ];
+}
+
+function livesWithParents(room: Room, brood: SeenBrood): boolean {
+  const group = brood.group === null ? undefined : room.stock.groups.get(brood.group);
+  return group !== undefined && tanksOf(brood).some((tank) => (group.parts.get(tank)?.high ?? 0) > 0);
+}
+
+export function clockWords(clock: Clock): string {
+  const usual = `usual for ${clock.guild ?? 'substrate spawner'}s`;
+  return clock.temperature === null
+    ? `${usual}, no temperature read`
+    : `${usual} at ${rangeWords(clock.temperature.value, 1)} C`;
+}
+
+interface Told {
+  readonly key: string;
+  readonly what: string;
+  readonly due: DayWindow;
+  readonly weight: DueItem['weight'];
+  readonly why: string;
+  /** What follows the tank and the brood's name, or a whole line with its own heading. */
+  readonly close: string;
+  readonly rule: string;
+  readonly steps: readonly string[];
+  readonly lines?: readonly LineRef[];
+}
+
+function row(room: Room, brood: SeenBrood, told: Told): DueItem {
+  const place = tanksOf(brood)[0] ?? brood.natal ?? brood.name;
+  const clock = clockOf(room, brood);
+  const lines = linesOf([...brood.lines.slice(0, 1), ...brood.lines.slice(-1), ...(told.lines ?? [])]);
+  return {
+    id: rowId(place, brood.name, told.key),
+    place,
+    what: told.what,
+    kind: 'stage',
+    due: told.due,
+    weight: told.weight,
+    why: told.why,
+    close: told.close.includes(': ') ? told.close : `${place}: ${brood.name} ${told.close}`,
+    putOffKey: told.key,
+    pressing: false,
+    minutes: null,
+    because: { rule: told.rule, source: `${clockWords(clock)} (common practice, no source)`, steps: told.steps, lines },
+    lines,
+  };
+}

@@ -1,0 +1,169 @@
+/**
+ * Older young that must leave before the next spawn of their tank swims, and older young that already
+ * endanger younger ones. Fish that leave their sisters and brothers alone, and runs of a colony, are left out.
+ */
+import { addDays, toDay } from '../../core/day.ts';
+import type { Day } from '../../core/day.ts';
+import type { DayWindow } from '../../core/interval.ts';
+import { onDay } from '../../core/interval.ts';
+import type { LineRef } from '../../core/span.ts';
+import { linesOf } from '../../core/span.ts';
+import { countWords, dayWords, windowWords } from '../../core/words.ts';
+import { bodiesIn, isBrood, partIn } from '../../state/bodies.ts';
+import type { SeenBrood } from '../../state/bodies.ts';
+import { reached } from '../../state/broodlife.ts';
+import type { Room } from '../../state/draft.ts';
+import { openDispute } from '../../state/quarrel.ts';
+import { clockOf, swimDays, usualFor } from '../../state/stageclock.ts';
+import { dayAtAge } from '../../state/stagewindows.ts';
+import { dangersIn, isSiblingSafe } from '../danger.ts';
+import type { Danger } from '../danger.ts';
+import { sizeOn } from '../growing.ts';
+import { rowId } from '../id.ts';
+import { moveLine } from './destination.ts';
+import type { DueItem, DueSource } from './item.ts';
+
+/** They leave so many days before the first day on which the next may swim (ours). */
+const BEFORE = 2;
+/** A few left-overs of about 1 cm scarcely matter (common practice, no source). */
+const FEW = 3;
+const SMALL = 10;
+/** Days for which a spawn that is only expected counts (ours). */
+const EXPECTED_LASTS = 5;
+
+export const youngDue: DueSource = (room, days) =>
+  [...room.plumbing.tanks.keys()].flatMap((tank) => {
+    const harm = dangersIn(room, tank).map((danger) => endangered(room, danger));
+    const spawn = nextSwim(room, tank);
+    if (spawn === null) return harm;
+    const told = new Set(harm.map(({ older }) => older));
+    const rows = olderThan(room, tank, spawn)
+      .filter((older) => !told.has(older.name))
+      .map((older) => leave(room, tank, older, spawn))
+      .filter(({ due }) => (due.low ?? room.on) <= room.on + days);
+    return [...harm, ...rows];
+  });
+
+interface NextSwim {
+  readonly says: string;
+  /** When the next young of that tank may swim. */
+  readonly window: DayWindow;
+  /** The brood, where it is laid. */
+  readonly brood: SeenBrood | null;
+  readonly group: string | null;
+  readonly lines: readonly LineRef[];
+}
+
+/** The next young that will swim in a tank: laid already, suspected, or announced by the parents. */
+function nextSwim(room: Room, tank: string): NextSwim | null {
+  const eggs = [...room.stock.broods.values()]
+    .filter((brood) => brood.ended === null && brood.parts.has(tank) && !reached(brood, 'swam'))
+    .map((brood) => ({ brood, window: dayAtAge(brood.laid, swimDays(clockOf(room, brood))) }))
+    .filter(({ window }) => window.high === null || window.high + 14 >= room.on)
+    .toSorted((a, b) => (a.window.low ?? 0) - (b.window.low ?? 0));
+  const [first] = eggs;
+  if (first) {
+    const { brood, window } = first;
+    const maybe = brood.suspected ? ', if they spawned,' : '';
+    return {
+      says: `${brood.name}${maybe} swims ${windowWords(window, room.on)}`,
+      window,
+      brood,
+      group: brood.group,
+      lines: linesOf(brood.lines.slice(0, 1)),
+    };
+  }
+  for (const group of room.stock.groups.values()) {
+    if ((group.parts.get(tank)?.high ?? 0) <= 0 || group.kind === 'colony') continue;
+    const sign = group.suspected.findLast((one) => one.kind === 'about to spawn');
+    if (!sign || room.on - sign.day > EXPECTED_LASTS) continue;
+    const clock = clockOf(room, { species: group.species, natal: tank, laid: onDay(sign.day) });
+    const window = dayAtAge(onDay(toDay(Math.max(sign.day, room.on))), swimDays(clock));
+    return {
+      says: `${group.name} is about to spawn: the next would swim from ${dayWords(window.low ?? room.on, room.on)}`,
+      window,
+      brood: null,
+      group: group.name,
+      lines: linesOf([sign.place]),
+    };
+  }
+  return null;
+}
+
+/** Swimming young in that tank that would be too old for the next. */
+function olderThan(room: Room, tank: string, spawn: NextSwim): SeenBrood[] {
+  return bodiesIn(room, tank)
+    .filter((body) => isBrood(body))
+    .filter((older) => older !== spawn.brood && reached(older, 'swam') && !isSiblingSafe(room, older))
+    .filter((older) => {
+      const { gap } = usualFor(clockOf(room, older));
+      const apart = (spawn.brood?.laid.likely ?? room.on) - (older.laid.likely ?? room.on);
+      const size = sizeOn(room, older)?.likely ?? 0;
+      const leftOvers = partIn(older, tank).high <= FEW && size <= SMALL;
+      return gap !== null && apart > gap && !leftOvers;
+    });
+}
+
+function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): DueItem {
+  const { window } = spawn;
+  const chased = older.group === null ? undefined : room.stock.chasedFry.get(older.group);
+  const isChased = chased !== undefined && (older.laid.high ?? chased.day) <= chased.day;
+  const earliest = window.low ?? room.on;
+  const last: Day = isChased ? toDay(Math.min(room.on, earliest - BEFORE)) : addDays(earliest, -BEFORE);
+  const from = isChased ? chased.day : (spawn.brood?.laid.likely ?? room.on);
+  const line = moveLine(room, older, tank);
+  const group = older.group === null ? undefined : room.stock.groups.get(older.group);
+  const waits = group && openDispute(group) ? '; not while the pair disputes' : '';
+  const rocks =
+    spawn.brood !== null && !reached(spawn.brood, 'swam') ? '; leave the cave and its rocks where they are' : '';
+  const where = line.free === null ? '; no tank is free' : `; ${line.free} is free`;
+  const chase = isChased ? `; the parents chase them since ${dayWords(chased.day, room.on)}` : '';
+  const lines = linesOf([...spawn.lines, ...older.lines.slice(-1), ...(isChased ? [chased.place] : [])]);
+  return {
+    id: rowId(tank, older.name, 'leave'),
+    place: tank,
+    what: `${older.name} out by ${dayWords(last, room.on)}`,
+    kind: 'young',
+    due: { low: from < last ? from : last, likely: last, high: last },
+    weight: 2,
+    why: `${spawn.says}; ${countWords(partIn(older, tank))} older ones would eat them${chase}${where}${waits}${rocks}`,
+    close: line.close,
+    putOffKey: older.name,
+    pressing: false,
+    minutes: null,
+    because: {
+      rule: `older young leave ${String(BEFORE)} days before the first day on which the next may swim; sooner where the parents chase them`,
+      source: 'common practice, no source; the two days are ours',
+      steps: [
+        `${older.name}: laid ${windowWords(older.laid, room.on)}, ${countWords(partIn(older, tank))} in ${tank}`,
+        spawn.says,
+        `first of those days ${dayWords(earliest, room.on)}, less ${String(BEFORE)}: ${dayWords(addDays(earliest, -BEFORE), room.on)}`,
+        ...(isChased ? [`the parents chase the young since ${dayWords(chased.day, room.on)}: they want to spawn`] : []),
+      ],
+      lines,
+    },
+    lines,
+  };
+}
+
+function endangered(room: Room, danger: Danger): DueItem & { readonly older: string } {
+  const { tank, older, younger } = danger;
+  const line = moveLine(room, older, tank);
+  const urgent = danger.weight === 'danger';
+  return {
+    older: older.name,
+    id: danger.id,
+    place: tank,
+    what: urgent ? `take ${older.name} away from ${younger.name}` : `watch ${older.name} with ${younger.name}`,
+    kind: 'young',
+    due: onDay(room.on),
+    weight: urgent ? 2 : 1,
+    why: `${danger.text}${line.free === null ? '; no tank is free' : `; ${line.free} is free`}`,
+    close: line.close,
+    putOffKey: older.name,
+    pressing: false,
+    minutes: null,
+    because: danger.because,
+    lines: danger.lines,
+  };
+}

@@ -1,0 +1,151 @@
+/** When fish can be sold, by the rule of their species: the share at sale size today, and the days when the first, half and all will be. */
+import type { Because } from '../core/because.ts';
+import type { Day } from '../core/day.ts';
+import type { DayWindow, Interval } from '../core/interval.ts';
+import { exactly } from '../core/interval.ts';
+import { linesOf } from '../core/span.ts';
+import { ageWords, dayWords, rangeWords, windowWords } from '../core/words.ts';
+import { guildDefaults } from '../science/guilds.ts';
+import { ageAtSize, shareAtLeast } from '../science/growth.ts';
+import type { Part } from '../science/growth.ts';
+import { isBrood, speciesOf } from '../state/bodies.ts';
+import type { SeenBody } from '../state/bodies.ts';
+import { since } from '../state/broodlife.ts';
+import type { Room } from '../state/draft.ts';
+import { dayAt, growthOf, sizeOn } from './growing.ts';
+
+export { sizeOn } from './growing.ts';
+
+export interface Saleable {
+  /** From the first fish to the last: `likely` is the day when half of them are. */
+  readonly window: DayWindow;
+  readonly first: DayWindow;
+  readonly half: DayWindow;
+  readonly all: DayWindow;
+  /** Share of them that may be sold on the day asked about, 0 to 1. */
+  readonly share: Interval;
+  /** The rule in words: `35 mm or 16 weeks`. */
+  readonly rule: string;
+  readonly because: Because;
+}
+
+interface Rule {
+  readonly size: number | null;
+  readonly age: Interval | null;
+  readonly both: boolean;
+  readonly source: string;
+}
+
+/** When these fish can be sold, and the share that can be on a day; null where neither a rule nor an age or length is known. */
+export function saleableFrom(room: Room, body: SeenBody, on: Day = room.on): Saleable | null {
+  const rule = ruleOf(room, body);
+  const growth = growthOf(room, body);
+  const born = isBrood(body) ? body.laid : body.born;
+  if (rule === null || (growth === null && (rule.size !== null || born === null))) return null;
+  const by = (part: Part): DayWindow => {
+    const sized =
+      rule.size === null || growth === null ? null : dayAt(growth.born, ageAtSize(growth.line, rule.size, part));
+    const aged = rule.age === null || born === null ? null : dayAt(born, rule.age);
+    return joined(sized, aged, rule.both);
+  };
+  const [first, half, all] = [by('first'), by('half'), by('all')];
+  const window = { low: first.low, likely: half.likely, high: all.high };
+  const share = shareOn(room, body, rule, born, on);
+  const words = ruleWords(rule);
+  return {
+    window,
+    first,
+    half,
+    all,
+    share,
+    rule: words,
+    because: {
+      rule: `for sale at ${words}`,
+      source: rule.source,
+      steps: [
+        ...(growth?.because.steps ?? []),
+        `the first by ${windowWords(first, room.on)}, half by ${windowWords(half, room.on)}, all by ${windowWords(all, room.on)}`,
+        `share that can be sold${on === room.on ? ' today' : ` on ${dayWords(on, room.on)}`}: ${rangeWords({ low: share.low * 100, likely: null, high: share.high * 100 })} %`,
+      ],
+      lines: linesOf([...ruleLines(room, body), ...(growth?.because.lines ?? body.lines.slice(0, 1))]),
+    },
+  };
+}
+
+function ruleOf(room: Room, body: SeenBody): Rule | null {
+  const species = speciesOf(room, body);
+  const said = species?.traits.saleAt ?? null;
+  if (said !== null && (said.size !== null || said.age !== null)) {
+    return {
+      size: said.size === null ? null : (said.size.likely ?? said.size.low),
+      age: said.age,
+      both: said.both,
+      source: 'the journal: the rule set for the species',
+    };
+  }
+  const guild = species?.traits.guild ?? null;
+  if (guild === null) return null;
+  const usual = guildDefaults(guild).saleSize;
+  return {
+    size: usual.likely ?? usual.low,
+    age: null,
+    both: false,
+    source: `usual for ${guild}s (common practice, no source)`,
+  };
+}
+
+function ruleWords(rule: Rule): string {
+  const size = rule.size === null ? null : `${String(rule.size)} mm`;
+  const age = rule.age === null ? null : weeksWords(rule.age);
+  return [size, age].filter((words) => words !== null).join(rule.both ? ' and ' : ' or ');
+}
+
+function weeksWords(age: Interval): string {
+  const whole = age.low === age.high && age.low % 7 === 0;
+  return whole ? `${String(age.low / 7)} weeks` : ageWords(age);
+}
+
+function ruleLines(room: Room, body: SeenBody): { file: string; line: number }[] {
+  const species = speciesOf(room, body);
+  return species === null ? [] : linesOf([species.place]).map(({ file, line }) => ({ file, line }));
+}
+
+/** Size or age, whichever comes first; both: whichever comes last. */
+function joined(sized: DayWindow | null, aged: DayWindow | null, both: boolean): DayWindow {
+  if (sized === null || aged === null) return sized ?? aged ?? { low: null, likely: null, high: null };
+  const pick = (a: Day | null, b: Day | null): Day | null => {
+    if (a === null || b === null) return both ? null : (a ?? b);
+    return a < b === both ? b : a;
+  };
+  return { low: pick(sized.low, aged.low), likely: pick(sized.likely, aged.likely), high: pick(sized.high, aged.high) };
+}
+
+function shareOn(room: Room, body: SeenBody, rule: Rule, born: DayWindow | null, on: Day): Interval {
+  const size = sizeOn(room, body, on);
+  const bySize =
+    rule.size === null || size === null
+      ? null
+      : {
+          low: shareAtLeast(rule.size, size.low),
+          likely: shareAtLeast(rule.size, size.likely ?? (size.low + size.high) / 2),
+          high: shareAtLeast(rule.size, size.high),
+        };
+  const byAge = rule.age === null || born === null ? null : agedShare(since(born, on), rule.age);
+  if (bySize === null || byAge === null) return bySize ?? byAge ?? exactly(0);
+  const pick = rule.both ? Math.min : Math.max;
+  return {
+    low: pick(bySize.low, byAge.low),
+    likely: pick(bySize.likely, byAge.likely ?? 0),
+    high: pick(bySize.high, byAge.high),
+  };
+}
+
+/** All of them are of age on one day: 0 before, 1 after, between where the day is not known. */
+function agedShare(age: Interval, wanted: Interval): Interval {
+  const old = (days: number, needed: number): number => (days >= needed ? 1 : 0);
+  return {
+    low: old(age.low, wanted.high),
+    likely: old(age.likely ?? age.low, wanted.likely ?? wanted.high),
+    high: old(age.high, wanted.low),
+  };
+}

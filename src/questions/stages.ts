@@ -1,0 +1,70 @@
+/** What stage a brood is at, by what was seen and by the clock, and what comes next. */
+import type { DayWindow } from '../core/interval.ts';
+import type { SeenBrood } from '../state/bodies.ts';
+import { ageDays, reached, since } from '../state/broodlife.ts';
+import type { Room } from '../state/draft.ts';
+import { clockOf, swimDays, usualFor } from '../state/stageclock.ts';
+import { dayAtAge } from '../state/stagewindows.ts';
+import { sizeOn } from './growing.ts';
+import { saleableFrom } from './saleable.ts';
+
+/** What keepers call them. The furthest that was seen; what nobody saw is told as what comes next. */
+export type StageName = 'suspected' | 'egg' | 'held' | 'wriggler' | 'free-swimming' | 'young' | 'juvenile' | 'gone';
+
+/** What is to be expected of a brood next, and when. */
+export interface Milestone {
+  readonly what: 'hatch' | 'swim' | 'release' | 'first move' | 'sale';
+  readonly window: DayWindow;
+}
+
+/** Days after swimming free during which they are called so. */
+const JUST_SWIMMING = 14;
+
+export function stageOf(room: Room, brood: SeenBrood): StageName {
+  if (brood.ended !== null) return 'gone';
+  if (brood.suspected) return 'suspected';
+  const free = brood.swam ?? brood.released;
+  if (free === null) {
+    if (brood.looks.some((look) => look.stage === 'holding')) return 'held';
+    return reached(brood, 'hatched') ? 'wriggler' : 'egg';
+  }
+  const swimming = since(free, room.on);
+  if ((swimming.likely ?? swimming.low) <= JUST_SWIMMING) return 'free-swimming';
+  const size = sizeOn(room, brood)?.likely ?? 0;
+  const sale = usualFor(clockOf(room, brood)).saleSize;
+  return size >= (sale.likely ?? sale.low) / 2 ? 'juvenile' : 'young';
+}
+
+/** When a brood hatches, swims or is released, if it was not seen to. Null where it was, or fish of that kind never do. */
+export function expected(room: Room, brood: SeenBrood, what: 'hatch' | 'swim'): DayWindow | null {
+  const clock = clockOf(room, brood);
+  if (brood.ended !== null || reached(brood, 'swam')) return null;
+  if (what === 'hatch') {
+    return clock.hatch === null || reached(brood, 'hatched') ? null : dayAtAge(brood.laid, clock.hatch);
+  }
+  const window = dayAtAge(brood.laid, swimDays(clock));
+  const lastSeen = brood.looks.at(-1)?.day ?? null;
+  if (lastSeen === null || window.low === null || lastSeen < window.low) return window;
+  return { ...window, low: lastSeen };
+}
+
+/** The window of the first move away from the parents, by what is usual; null once they were moved. */
+export function firstMove(room: Room, brood: SeenBrood): DayWindow | null {
+  const free = brood.swam ?? brood.released;
+  if (free === null || brood.moved || brood.ended !== null || brood.oneOf.length > 0) return null;
+  return dayAtAge(free, usualFor(clockOf(room, brood)).firstMove);
+}
+
+export function nextOf(room: Room, brood: SeenBrood): Milestone | null {
+  if (brood.ended !== null) return null;
+  const hatch = expected(room, brood, 'hatch');
+  if (hatch !== null && !brood.looks.some((look) => look.stage === 'holding')) return { what: 'hatch', window: hatch };
+  const swim = expected(room, brood, 'swim');
+  if (swim !== null) return { what: clockOf(room, brood).release === null ? 'swim' : 'release', window: swim };
+  const move = firstMove(room, brood);
+  const age = ageDays(brood, room.on);
+  if (move !== null && move.high !== null && room.on <= move.high + 14 && age.low < 200)
+    return { what: 'first move', window: move };
+  const sale = saleableFrom(room, brood);
+  return sale === null || sale.share.low >= 1 ? null : { what: 'sale', window: sale.window };
+}

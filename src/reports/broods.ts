@@ -1,0 +1,165 @@
+/** How the broods stand, as text and as JSON: one row a brood; by name, with what each figure rests on. */
+import type { BroodRow, BroodsAnswer } from '../questions/broods.ts';
+import type { Danger } from '../questions/danger.ts';
+import type { Milestone } from '../questions/stages.ts';
+import { countJson, linesJson, spreadJson, windowJson } from './json.ts';
+import type { Look } from './look.ts';
+import type { Cell, Row, Words } from './table.ts';
+import { table } from './table.ts';
+import { ageWords, countWords, heading, listWords, plural, rangeWords, windowText } from './words.ts';
+import { paragraph } from './wrap.ts';
+
+const COLUMNS = [
+  { head: 'brood', wraps: true },
+  { head: 'where', wraps: true },
+  { head: 'age' },
+  { head: 'stage', wraps: true },
+  { head: 'mm', align: 'right' as const },
+  { head: 'next', wraps: true },
+  { head: 'for sale', wraps: true },
+];
+
+export function broodsText(answer: BroodsAnswer, look: Look): string {
+  const [first = '', ...more] = paragraph(`${heading(look)}: ${matters(answer, look)}`, look.width, 2).split('\n');
+  const top = [look.paint.strong(first), ...more].join('\n');
+  const rows = answer.broods.map((brood) => row(brood, look));
+  const single = answer.broods.length === 1 && answer.asked !== null ? answer.broods : [];
+  const blocks = [top, table(look, COLUMNS, rows).trimEnd(), ...single.map((brood) => details(brood, look))];
+  return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
+}
+
+/** The worst danger; else what comes next; else how many there are. */
+function matters({ broods }: BroodsAnswer, look: Look): string {
+  if (broods.length === 0) return 'no brood in the journal yet';
+  const harm = broods.flatMap(({ warnings }) => warnings);
+  const worst = harm.find(({ weight }) => weight === 'danger') ?? harm[0];
+  if (worst) return worst.text;
+  const comes = broods
+    .flatMap((brood) => (brood.next === null || brood.next.what === 'sale' ? [] : [{ brood, next: brood.next }]))
+    .toSorted((a, b) => (a.next.window.low ?? 0) - (b.next.window.low ?? 0));
+  const told = plural(broods.length, 'brood');
+  const [soon] = comes;
+  if (soon) return `${told}; ${soon.brood.name} next, ${milestone(soon.next, look)}`;
+  const ready = broods.filter(({ isReady }) => isReady).map(({ name }) => name);
+  if (ready.length > 0) return `${told}; for sale: ${listWords(ready)}`;
+  const [sale] = broods
+    .filter(({ ready: sold }) => sold !== null && sold.window.low !== null)
+    .toSorted((a, b) => (a.ready?.window.low ?? 0) - (b.ready?.window.low ?? 0));
+  return sale?.ready ? `${told}; ${sale.name} for sale ${windowText(sale.ready.window, look)}` : told;
+}
+
+function row(brood: BroodRow, look: Look): Row {
+  const { name, tanks, age, size, next } = brood;
+  const where = tanks.map(({ tank, count }) => `${tank} ${countWords(count)}`);
+  return {
+    cells: [
+      name,
+      where.length === 0 ? 'none left' : where,
+      ageWords(age),
+      brood.stage,
+      size === null ? '' : rangeWords(size),
+      next === null || next.what === 'sale' ? '' : milestone(next, look),
+      saleCell(brood, look),
+    ],
+    under: brood.warnings
+      .filter(({ younger, older }) => older.name === name || younger.name === name)
+      .map((one) => warning(one, look)),
+  };
+}
+
+function warning({ weight, text }: Danger, look: Look): Words {
+  const word = weight === 'danger' ? 'danger' : 'watch';
+  return { text: `${word}: ${text}`, paint: weight === 'danger' ? look.paint.urgent : look.paint.late };
+}
+
+/** `hatches 4–7 Feb`, `first move 5–24 Mar`. */
+function milestone({ what, window }: Milestone, look: Look): string {
+  const words = { hatch: 'hatches', swim: 'swims', release: 'released', 'first move': 'first move', sale: 'for sale' };
+  return `${words[what]} ${windowText(window, look)}`;
+}
+
+function saleCell({ ready, isReady, stage }: BroodRow, look: Look): Cell {
+  if (ready === null || stage === 'gone' || stage === 'suspected') return '';
+  if (isReady) {
+    const share = `${rangeWords({ low: ready.share.low * 100, likely: null, high: ready.share.high * 100 })} %`;
+    return { text: ready.share.low >= 1 ? 'now, all' : `now, ${share}`, paint: look.paint.today };
+  }
+  return windowText(ready.window, look);
+}
+
+function details(brood: BroodRow, look: Look): string {
+  const { group, mothers, species, spawned, hatched, swam, released, total, ready, rate } = brood;
+  const born = hatched === null && swam !== null && sameWindow(spawned, swam) ? 'born' : 'laid';
+  const dates = [
+    `${born} ${windowText(spawned, look)}`,
+    ...(hatched === null ? [] : [`hatched ${windowText(hatched, look)}`]),
+    ...(swam === null || born === 'born' ? [] : [`swam ${windowText(swam, look)}`]),
+    ...(released === null ? [] : [`released ${windowText(released, look)}`]),
+  ];
+  const of = [
+    species,
+    group === null ? null : `of ${group}`,
+    mothers.length === 0 ? null : `mother ${mothers.join(' or ')}`,
+  ];
+  const lines = [
+    [...of.filter((word) => word !== null), ...dates].join(', '),
+    `all together ${countWords(total)}`,
+    ...(rate === null || brood.size === null ? [] : [`grows ${rangeWords(rate, 1)} mm a week`]),
+    ...(ready === null
+      ? []
+      : [
+          `for sale at ${ready.rule}: the first ${windowText(ready.first, look)}, half ${windowText(ready.half, look)}, all ${windowText(ready.all, look)}`,
+        ]),
+    `more: tankside why ${brood.name} ${ready === null ? 'count' : 'ready'}`,
+  ];
+  return lines.map((line) => paragraph(line, look.width, 2)).join('\n');
+}
+
+function sameWindow(a: BroodRow['spawned'], b: BroodRow['spawned']): boolean {
+  return a.low === b.low && a.high === b.high;
+}
+
+export function broodsJson({ broods }: BroodsAnswer): object {
+  return { broods: broods.map(broodJson) };
+}
+
+function broodJson(brood: BroodRow): object {
+  const { id, name, group, mothers, species, tanks, stage, next, ready, rate, isReady } = brood;
+  return {
+    id,
+    name,
+    group,
+    mothers,
+    species,
+    tanks: tanks.map(({ tank, count }) => ({ tank, count: countJson(count) })),
+    total: countJson(brood.total),
+    spawned: windowJson(brood.spawned),
+    hatched: windowJson(brood.hatched),
+    swam: windowJson(brood.swam),
+    released: windowJson(brood.released),
+    ageDays: countJson(brood.age),
+    stage,
+    size: countJson(brood.size && tenths(brood.size)),
+    growth: countJson(rate && tenths(rate)),
+    next: next === null ? null : { what: next.what, window: windowJson(next.window) },
+    ready: ready === null ? null : spreadJson(ready.window),
+    readyNow: isReady,
+    warnings: brood.warnings.map((one) => ({
+      id: one.id,
+      weight: one.weight,
+      text: one.text,
+      lines: linesJson(one.lines),
+    })),
+    lines: linesJson(brood.lines),
+  };
+}
+
+/** Rounded outward to tenths: nobody measures a fish more closely. */
+function tenths(value: { low: number; likely: number | null; high: number }): {
+  low: number;
+  likely: number | null;
+  high: number;
+} {
+  const likely = value.likely === null ? null : Math.round(value.likely * 10) / 10;
+  return { low: Math.floor(value.low * 10) / 10, likely, high: Math.ceil(value.high * 10) / 10 };
+}
