@@ -11,6 +11,7 @@ import type { DueState } from './due/order.ts';
 import { dueState, sortDue } from './due/order.ts';
 import { awayUntil, putOffUntil } from './due/postponed.ts';
 import { DUE_SOURCES } from './due/sources.ts';
+import { lastReason } from './last.ts';
 import type { WhyRow } from './whyrow.ts';
 
 export interface DueRow extends DueItem {
@@ -58,7 +59,8 @@ export function due(room: Room, options: DueOptions, sources: readonly DueSource
     else if (back !== null && row.weight < 3) waiting.push(postponed(row, back));
     else kept.push(row);
   }
-  const rows = sortDue(kept, { walk: walkOrder(room), last: lastTanks(room) });
+  const walk = walkOrder(room);
+  const rows = sortDue(kept, { walk, last: new Set(walk.filter((tank) => lastReason(room, tank) !== null)) });
   if (options.minutes === null) return { rows, putOff, waiting, fitted: null };
   const {
     rows: chosen,
@@ -83,14 +85,4 @@ export function dueWhy(room: Room): readonly WhyRow[] {
 
 function postponed({ id, place, what }: DueRow, until: Day): Postponed {
   return { id, place, what, until };
-}
-
-/** Tanks to go to last, with their own net: held, sick, in quarantine. */
-function lastTanks(room: Room): ReadonlySet<string> {
-  const { sick, holds, quarantines } = room.health;
-  return new Set([
-    ...sick.filter(({ over }) => over === null).flatMap(({ tanks }) => tanks),
-    ...holds.filter(({ over }) => over === null).map(({ where }) => where),
-    ...quarantines.filter(({ ended }) => ended === null).map(({ where }) => where),
-  ]);
 }
