@@ -90,6 +90,19 @@ export function rangeWords(value: Interval, decimals = 0): string {
   return low === high ? low : `${low}–${high}`;
 }
 
+/**
+ * A measured figure: one number, rounded, where it is no wider than its last decimal, else the range;
+ * no needless zeros: `0.044`, `7.4`, `24–27`.
+ */
+export function figureWords(value: Interval, decimals: number): string {
+  const scale = 10 ** decimals;
+  const { low, likely, high } = value;
+  if (likely !== null && high - low <= 1 / scale) return String(Math.round(likely * scale) / scale);
+  return rangeWords(value, decimals)
+    .replace(/(\.\d*?)0+(?=\D|$)/g, '$1')
+    .replace(/\.(?=\D|$)/g, '');
+}
+
 /** `A1`, `A1 and A2`, `A1, A2 and C1`. */
 export function listWords(items: readonly string[]): string {
   if (items.length < 2) return items.join('');

@@ -6,7 +6,7 @@ import { times } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { Place } from '../core/span.ts';
 import { AS_NITROGEN } from '../core/units.ts';
-import { dayWords, rangeWords } from '../core/words.ts';
+import { dayWords, figureWords } from '../core/words.ts';
 import type { Reading } from '../journal/event.ts';
 import { toxicAmmonia } from '../science/ammonia.ts';
 import type { Room } from '../state/draft.ts';
@@ -96,13 +96,13 @@ export function ammoniaSteps(room: Room, { tan, ph, temperature, toxic }: Ammoni
   const warm =
     temperature === null
       ? 'temperature not known: 22 to 30 C taken'
-      : `temperature ${rangeWords(temperature.value, 1)} C`;
+      : `temperature ${figureWords(temperature.value, 1)} C`;
   return [
     `${readingWords(room, 'tan', tan.value)} on ${dayWords(tan.day, room.on)}`,
-    ph === null ? 'pH not known: 6 to 8.5 taken' : `pH ${rangeWords(ph.value, 1)} on ${dayWords(ph.day, room.on)}`,
+    ph === null ? 'pH not known: 6 to 8.5 taken' : `pH ${figureWords(ph.value, 1)} on ${dayWords(ph.day, room.on)}`,
     warm,
     'pKa = 0.09018 + 2729.92 / (273.15 + t); share = 1 / (1 + 10^(pKa − pH))',
-    `toxic ammonia ${rangeWords(toxic, 3)} mg/L as N`,
+    `toxic ammonia ${figureWords(toxic, 3)} mg/L as N`,
   ];
 }
 
@@ -135,19 +135,8 @@ export function readingWords(room: Room, of: Parameter, value: Interval): string
   const { word, decimals } = PARAMETER_WORDS[of];
   const { factor, unit } = kitOf(room, of);
   const shown = times(value, factor);
-  const number = numberWords(shown, decimals);
+  const number = figureWords(shown, decimals);
   return of === 'temperature' ? `${number} C` : `${word} ${number}${unit === '' ? '' : ` ${unit}`}`;
-}
-
-/** One number where a reading is no more than its reading error wide, else the range; no needless zeros. */
-function numberWords(value: Interval, decimals: number): string {
-  const scale = 10 ** decimals;
-  const middle = value.likely;
-  const step = 1 / scale;
-  if (middle !== null && value.high - value.low <= step) return String(Math.round(middle * scale) / scale);
-  return rangeWords(value, decimals)
-    .replace(/(\.\d*?)0+(?=\D|$)/g, '$1')
-    .replace(/\.(?=\D|$)/g, '');
 }
 
 /** mg/L as N as the keeper's kit counts it, for JSON and targets. */

@@ -3,7 +3,7 @@ import type { Interval } from '../core/interval.ts';
 import { times } from '../core/interval.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { Measure } from '../core/quantity.ts';
-import { rangeWords } from '../core/words.ts';
+import { figureWords, rangeWords } from '../core/words.ts';
 import { AMMONIA_MARKS, toxicAmmonia } from '../science/ammonia.ts';
 import { DEGREES_A_DAY, gramsToRaise } from '../science/chemistry.ts';
 import { changeNeeded } from '../science/dilution.ts';
@@ -137,7 +137,7 @@ function ammoniaWords({ ammonia }: Known): string {
   const raised = { unit: 'pH', low: RAISED_PH, likely: RAISED_PH, high: RAISED_PH } as const;
   const toxic = toxicAmmonia(ammonia.tan.value, raised, ammonia.temperature?.value ?? null);
   const over = (toxic.likely ?? toxic.high) >= AMMONIA_MARKS.watch ? ', over the mark of 0.02' : '';
-  return `should it bring pH to ${RAISED_PH}, toxic ammonia would be ${rangeWords(toxic, 3)} mg/L as N${over}`;
+  return `should it bring pH to ${RAISED_PH}, toxic ammonia would be ${figureWords(toxic, 3)} mg/L as N${over}`;
 }
 
 function none(target: Target, says: string): Reach {

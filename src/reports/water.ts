@@ -4,6 +4,7 @@ import type { WaterRow } from '../questions/water.ts';
 import { countJson, dayJson, linesJson } from './json.ts';
 import type { Look } from './look.ts';
 import { table, type Row } from './table.ts';
+import { figureWords } from '../core/words.ts';
 import { dayText, heading, listWords, plural, rangeWords } from './words.ts';
 import { paragraph } from './wrap.ts';
 
@@ -39,7 +40,7 @@ function matters(rows: readonly WaterRow[]): string {
         (a.ammonia?.toxic.likely ?? a.ammonia?.toxic.high ?? 0),
     )[0];
   if (worst?.ammonia != null) {
-    return `${worst.name}: toxic ammonia ${rangeWords(worst.ammonia.toxic, TOXIC_DECIMALS)} mg/L as N, ${worst.ammonia.verdict}`;
+    return `${worst.name}: toxic ammonia ${figureWords(worst.ammonia.toxic, TOXIC_DECIMALS)} mg/L as N, ${worst.ammonia.verdict}`;
   }
   const watched = rows.filter(({ watch }) => watch !== null);
   if (watched.length > 0) return `water watch on ${listWords(watched.map(({ name }) => name))}`;
@@ -95,7 +96,7 @@ function detail(row: WaterRow, look: Look): string {
 function ammoniaWords({ ammonia }: WaterRow): string {
   if (ammonia === null) return 'not known: TAN not tested';
   const without = ammonia.missing.length === 0 ? '' : ` (${listWords([...ammonia.missing])} not known)`;
-  return `${rangeWords(ammonia.toxic, TOXIC_DECIMALS)} mg/L as N, ${ammonia.verdict}${without}`;
+  return `${figureWords(ammonia.toxic, TOXIC_DECIMALS)} mg/L as N, ${ammonia.verdict}${without}`;
 }
 
 function changeWords({ amount, share }: WaterRow['changes'][number]): string {

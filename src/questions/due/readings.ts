@@ -1,7 +1,7 @@
 /** Readings that ask for something: out of what the fish there are kept in, toxic ammonia, nitrite, nitrate, chlorine. */
 import { onDay, type Interval } from '../../core/interval.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
-import { dayWords, listWords, plural, rangeWords } from '../../core/words.ts';
+import { dayWords, figureWords, listWords, plural } from '../../core/words.ts';
 import { AMMONIA_MARKS } from '../../science/ammonia.ts';
 import type { SpeciesTraits } from '../../journal/event.ts';
 import { bodiesIn, speciesOf } from '../../state/bodies.ts';
@@ -108,7 +108,7 @@ function ammoniaRow(room: Room, body: WaterBody, ammonia: Ammonia | null): DueIt
   const row = changeRow(room, body, {
     reading: tan,
     weight,
-    why: `${read}: toxic ammonia ${rangeWords(toxic, 3)} mg/L as N${without}`,
+    why: `${read}: toxic ammonia ${figureWords(toxic, 3)} mg/L as N${without}`,
     close: 'pH 7.2, TAN 0, 25 C',
     rule: 'Toxic ammonia is the share of total ammonia that pH and temperature make of it; from 0.02 mg/L as N it may harm, from 0.05 it does.',
     source: 'Emerson et al. 1975; marks from UF/IFAS FA-16, "Ammonia in Aquatic Systems"',
@@ -176,7 +176,7 @@ function rangeRow(room: Room, where: string, tanks: readonly string[], of: Kept,
   const high = reading.value.low > kept.high;
   const read = `${readingWords(room, of, reading.value)} on ${dayWords(reading.day, room.on)}`;
   const names = listWords(outside.map(({ name }) => name));
-  const range = `${rangeWords(kept, decimals)}${of === 'temperature' ? ' C' : ''}`;
+  const range = `${figureWords(kept, decimals)}${of === 'temperature' ? ' C' : ''}`;
   const lines = linesOf([reading.place, ...outside.map(({ place }) => place)]);
   return [
     {
@@ -198,7 +198,7 @@ function rangeRow(room: Room, where: string, tanks: readonly string[], of: Kept,
       because: {
         rule: 'A reading wholly outside the water that a species is declared to be kept in is told, until one inside it.',
         source: 'the journal: the species’ own line',
-        steps: [read, ...outside.map(({ name, traits }) => `${name}: ${rangeWords(traits[of] ?? kept, decimals)}`)],
+        steps: [read, ...outside.map(({ name, traits }) => `${name}: ${figureWords(traits[of] ?? kept, decimals)}`)],
         lines,
       },
       lines,
