@@ -1,0 +1,237 @@
+/** Tags one detail inside a clause: a word of its row in the vocabulary, a number, a name, a date, bare words. */
+import type { IToken } from 'chevrotain';
+import { dateLength, fishOnFish, matchPhrase, numberEnd, retag, spanning, wordOf } from './matching.ts';
+import type { Match } from './matching.ts';
+import * as p from './phrases.ts';
+import type { ClauseKind } from './phrases.ts';
+import * as t from './tokens.ts';
+import { NUMBER_WORDS, SCOOPS, SEX_WORDS } from './words.ts';
+import { LINKS } from './vocabulary/details.ts';
+import type { LinkName } from './vocabulary/details.ts';
+
+export interface DetailTask {
+  readonly tokens: readonly IToken[];
+  readonly at: number;
+  /** Where the details end at the latest. */
+  readonly limit: number;
+  readonly kind: ClauseKind;
+  readonly out: IToken[];
+  readonly isName: (word: string) => boolean;
+  /** Whether the comma at an index parts two clauses. */
+  readonly parts: (comma: number) => boolean;
+}
+
+/** Tags what stands at `at`; gives the index after it. */
+export function tagDetail(task: DetailTask): number {
+  const { tokens, at, kind, out } = task;
+  const token = tokens[at];
+  if (token === undefined) return at + 1;
+  if (token.tokenType === t.Quote || token.tokenType === t.DateToken) {
+    out.push(token);
+    return at + 1;
+  }
+  const taken = versus(task) ?? dayWords(task, at) ?? phrase(task) ?? bareWords(task) ?? quantity(task, at);
+  if (taken !== null) return taken;
+  if (token.tokenType !== t.Word) out.push(token);
+  else if (isTankNumber(task)) {
+    out.push(retag(token, p.TankWord, 'tank'), ...tokens.slice(at + 1, at + 2));
+    return at + 2;
+  } else if (
+    ARTICLES.has(wordOf(token)) &&
+    SEX_WORDS.has(wordOf(tokens[at + 1])) &&
+    p.detailsOf(kind).includes('sex')
+  ) {
+    out.push(retag(token, p.The, 'the'));
+  } else out.push(retag(token, p.Name, token.image));
+  return at + 1;
+}
+
+const ARTICLES = new Set(['the', 'a', 'an', 'her', 'his']);
+
+function isTankNumber({ tokens, at }: DetailTask): boolean {
+  return wordOf(tokens[at]) === 'tank' && tokens[at + 1]?.tokenType === t.Num;
+}
+
+function versus({ tokens, at, kind, out, isName }: DetailTask): number | null {
+  if (!p.CLAUSES[kind].takes.includes('versus') || !fishOnFish(tokens, at, isName)) return null;
+  const types = [p.Doer, p.OnWhom, p.Sufferer];
+  types.forEach((type, index) => {
+    const token = tokens[at + index];
+    if (token !== undefined) out.push(retag(token, type, SEX_WORDS.get(wordOf(token)) ?? 'name'));
+  });
+  return at + 3;
+}
+
+function dayWords({ tokens, out, isName }: DetailTask, at: number): number | null {
+  const length = dateLength(tokens, at);
+  const first = tokens[at];
+  if (length === 0 || first === undefined || (first.tokenType === t.Word && isName(first.image))) return null;
+  const text = tokens
+    .slice(at, at + length)
+    .map(({ image }) => image)
+    .join(' ');
+  const date = first.tokenType === t.DateToken;
+  out.push(date ? first : { ...spanning(p.DayWords, tokens, at, at + length, 'day'), image: text });
+  return at + length;
+}
+
+function phrase(task: DetailTask): number | null {
+  const { tokens, at, out, limit } = task;
+  const match = meaningful(task, at);
+  if (match === null || at + match.length > limit) return null;
+  const spread = spanning(match.phrase.token, tokens, at, at + match.length, match.phrase.sense);
+  const words = tokens.slice(at, at + match.length).map(({ image }) => image);
+  out.push(match.phrase.token === p.DayWords ? { ...spread, image: words.join(' ') } : spread);
+  const next = at + match.length;
+  const link = linkOf(match);
+  if (match.phrase.token === p.Every) return quantity(task, next) ?? next;
+  if (link === null) return next;
+  // After a word that calls for a source or for words, bare words will do, unless they are a name.
+  if (takesWords(task, link, next)) return text(task, next, 'words');
+  const { form } = LINKS[link];
+  if (form === 'day' || form === 'dayOrPlace') return dayWords(task, next) ?? relativeDay(task, next) ?? next;
+  return form === 'amount' ? (quantity(task, next) ?? next) : next;
+}
+
+/** `by yesterday`, `until 3 days ago`. */
+function relativeDay(task: DetailTask, at: number): number | null {
+  const match = matchPhrase(task.tokens, at, p.phrasesInside(task.kind));
+  if (match?.phrase.token !== p.DayWords) return quantity(task, at);
+  const image = task.tokens.slice(at, at + match.length).map((token) => token.image);
+  task.out.push({ ...spanning(p.DayWords, task.tokens, at, at + match.length, 'day'), image: image.join(' ') });
+  return at + match.length;
+}
+
+function linkOf(match: Match): LinkName | null {
+  const { sense, token } = match.phrase;
+  for (const [link, type] of p.LINK_TOKENS) if (type === token && link === sense) return link;
+  return null;
+}
+
+function takesWords({ tokens, kind, isName }: DetailTask, link: LinkName, at: number): boolean {
+  const next = tokens[at];
+  const { form } = LINKS[link];
+  if (next === undefined || (form !== 'source' && form !== 'words')) return false;
+  if (next.tokenType !== t.Word || wordOf(next) === 'tank') return false;
+  if (form === 'words') return true;
+  const more = tokens[at + 1]?.tokenType === t.Word && matchPhrase(tokens, at + 1, p.phrasesInside(kind)) === null;
+  return more && !isName(next.image);
+}
+
+/** The phrase of the clause at a token, where it means something there. */
+function meaningful({ tokens, kind, out, isName }: DetailTask, at: number): Match | null {
+  const match = matchPhrase(tokens, at, p.phrasesInside(kind));
+  if (match === null) return null;
+  const { token } = match.phrase;
+  // A unit is one: `m` after a number is a metre where no fish are told apart.
+  if (token === p.Sex) return isName(tokens[at]?.image ?? '') ? null : match;
+  if (tokens[at]?.tokenType === t.Unit || token === p.Noun || token === p.Ago) return null;
+  if (token === p.CountWord || token === p.Fuzz || token === p.NumberWord) return null;
+  const link = linkOf(match);
+  if ((link === 'by' || link === 'until') && !dated(tokens, at + match.length)) return null;
+  if (link === 'on' && fishWordOnly(tokens, at)) return null;
+  return match;
+}
+
+function fishWordOnly(tokens: readonly IToken[], at: number): boolean {
+  return SEX_WORDS.has(wordOf(tokens[at + 1]));
+}
+
+function dated(tokens: readonly IToken[], at: number): boolean {
+  const word = wordOf(tokens[at]);
+  if (dateLength(tokens, at) > 0 || numberEnd(tokens, at) > at) return true;
+  return word === 'yesterday' || word === 'today' || word === 'tomorrow';
+}
+
+/** Bare words where the clause calls for a text. */
+function bareWords(task: DetailTask): number | null {
+  const mode = p.CLAUSES[task.kind].text;
+  if (mode === undefined || (mode === 'words' && isNumeric(task, task.at))) return null;
+  return text(task, task.at, mode);
+}
+
+function isNumeric({ tokens }: DetailTask, at: number): boolean {
+  const token = tokens[at];
+  if (token === undefined) return false;
+  if (token.tokenType !== t.Word) return token.tokenType !== t.Slash && token.tokenType !== t.Ampersand;
+  return numberEnd(tokens, at) > at && wordOf(token) !== 'no';
+}
+
+/** Tags a number with all that belongs to it: `about 20-25 mm`, `100 x 40 x 40 cm`, `3 doses`, `2-4 days ago`. */
+function quantity(task: DetailTask, at: number): number | null {
+  const { tokens, out } = task;
+  const inside = p.phrasesInside(task.kind);
+  if (tokens[at]?.tokenType === t.Currency) {
+    out.push(tokens[at]);
+    return quantity(task, at + 1) ?? at + 1;
+  }
+  const end = numberEnd(tokens, at);
+  if (end === at) return null;
+  for (let i = at; i < end; i += 1) {
+    const match = matchPhrase(tokens, i, inside);
+    if (match !== null && (match.phrase.token === p.CountWord || match.phrase.token === p.Fuzz)) {
+      out.push(spanning(match.phrase.token, tokens, i, i + match.length, match.phrase.sense));
+      i += match.length - 1;
+    } else out.push(...tokens.slice(i, i + 1).map(figure));
+  }
+  return afterNumber(task, end);
+}
+
+function figure(token: IToken): IToken {
+  const word = wordOf(token);
+  if (NUMBER_WORDS.has(word)) return retag(token, p.NumberWord, word);
+  return word === 'to' ? retag(token, p.RangeTo, 'to') : token;
+}
+
+/** Unit, second edge, what is counted, `ago`. */
+function afterNumber(task: DetailTask, from: number): number {
+  const { tokens, out } = task;
+  let at = from;
+  for (;;) {
+    const token = tokens[at];
+    if (token === undefined) return at;
+    const type = token.tokenType;
+    const match = matchPhrase(tokens, at, p.phrasesInside(task.kind));
+    const own = SCOOPS.get(wordOf(token));
+    const ranges = (type === t.Dash || wordOf(token) === 'to') && tokens[at - 1]?.tokenType === t.Unit;
+    if (match?.phrase.token === p.Sex) return at;
+    if (type === t.Unit || type === t.Plus || type === t.Ish || type === t.Currency) out.push(token);
+    else if (type === t.Times || (ranges && tokens[at + 1]?.tokenType === t.Num)) {
+      out.push(...tokens.slice(at, at + 2).map(figure));
+      at += 1;
+    } else if (match?.phrase.token === p.Noun || match?.phrase.token === p.Ago) {
+      out.push(retag(token, match.phrase.token, match.phrase.sense));
+    } else if (own !== undefined) out.push(retag(token, p.Scoop, own));
+    else return at;
+    at += 1;
+  }
+}
+
+/** Takes bare words up to a separator, a quote, or a word that means something; gives the index after them. */
+function text(task: DetailTask, at: number, mode: 'any' | 'words'): number {
+  const { tokens, out, limit } = task;
+  let end = at;
+  while (end < limit && !endsText(task, end, at, mode)) end += 1;
+  if (end === at) return at;
+  out.push(spanning(p.Text, tokens, at, end, 'text'));
+  return end;
+}
+
+function endsText(task: DetailTask, at: number, start: number, mode: 'any' | 'words'): boolean {
+  const { tokens } = task;
+  const token = tokens[at];
+  if (token === undefined) return true;
+  const type = token.tokenType;
+  if (type === t.Semicolon || type === t.Quote || type === t.Note) return true;
+  if (type === t.Comma || type === t.Dot) return at === tokens.length - 1 || task.parts(at) || continues(task, at + 1);
+  if (mode === 'words' && isNumeric(task, at)) return true;
+  if (at === start) return false;
+  const match = meaningful(task, at);
+  if (match === null || match.phrase.token === p.Sex) return false;
+  const link = linkOf(match);
+  return mode === 'words' ? link !== 'and' && link !== 'of' : link === 'by' || link === 'until';
+}
+
+function continues(task: DetailTask, at: number): boolean {
+  return matchPhrase(task.tokens, at, p.phrasesContinuing(task.kind)) !== null;
+}

@@ -1,0 +1,118 @@
+/** Small questions about a row of tokens: does a phrase stand here, a number, a fish, a date? */
+import type { IToken, TokenType } from 'chevrotain';
+import { CountWord, Fuzz, phrasesInside } from './phrases.ts';
+import type { Phrase, Phrases } from './phrases.ts';
+import * as t from './tokens.ts';
+import { MONTHS, NUMBER_WORDS, SEX_WORDS, WEEKDAYS } from './words.ts';
+
+export interface Match {
+  readonly phrase: Phrase;
+  readonly length: number;
+}
+
+/** A token's text as the vocabulary has it; empty for a token that is no word. */
+export function wordOf(token: IToken | undefined): string {
+  if (token === undefined) return '';
+  const type = token.tokenType;
+  // After a number `m` and `f` are cut as units; where fish are counted they are words.
+  if (type === t.Word || type === t.Unit) return token.image.toLowerCase();
+  return type === t.Question || type === t.Ampersand || type === t.Colon ? token.image : '';
+}
+
+/** The longest phrase that stands at a token. */
+export function matchPhrase(tokens: readonly IToken[], at: number, phrases: Phrases): Match | null {
+  const first = wordOf(tokens[at]);
+  const candidates = first === '' ? undefined : phrases.get(first);
+  if (candidates === undefined) return null;
+  for (const phrase of candidates) {
+    const { words } = phrase;
+    let i = 1;
+    while (i < words.length && wordOf(tokens[at + i]) === words[i]) i += 1;
+    if (i === words.length) return { phrase, length: words.length };
+  }
+  return null;
+}
+
+/** A token over several: from the first to before `to`; of no width where the two are equal. */
+export function spanning(
+  type: TokenType,
+  tokens: readonly IToken[],
+  from: number,
+  to: number,
+  payload: string,
+): IToken {
+  const first = tokens[from];
+  const before = tokens[from - 1];
+  const startOffset = first?.startOffset ?? (before ? t.endOf(before) : 0);
+  const last = tokens[to - 1];
+  const end = to > from && last !== undefined ? t.endOf(last) : startOffset;
+  // Only the place of the text matters: whoever needs the words takes them from the line.
+  const image = to - from === 1 && first !== undefined ? first.image : ' '.repeat(Math.max(0, end - startOffset));
+  return { image, startOffset, tokenType: type, tokenTypeIdx: type.tokenTypeIdx ?? 0, payload };
+}
+
+export function retag(token: IToken, type: TokenType, payload: string): IToken {
+  return {
+    image: token.image,
+    startOffset: token.startOffset,
+    tokenType: type,
+    tokenTypeIdx: type.tokenTypeIdx ?? 0,
+    payload,
+  };
+}
+
+function isNumber(token: IToken | undefined): boolean {
+  return token?.tokenType === t.Num || NUMBER_WORDS.has(wordOf(token));
+}
+
+const COUNTING = phrasesInside('counted');
+
+/** The index after the number of fish that stands at a token (`about 3`, `2-4`, `a few`); `at` where none does. */
+export function numberEnd(tokens: readonly IToken[], at: number): number {
+  const match = matchPhrase(tokens, at, COUNTING);
+  if (match?.phrase.token === CountWord) return at + match.length;
+  let i = match?.phrase.token === Fuzz ? at + match.length : at;
+  if (tokens[i]?.tokenType === t.Tilde) i += 1;
+  if (!isNumber(tokens[i])) return at;
+  i += 1;
+  const joins = tokens[i]?.tokenType === t.Dash || wordOf(tokens[i]) === 'to';
+  if (joins && isNumber(tokens[i + 1])) i += 2;
+  while (tokens[i]?.tokenType === t.Plus || tokens[i]?.tokenType === t.Ish) i += 1;
+  return i;
+}
+
+const ARTICLES = new Set(['the', 'a', 'an', 'her', 'his']);
+
+/** Lengths of the words at a token that may name a fish before a phrase: `Fern`, `the male`, `Rowan male`. */
+export function fishBefore(tokens: readonly IToken[], at: number, isName: (word: string) => boolean): number[] {
+  const first = tokens[at];
+  const word = wordOf(first);
+  if (word === '' || first?.tokenType === t.Question) return [];
+  const second = SEX_WORDS.has(wordOf(tokens[at + 1]));
+  if (second && (ARTICLES.has(word) || isName(first?.image ?? ''))) return [1, 2];
+  return [1];
+}
+
+/** True for `X on Y` where both are fish: by sex, or by name. */
+export function fishOnFish(tokens: readonly IToken[], at: number, isName: (word: string) => boolean): boolean {
+  const isFish = (token: IToken | undefined): boolean =>
+    SEX_WORDS.has(wordOf(token)) || (token?.tokenType === t.Word && isName(token.image));
+  return wordOf(tokens[at + 1]) === 'on' && isFish(tokens[at]) && isFish(tokens[at + 2]);
+}
+
+/** How many tokens at a token make a date: `2026-02-14`, `14 Feb 2026`, `Feb 14`, `friday`, `the 20th`. */
+export function dateLength(tokens: readonly IToken[], at: number): number {
+  const first = tokens[at];
+  const [word, next] = [wordOf(first), wordOf(tokens[at + 1])];
+  if (first === undefined) return 0;
+  if (first.tokenType === t.DateToken) return 1;
+  const year = (i: number): number => (tokens[i]?.tokenType === t.Num && /^\d{4}$/.test(tokens[i].image) ? 1 : 0);
+  if (first.tokenType === t.Ordinal || (first.tokenType === t.Num && MONTHS.has(next))) {
+    const of = next === 'of' ? 1 : 0;
+    return MONTHS.has(wordOf(tokens[at + 1 + of])) ? 2 + of + year(at + 2 + of) : 1;
+  }
+  if (word === 'the' && tokens[at + 1]?.tokenType === t.Ordinal) return 1 + dateLength(tokens, at + 1);
+  const dated = tokens[at + 1]?.tokenType;
+  if (MONTHS.has(word) && (dated === t.Num || dated === t.Ordinal)) return 2 + year(at + 2);
+  return WEEKDAYS.has(word) ? 1 : 0;
+}

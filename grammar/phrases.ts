@@ -1,0 +1,297 @@
+/**
+ * The vocabulary made ready for reading: every phrase that opens a clause under each kind of heading,
+ * every word that means something inside each kind of clause, and the names that these refuse.
+ */
+import type { TokenType } from 'chevrotain';
+import { tagged } from './tokens.ts';
+import { COUNT_WORDS, FUZZ_WORDS, NUMBER_WORDS, SEX_WORDS, UNIT_WORDS } from './words.ts';
+import { ACTIONS, EVERY_CLAUSE, LINKS, MEASURES, PERIODS } from './vocabulary/details.ts';
+import type { DetailName, LinkName } from './vocabulary/details.ts';
+import { FISH } from './vocabulary/fish.ts';
+import { ROOM } from './vocabulary/room.ts';
+import type { ClauseRule, HeadingKind } from './vocabulary/rule.ts';
+import { SETUP } from './vocabulary/setup.ts';
+import { TRADE } from './vocabulary/trade.ts';
+
+const TABLE = { ...SETUP, ...ROOM, ...FISH, ...TRADE };
+
+/** A kind of clause: one rule of the grammar. */
+export type ClauseKind = keyof typeof TABLE;
+export type { DetailName, HeadingKind, LinkName };
+
+export const CLAUSES: Readonly<Record<ClauseKind, ClauseRule>> = TABLE;
+export const CLAUSE_KINDS: readonly ClauseKind[] = Object.keys(CLAUSES).filter((kind): kind is ClauseKind =>
+  Object.hasOwn(CLAUSES, kind),
+);
+
+/** Words that mean something at one place of a clause. */
+export interface Phrase {
+  readonly words: readonly string[];
+  readonly token: TokenType;
+  /** Which of the meanings of its row: `torn fin`, `seen`. */
+  readonly sense: string;
+  /** The kind of clause that it opens; null inside a clause. */
+  readonly kind: ClauseKind | null;
+  readonly canonical: boolean;
+  /** Gives way to a declared name. */
+  readonly yields: boolean;
+}
+
+/** Phrases by their first word, longest first. */
+export type Phrases = ReadonlyMap<string, readonly Phrase[]>;
+
+function pascal(name: string): string {
+  return name.replace(/(?:^|[ -])([a-z])/gi, (_, letter: string) => letter.toUpperCase()).replace(/\W/g, '');
+}
+
+/** The token that opens each kind of clause. */
+export const HEADS: ReadonlyMap<ClauseKind, TokenType> = new Map(
+  CLAUSE_KINDS.map((kind) => [kind, tagged(`Open${pascal(kind)}`, `\`${canonicalOf(kind) ?? kind}\``)]),
+);
+
+const linkNames = Object.keys(LINKS).filter((name): name is LinkName => Object.hasOwn(LINKS, name));
+
+/** The token of each word that introduces a detail. */
+export const LINK_TOKENS: ReadonlyMap<LinkName, TokenType> = new Map(
+  linkNames.map((name) => [name, tagged(`Detail${pascal(name)}`, `\`${LINKS[name].says.split('|')[0] ?? name}\``)]),
+);
+
+export const Fuzz = tagged('Fuzz', '`about`');
+export const CountWord = tagged('CountWord', 'a number');
+export const NumberWord = tagged('NumberWord', 'a number');
+export const RangeTo = tagged('RangeTo', '`to`');
+export const Ago = tagged('Ago', '`ago`');
+export const Noun = tagged('Noun', 'what is counted');
+export const Scoop = tagged('Scoop', 'a measure of your own');
+export const Sex = tagged('Sex', '`male` or `female`');
+export const The = tagged('The', '`the`');
+export const Name = tagged('Name', 'a name');
+export const TankWord = tagged('TankWord', '`tank`');
+export const Doer = tagged('Doer', 'who chases');
+export const OnWhom = tagged('OnWhom', '`on`');
+export const Sufferer = tagged('Sufferer', 'who is chased');
+export const DayWords = tagged('DayWords', 'a date');
+export const Every = tagged('Every', '`every`');
+export const Period = tagged('Period', '`day`, `week` or `month`');
+export const Often = tagged('Often', '`daily`');
+export const Room = tagged('Room', '`room`');
+export const Declaring = tagged('Declaring', 'what is declared');
+export const AllTanks = tagged('AllTanks', '`all tanks`');
+export const Tanks = tagged('Tanks', '`tanks`');
+export const Except = tagged('Except', '`except`');
+export const GroupWord = tagged('GroupWord', '`pair`');
+export const And = tagged('And', '`and`');
+export const Action = tagged('Action', 'a chore');
+export const Rig = tagged('Rig', 'a temporary measure');
+export const Text = tagged('Text', 'words');
+export const Separator = tagged('Separator', 'the next clause');
+export const Mistake = tagged('Mistake', '`mistake`');
+
+function phrasesOf(says: string, token: TokenType, sense: string, kind: ClauseKind | null = null): Phrase[] {
+  const yields = kind === null ? [] : (CLAUSES[kind].yields ?? '').split('|');
+  return says
+    .split('|')
+    .filter((text) => text !== '')
+    .map((text, index) => ({
+      words: text.split(' '),
+      token,
+      sense,
+      kind,
+      canonical: index === 0,
+      yields: yields.includes(text),
+    }));
+}
+
+function indexed(phrases: readonly Phrase[]): Phrases {
+  const index = new Map<string, Phrase[]>();
+  for (const phrase of phrases) {
+    const first = phrase.words[0] ?? '';
+    const there = index.get(first) ?? [];
+    // The first of two equal phrases counts: a declaring line's own clauses stand before the ordinary ones.
+    if (there.some((other) => other.words.join(' ') === phrase.words.join(' '))) continue;
+    index.set(
+      first,
+      [...there, phrase].sort((a, b) => b.words.length - a.words.length),
+    );
+  }
+  return index;
+}
+
+function openersOf(kind: ClauseKind): Phrase[] {
+  const token = HEADS.get(kind);
+  if (token === undefined) return [];
+  return Object.entries(CLAUSES[kind].says).flatMap(([sense, says]) => phrasesOf(says, token, sense, kind));
+}
+
+/** The kind of heading whose clauses a declaring line has as well. */
+const PLAIN: Readonly<Record<HeadingKind, HeadingKind>> = {
+  room: 'room',
+  loop: 'loop',
+  tank: 'tank',
+  group: 'group',
+  brood: 'brood',
+  culture: 'culture',
+  auction: 'auction',
+  species: 'species',
+  row: 'row',
+  'new loop': 'loop',
+  'new tank': 'tank',
+  'new group': 'group',
+  'new culture': 'culture',
+  'new auction': 'auction',
+  'new species': 'species',
+};
+
+const HEADINGS = Object.keys(PLAIN).filter((name): name is HeadingKind => Object.hasOwn(PLAIN, name));
+
+/** The kinds of clause that exist under a heading: a declaring heading's own first. */
+export function clausesUnder(heading: HeadingKind): readonly ClauseKind[] {
+  // A row stands for its tanks: every clause of a tank exists under it.
+  const also: HeadingKind = heading === 'row' ? 'tank' : PLAIN[heading];
+  const own = CLAUSE_KINDS.filter((kind) => CLAUSES[kind].under.includes(heading));
+  return [...own, ...CLAUSE_KINDS.filter((kind) => !own.includes(kind) && CLAUSES[kind].under.includes(also))];
+}
+
+const openers: ReadonlyMap<HeadingKind, Phrases> = new Map(
+  HEADINGS.map((heading) => [heading, indexed(clausesUnder(heading).flatMap(openersOf))]),
+);
+const NO_PHRASES: Phrases = new Map();
+
+/** The phrases that open a clause under a heading. */
+export function openersUnder(heading: HeadingKind): Phrases {
+  return openers.get(heading) ?? NO_PHRASES;
+}
+
+/** The canonical opening phrases under a heading, for completion and for finding the nearest one. */
+export function canonicalPhrases(heading: HeadingKind): readonly string[] {
+  const found = [...openersUnder(heading).values()].flat().filter((phrase) => phrase.canonical);
+  return found.filter(({ kind }) => kind !== 'two readings').map(({ words }) => words.join(' '));
+}
+
+/** Every opening phrase under a heading, synonyms too. */
+export function allPhrases(heading: HeadingKind): readonly string[] {
+  const found = [...openersUnder(heading).values()].flat().filter(({ kind }) => kind !== 'two readings');
+  return found.map(({ words }) => words.join(' '));
+}
+
+/** The phrase that a kind of clause is named by in messages, or null where it needs none. */
+export function canonicalOf(kind: ClauseKind): string | null {
+  const first = Object.values(CLAUSES[kind].says).find((says) => says !== '');
+  return first?.split('|')[0] ?? null;
+}
+
+/** The details that a kind of clause takes. */
+export function detailsOf(kind: ClauseKind): readonly DetailName[] {
+  return [...new Set([...CLAUSES[kind].takes, ...EVERY_CLAUSE])];
+}
+
+function bare(name: DetailName): Phrase[] {
+  switch (name) {
+    case 'quantity':
+      return [
+        ...COUNT_WORDS.flatMap(([says, sense]) => phrasesOf(says, CountWord, sense)),
+        ...FUZZ_WORDS.flatMap(([says, sense]) => phrasesOf(says, Fuzz, sense)),
+        ...[...NUMBER_WORDS.keys()].flatMap((says) => phrasesOf(says, NumberWord, says)),
+        ...phrasesOf('ago', Ago, 'ago'),
+      ];
+    case 'sex':
+      return [...SEX_WORDS].flatMap(([says, sex]) => phrasesOf(says, Sex, sex));
+    case 'date':
+      return phrasesOf('yesterday|today|tomorrow|last night|this morning|tonight', DayWords, 'day');
+    case 'every':
+      return [
+        ...phrasesOf('every', Every, 'every'),
+        ...phrasesOf('daily', Often, 'day'),
+        ...phrasesOf('weekly', Often, 'week'),
+        ...phrasesOf('monthly', Often, 'month'),
+        ...Object.entries(PERIODS).flatMap(([sense, says]) =>
+          phrasesOf(says, Often, sense).map((phrase) => ({ ...phrase, words: ['every', ...phrase.words] })),
+        ),
+      ];
+    case 'action':
+      return Object.entries(ACTIONS).flatMap(([sense, says]) => phrasesOf(says, Action, sense));
+    case 'measure':
+      return Object.entries(MEASURES).flatMap(([sense, says]) => phrasesOf(says, Rig, sense));
+    case 'name':
+    case 'quote':
+    case 'text':
+    case 'versus':
+      return [];
+    default:
+      return linkPhrases(name);
+  }
+}
+
+function linkPhrases(name: LinkName): Phrase[] {
+  const token = LINK_TOKENS.get(name);
+  return token === undefined ? [] : phrasesOf(LINKS[name].says, token, name);
+}
+
+const inside: ReadonlyMap<ClauseKind, Phrases> = new Map(
+  CLAUSE_KINDS.map((kind) => {
+    const nouns = CLAUSES[kind].nouns?.replaceAll(' ', '|') ?? '';
+    return [kind, indexed([...phrasesOf(nouns, Noun, 'noun'), ...detailsOf(kind).flatMap(bare)])];
+  }),
+);
+
+const continuing: ReadonlyMap<ClauseKind, Phrases> = new Map(
+  CLAUSE_KINDS.map((kind) => [kind, indexed((CLAUSES[kind].continues ?? []).flatMap(bare))]),
+);
+
+/** The words that mean something inside a kind of clause. */
+export function phrasesInside(kind: ClauseKind): Phrases {
+  return inside.get(kind) ?? NO_PHRASES;
+}
+
+/** Those of them that stay with the clause after a comma. */
+export function phrasesContinuing(kind: ClauseKind): Phrases {
+  return continuing.get(kind) ?? NO_PHRASES;
+}
+
+/** The token that opens a kind of clause, where no phrase does. */
+export function headToken(kind: ClauseKind): TokenType {
+  return HEADS.get(kind) ?? Separator;
+}
+
+/** Words that begin a declaring line, and what each declares. */
+export const DECLARING: ReadonlyMap<string, 'row' | 'loop' | 'tank' | 'species' | 'group' | 'culture' | 'auction'> =
+  new Map([
+    ['row', 'row'],
+    ['loop', 'loop'],
+    ['tank', 'tank'],
+    ['tray', 'tank'],
+    ['species', 'species'],
+    ['pair', 'group'],
+    ['trio', 'group'],
+    ['harem', 'group'],
+    ['colony', 'group'],
+    ['group', 'group'],
+    ['culture', 'culture'],
+    ['auction', 'auction'],
+  ]);
+
+/** Kinds of group, as a heading may name the one in a tank: `A1 pair`. */
+export const GROUP_WORDS: ReadonlySet<string> = new Set(['pair', 'trio', 'harem', 'colony', 'group']);
+
+const OTHER_REFUSED =
+  'all the rest half some about and in on at to from room tanks except note mistake also read ago x every by until for with as or each';
+
+/** Units of one letter that a thumb may also mean as a name: refused but for rows and loops, which never follow a number. */
+const UNIT_LETTERS = ['c', 'f', 'l', 'g', 'h', 'm'];
+
+const refused: ReadonlySet<string> = new Set([
+  ...[...openers.values()].flatMap((phrases) =>
+    [...phrases.values()].flat().flatMap(({ words, yields }) => (yields ? [] : words.slice(0, 1))),
+  ),
+  ...DECLARING.keys(),
+  ...OTHER_REFUSED.split(' '),
+  ...[...SEX_WORDS.keys()].filter((word) => word.length > 1),
+  ...[...UNIT_WORDS.keys()].filter((spelling) => spelling.length > 1 && !spelling.includes(' ')),
+]);
+
+/** True for a name that a declaration must not take, since the reader would take it for something else. */
+export function isRefusedName(name: string, declares: string): boolean {
+  const word = name.toLowerCase();
+  if (refused.has(word)) return true;
+  return UNIT_LETTERS.includes(word) && declares !== 'row' && declares !== 'loop';
+}

@@ -1,0 +1,179 @@
+/**
+ * The raw tokens of one line, and the lexer that cuts a line into them. What a word means depends on
+ * the heading and on the words beside it, so words are told apart later, in `tagging.ts`; the token
+ * types that it deals out have no pattern of their own.
+ *
+ * Word matching is sticky with the `u` flag in patterns of our own: without the flag `\p{L}` silently
+ * matches nothing, and with it the lexer cannot work out first characters, hence the hints.
+ */
+import { createToken, Lexer } from 'chevrotain';
+import type { CustomPatternMatcherReturn, IToken, TokenType } from 'chevrotain';
+import { UNIT_WORDS } from './words.ts';
+
+type Match = (text: string, offset: number, before: IToken[]) => string | null;
+
+/** A token matched by a function; `starts` are all characters that it may begin with. */
+function custom(name: string, label: string, starts: readonly (string | number)[], match: Match): TokenType {
+  return createToken({
+    name,
+    label,
+    line_breaks: false,
+    start_chars_hint: [...starts],
+    pattern: { exec: (text, offset, before) => matched(match(text, offset, before)) },
+  });
+}
+
+function matched(image: string | null): CustomPatternMatcherReturn | null {
+  return image === null ? null : [image];
+}
+
+function sticky(pattern: RegExp): (text: string, offset: number) => string | null {
+  return (text, offset) => {
+    pattern.lastIndex = offset;
+    return pattern.exec(text)?.[0] ?? null;
+  };
+}
+
+function upTo(first: number, last: number, step = 1): number[] {
+  return Array.from({ length: Math.floor((last - first) / step) + 1 }, (_, index) => first + index * step);
+}
+
+const DIGITS = [...'0123456789'];
+const LETTERS = [...'abcdefghijklmnopqrstuvwxyzABCDEFGHIJKLMNOPQRSTUVWXYZ'];
+/** One code out of each bucket of 256 that the lexer sorts first characters into, and all of Latin-1. */
+const BEYOND_ASCII = [...upTo(128, 255), ...upTo(256, 65_535, 128)];
+
+const FRACTIONS = '½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞';
+
+const number = sticky(new RegExp(`\\d+(?:[.,]\\d+)?[${FRACTIONS}]?|\\.\\d+|[${FRACTIONS}]`, 'uy'));
+const joined = sticky(/\d+(?:,\d{3,}|(?:,\d+){2,})(?!\d)/y);
+const word = sticky(/[♂♀]|\p{L}(?:[\p{L}\p{M}\p{N}_\u200c\u200d]|['-](?=[\p{L}\p{N}]))*/uy);
+const note = sticky(/note(?![\p{L}\p{M}\p{N}_'-])[^]*/iuy);
+const clock = sticky(/\d{1,2}:\d{2}(?!\d)/y);
+const ish = sticky(/-?ish(?![\p{L}\p{N}])/iuy);
+const times = sticky(/[x*](?=[ \t]*[\d½¼¾])/iy);
+const unit = sticky(
+  new RegExp(
+    `(?:${[...UNIT_WORDS.keys()]
+      .filter((spelling) => spelling !== 'in' && spelling !== '%')
+      .sort((a, b) => b.length - a.length)
+      .map((spelling) => spelling.replaceAll(' ', '[ \\t]+').replaceAll('/', '[ \\t]*/[ \\t]*'))
+      .join('|')})(?![\\p{L}\\p{N}_'/])|in(?![\\p{L}\\p{N}_'/-])(?![ \\t]+(?!x[ \\t]*\\d)\\p{L})|%`,
+    'iuy',
+  ),
+);
+const anything = sticky(/[^]/uy);
+
+export const Blank = createToken({ name: 'Blank', pattern: /[ \t]+/, group: Lexer.SKIPPED });
+export const Comment = createToken({
+  name: 'Comment',
+  group: Lexer.SKIPPED,
+  line_breaks: false,
+  start_chars_hint: ['#'],
+  pattern: {
+    exec: (text: string, offset: number) => {
+      const open = (char: string | undefined): boolean => char === undefined || char === ' ' || char === '\t';
+      if (text[offset] !== '#' || !open(text[offset - 1]) || !open(text[offset + 1])) return null;
+      return matched(text.slice(offset));
+    },
+  },
+});
+export const Hash = custom('Hash', '`#`', ['#'], (text, offset) => (text[offset] === '#' ? '#' : null));
+/** `12"`: inches, or the start of a remark? Nobody can say. */
+export const InchMark = custom('InchMark', 'a quote after a number', ['"'], (text, offset) =>
+  text[offset] === '"' && /\d/.test(text[offset - 1] ?? '') ? '"' : null,
+);
+export const Quote = createToken({ name: 'Quote', label: 'words in quotes', pattern: /"[^"]*"/ });
+export const OpenQuote = createToken({ name: 'OpenQuote', label: 'an open quote', pattern: /"[^"]*/ });
+export const DateToken = createToken({
+  name: 'Date',
+  label: 'a date',
+  pattern: /\d{4}-\d{1,2}-\d{1,2}(?![\d-])/,
+});
+export const Time = custom('Time', 'a time of day', DIGITS, (text, offset, before) =>
+  before.length === 1 && before[0]?.tokenType === DateToken ? clock(text, offset) : null,
+);
+export const Ordinal = createToken({
+  name: 'Ordinal',
+  label: 'a day of the month',
+  pattern: /\d{1,2}(?:st|nd|rd|th)(?![a-z0-9])/i,
+});
+/** `1,500`: a thousand and a half, or one and a half? */
+export const Joined = custom('Joined', 'a number', DIGITS, joined);
+export const Num = custom('Number', 'a number', [...DIGITS, '.', ...FRACTIONS], number);
+const canHaveUnit = (token: IToken | undefined): boolean =>
+  token !== undefined && (token.tokenType === Num || token.tokenType === Ish || token.tokenType === Plus);
+export const Unit = custom('Unit', 'a unit', [...LETTERS, '%', 'µ', 'μ'], (text, offset, before) =>
+  canHaveUnit(before.at(-1)) ? unit(text, offset) : null,
+);
+export const Times = custom('Times', '`x`', ['x', 'X', '*'], (text, offset, before) => {
+  const type = before.at(-1)?.tokenType;
+  return type === Num || type === Unit ? times(text, offset) : null;
+});
+export const Ish = custom('Ish', '`ish`', ['i', 'I', '-'], (text, offset, before) =>
+  before.at(-1)?.tokenType === Num ? ish(text, offset) : null,
+);
+export const Note = custom('Note', '`note`', ['n', 'N'], note);
+export const Word = custom('Word', 'a word', [...LETTERS, ...BEYOND_ASCII], word);
+export const Colon = createToken({ name: 'Colon', label: '`:`', pattern: /:/ });
+export const Semicolon = createToken({ name: 'Semicolon', label: '`;`', pattern: /;/ });
+export const Comma = createToken({ name: 'Comma', label: '`,`', pattern: /,/ });
+export const Dash = createToken({ name: 'Dash', label: '`-`', pattern: /-/ });
+export const Plus = createToken({ name: 'Plus', label: '`+`', pattern: /\+/ });
+export const Tilde = createToken({ name: 'Tilde', label: '`~`', pattern: /[~≈]/ });
+export const Question = createToken({ name: 'Question', label: '`?`', pattern: /\?/ });
+export const Slash = createToken({ name: 'Slash', label: '`/`', pattern: /\// });
+export const Ampersand = createToken({ name: 'Ampersand', label: '`&`', pattern: /&/ });
+export const Currency = createToken({ name: 'Currency', label: 'a currency', pattern: /[€£$¥]/ });
+export const Dot = createToken({ name: 'Dot', label: 'a full stop', pattern: /[.!]/ });
+/** Anything else, one character at a time, so that the lexer itself never fails. */
+export const Unknown = custom('Unknown', 'a sign', [...upTo(0, 255), ...upTo(256, 65_535, 128)], anything);
+
+/** In the order of matching: the first that fits counts. */
+export const RAW_TOKENS: readonly TokenType[] = [
+  Blank,
+  Comment,
+  Hash,
+  InchMark,
+  Quote,
+  OpenQuote,
+  DateToken,
+  Time,
+  Ordinal,
+  Joined,
+  Num,
+  Unit,
+  Times,
+  Ish,
+  Note,
+  Word,
+  Colon,
+  Semicolon,
+  Comma,
+  Dash,
+  Plus,
+  Tilde,
+  Question,
+  Slash,
+  Ampersand,
+  Currency,
+  Dot,
+  Unknown,
+];
+
+/** A token type that only tagging deals out. */
+export function tagged(name: string, label: string): TokenType {
+  return createToken({ name, label, pattern: Lexer.NA });
+}
+
+const lexer = new Lexer([...RAW_TOKENS], { positionTracking: 'onlyOffset', ensureOptimizations: true });
+
+/** The tokens of one line, whose punctuation has been folded. Never fails; what has no meaning is `Unknown`. */
+export function cut(line: string): IToken[] {
+  return lexer.tokenize(line).tokens;
+}
+
+/** Where a token ends in its line. */
+export function endOf(token: IToken): number {
+  return token.startOffset + token.image.length;
+}

@@ -1,0 +1,197 @@
+/**
+ * Closed classes of words: sexes, months, weekdays, numbers in letters, words for a vague number, units.
+ * All in lower case; every spelling that a keeper's thumb may send, beside the word that it stands for.
+ */
+
+export type SexWord = 'male' | 'female' | 'young';
+
+const sexes: Readonly<Record<SexWord, string>> = {
+  male: 'male males m ♂ cock cocks he',
+  female: 'female females f ♀ hen hens she',
+  young: 'young fry juvenile juveniles juvie juvies juvs juv babies',
+};
+
+export type CountWord = 'a few' | 'some' | 'loads' | '?' | 'all' | 'rest' | 'half' | 'none' | 'couple' | 'dozen';
+
+/** Phrases, the words of one in an array. */
+export const COUNT_WORDS: readonly (readonly [phrase: string, means: CountWord])[] = [
+  ['a few', 'a few'],
+  ['few', 'a few'],
+  ['some', 'some'],
+  ['loads', 'loads'],
+  ['loads of', 'loads'],
+  ['heaps', 'loads'],
+  ['heaps of', 'loads'],
+  ['lots', 'loads'],
+  ['lots of', 'loads'],
+  ['a lot of', 'loads'],
+  ['?', '?'],
+  ['all of', 'all'],
+  ['all the', 'all'],
+  ['all', 'all'],
+  ['the rest of', 'rest'],
+  ['the rest', 'rest'],
+  ['rest', 'rest'],
+  ['half', 'half'],
+  ['half of', 'half'],
+  ['half the', 'half'],
+  ['none', 'none'],
+  ['no', 'none'],
+  ['a couple', 'couple'],
+  ['a couple of', 'couple'],
+  ['couple', 'couple'],
+  ['a dozen', 'dozen'],
+];
+
+/** Words before a number that make it a guess. */
+export const FUZZ_WORDS: readonly (readonly [phrase: string, means: 'about' | 'over' | 'under'])[] = [
+  ...['about', 'around', 'roughly', 'approx', 'approximately', 'ca', 'circa', 'nearly', 'say'].map(
+    (word) => [word, 'about'] as const,
+  ),
+  ...['over', 'more than', 'at least', 'upwards of'].map((word) => [word, 'over'] as const),
+  ...['under', 'less than', 'fewer than', 'up to', 'at most'].map((word) => [word, 'under'] as const),
+];
+
+const numbers = 'one two three four five six seven eight nine ten eleven twelve'.split(' ');
+const months = 'jan feb mar apr may jun jul aug sep oct nov dec'.split(' ');
+const longMonths = 'january february march april may june july august september october november december'.split(' ');
+const weekdays = 'mon tue wed thu fri sat sun'.split(' ');
+const longWeekdays = 'monday tuesday wednesday thursday friday saturday sunday'.split(' ');
+
+function table<T>(entries: readonly (readonly [string, T])[]): ReadonlyMap<string, T> {
+  return new Map(entries);
+}
+
+/** Which sex or age a word names. */
+export const SEX_WORDS: ReadonlyMap<string, SexWord> = table(
+  (['male', 'female', 'young'] as const).flatMap((sex) => sexes[sex].split(' ').map((word) => [word, sex] as const)),
+);
+
+/** `one` to `twelve`, and `zero`. */
+export const NUMBER_WORDS: ReadonlyMap<string, number> = table([
+  ...numbers.map((word, index) => [word, index + 1] as const),
+  ['zero', 0] as const,
+  ['nil', 0] as const,
+]);
+
+/** Month names to 1–12. */
+export const MONTHS: ReadonlyMap<string, number> = table([
+  ...months.map((word, index) => [word, index + 1] as const),
+  ...longMonths.map((word, index) => [word, index + 1] as const),
+  ['sept', 9] as const,
+]);
+
+/** Weekday names to 1 (Monday) – 7. */
+export const WEEKDAYS: ReadonlyMap<string, number> = table([
+  ...weekdays.map((word, index) => [word, index + 1] as const),
+  ...longWeekdays.map((word, index) => [word, index + 1] as const),
+  ['tues', 2] as const,
+  ['weds', 3] as const,
+  ['thur', 4] as const,
+  ['thurs', 4] as const,
+]);
+
+/** The unit that a spelling stands for. `gal` and `gph` are left to the room's convention. */
+export type UnitWord =
+  | 'mm'
+  | 'cm'
+  | 'm'
+  | 'in'
+  | 'ft'
+  | 'L'
+  | 'mL'
+  | 'gal'
+  | 'US gal'
+  | 'imp gal'
+  | 'L/h'
+  | 'gph'
+  | 'US gph'
+  | 'imp gph'
+  | 'C'
+  | 'F'
+  | 'mg/L'
+  | 'ppm'
+  | 'g/L'
+  | 'mL/L'
+  | 'ppt'
+  | 'dH'
+  | 'degrees'
+  | 'mg/L CaCO3'
+  | 'meq/L'
+  | 'uS/cm'
+  | 'mS/cm'
+  | 'mg'
+  | 'g'
+  | 'kg'
+  | 'oz'
+  | 'lb'
+  | '%'
+  | 'minutes'
+  | 'hours'
+  | 'days'
+  | 'weeks'
+  | 'months';
+
+/** Spellings that differ in more than case from their unit. `/` may have blanks round it. */
+const spellings: Readonly<Record<UnitWord, string>> = {
+  mm: 'mm|millimetres|millimeters',
+  cm: 'cm|centimetres|centimeters',
+  m: 'm|metres|meters',
+  in: 'in|ins|inch|inches',
+  ft: 'ft|foot|feet',
+  L: 'l|ltr|ltrs|litre|litres|liter|liters',
+  mL: 'ml|mls|millilitres|milliliters',
+  gal: 'gal|gals|gallon|gallons',
+  'US gal': 'us gal|us gallon|us gallons',
+  'imp gal': 'imp gal|imp gallon|imp gallons|imperial gal|imperial gallon|imperial gallons|uk gal|uk gallons',
+  'L/h': 'l/h|l/hr|lph|l/hour|litres/h|l per hour',
+  gph: 'gph|gal/h|gallons per hour',
+  'US gph': 'us gph',
+  'imp gph': 'imp gph',
+  C: 'c|deg c|degrees c|celsius',
+  F: 'f|deg f|degrees f|fahrenheit',
+  'mg/L': 'mg/l',
+  ppm: 'ppm',
+  'g/L': 'g/l',
+  'mL/L': 'ml/l',
+  ppt: 'ppt|psu',
+  dH: 'dh|dkh|dgh',
+  degrees: 'deg|degree|degrees',
+  'mg/L CaCO3': 'mg/l caco3|ppm caco3|mg/l as caco3|ppm as caco3',
+  'meq/L': 'meq/l|meq',
+  'uS/cm': 'µs/cm|μs/cm|us/cm|µs|μs|us',
+  'mS/cm': 'ms/cm',
+  mg: 'mg',
+  g: 'g|gr|gram|grams|grammes',
+  kg: 'kg|kilo|kilos',
+  oz: 'oz|ounce|ounces',
+  lb: 'lb|lbs|pound|pounds',
+  '%': '%|percent|per cent|pct',
+  minutes: 'min|mins|minute|minutes',
+  hours: 'h|hr|hrs|hour|hours',
+  days: 'd|day|days',
+  weeks: 'w|wk|wks|week|weeks',
+  months: 'mo|mos|month|months',
+};
+
+/** Every spelling of a unit, in lower case with single blanks, to the unit. */
+export const UNIT_WORDS: ReadonlyMap<string, UnitWord> = new Map(unitEntries());
+
+function unitEntries(): (readonly [string, UnitWord])[] {
+  const entries: (readonly [string, UnitWord])[] = [];
+  for (const unit of unitNames()) for (const word of spellings[unit].split('|')) entries.push([word, unit]);
+  return entries;
+}
+
+function unitNames(): UnitWord[] {
+  const known = (name: string): name is UnitWord => Object.hasOwn(spellings, name);
+  return Object.keys(spellings).filter(known);
+}
+
+/** Measures of one's own: what they hold is said once, `room: bucket 12 L`. */
+export const SCOOPS: ReadonlyMap<string, string> = new Map(
+  ['bucket', 'spoon', 'net', 'scoop', 'cup', 'jug', 'cap'].flatMap((name) => [
+    [name, name] as const,
+    [`${name}s`, name] as const,
+  ]),
+);
