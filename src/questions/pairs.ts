@@ -1,6 +1,8 @@
 /** How every pair, trio and harem stands: bond, dispute and what to do about it, spawning and whether it is late. */
 import type { Because } from '../core/because.ts';
 import type { Day } from '../core/day.ts';
+import { addDays } from '../core/day.ts';
+import type { DayWindow } from '../core/interval.ts';
 import { linesOf } from '../core/span.ts';
 import type { LineRef } from '../core/span.ts';
 import { listWords } from '../core/words.ts';
@@ -9,9 +11,10 @@ import { aliveTotal, bodiesIn, isBrood, tanksOf } from '../state/bodies.ts';
 import type { SeenGroup } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import { openDispute } from '../state/quarrel.ts';
+import { walkOrder } from '../state/tanks.ts';
 import { rowId } from './id.ts';
 import type { WhyRow } from './whyrow.ts';
-import { DISPUTE_CAUTION, adviceOn } from './pairs/advice.ts';
+import { adviceOn } from './pairs/advice.ts';
 import type { Advice } from './pairs/advice.ts';
 import { disputeRow } from './pairs/dispute.ts';
 import type { DisputeRow } from './pairs/dispute.ts';
@@ -25,7 +28,6 @@ export type BondState = 'bonded' | 'split up' | 'resting' | 'single' | 'apart' |
 
 export interface OpenDispute extends DisputeRow {
   readonly advice: Advice;
-  readonly caution: string;
 }
 
 export interface PairRow {
@@ -44,6 +46,8 @@ export interface PairRow {
   readonly per90: number;
   readonly past: Past;
   readonly spawning: Spawning;
+  /** When the next spawn is usual; null where nobody can say. */
+  readonly next: DayWindow | null;
   readonly lines: readonly LineRef[];
   readonly because: Because;
 }
@@ -59,7 +63,7 @@ export interface PairsAnswer {
 const SPAN = 90;
 
 /**
- * All pairs, trios and harems that still have fish, in order of declaration; with a name, the group of
+ * All pairs, trios and harems that still have fish, open disputes first, then in walking order; with a name, the group of
  * that name, with a fish of that name, or in a tank of that name, whatever its kind.
  */
 export function pairs(room: Room, asked: string | null = null): PairsAnswer {
@@ -68,7 +72,15 @@ export function pairs(room: Room, asked: string | null = null): PairsAnswer {
     asked === null
       ? groups.filter((group) => isBreeding(group) && aliveTotal(group).high > 0)
       : groupsCalled(room, asked);
-  return { on: room.on, asked, pairs: wanted.map((group) => pairRow(room, group)) };
+  const order = walkOrder(room);
+  const rows = wanted.map((group) => pairRow(room, group));
+  const key = (row: PairRow): number => (row.tank === null ? order.length : order.indexOf(row.tank));
+  return { on: room.on, asked, pairs: rows.toSorted((a, b) => pressing(b) - pressing(a) || key(a) - key(b)) };
+}
+
+/** Open disputes before everything, the worst and then the longest first. */
+function pressing({ dispute }: PairRow): number {
+  return dispute === null ? 0 : dispute.advice.rank * 10_000 + dispute.days;
 }
 
 function isBreeding(group: SeenGroup): boolean {
@@ -93,8 +105,7 @@ export function pairRow(room: Room, group: SeenGroup): PairRow {
   const past = pastOf(disputes);
   const open = openDispute(group);
   const last = disputes.at(-1);
-  const dispute =
-    open && last ? { ...last, advice: adviceOn(room, group, open, past), caution: DISPUTE_CAUTION } : null;
+  const dispute = open && last ? { ...last, advice: adviceOn(room, group, open, past) } : null;
   const spawning = spawningOf(room, group);
   const state = bondOf(group);
   const lines = linesOf([group.declared, ...(group.bondSince ? [group.bondSince.place] : [])]);
@@ -111,6 +122,7 @@ export function pairRow(room: Room, group: SeenGroup): PairRow {
     per90: disputes.filter((row) => room.on - row.from < SPAN).length,
     past,
     spawning,
+    next: nextOf(spawning),
     lines: uniqueLines([...lines, ...disputes.flatMap((row) => row.lines), ...spawning.because.lines]),
     because: {
       rule: 'a pair is bonded only where a line says so; disputes and spawns are what was written down',
@@ -123,6 +135,16 @@ export function pairRow(room: Room, group: SeenGroup): PairRow {
       ],
       lines,
     },
+  };
+}
+
+function nextOf({ last, interval }: Spawning): DayWindow | null {
+  if (last === null || interval === null) return null;
+  const { low, high } = interval.days;
+  return {
+    low: last.low === null ? null : addDays(last.low, Math.floor(low)),
+    likely: null,
+    high: last.high === null ? null : addDays(last.high, Math.ceil(high)),
   };
 }
 

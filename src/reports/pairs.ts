@@ -11,8 +11,9 @@ import { paragraph } from './wrap.ts';
 const OVERVIEW = [
   { head: 'pair' },
   { head: 'where' },
-  { head: 'bond', wraps: true },
-  { head: 'dispute', wraps: true },
+  { head: 'bond' },
+  { head: 'now', wraps: true },
+  { head: 'disputes', wraps: true },
   { head: 'last spawn', wraps: true },
   { head: 'next', wraps: true },
 ];
@@ -27,31 +28,28 @@ const DISPUTES = [
 ];
 
 export function pairsText(answer: PairsAnswer, look: Look): string {
-  const [first = '', ...more] = paragraph(`${heading(look)}: ${matters(answer)}`, look.width, 2).split('\n');
+  const [first = '', ...more] = paragraph(`${heading(look)}: ${matters(answer, look)}`, look.width, 2).split('\n');
   const top = [look.paint.strong(first), ...more].join('\n');
   const body = answer.asked === null ? [overview(answer.pairs, look)] : answer.pairs.map((pair) => details(pair, look));
-  const caution = answer.pairs.flatMap(({ dispute }) => dispute?.caution ?? []).slice(0, 1);
-  const care = caution.map((text) => paragraph(`take care: ${text}`, look.width, 2));
+  const cautions = new Set(answer.pairs.flatMap(({ dispute }) => dispute?.advice.caution ?? []));
+  const care = [...cautions].map((text) => paragraph(`take care: ${text}`, look.width, 2));
   return `${[top, ...body.map((part) => part.trimEnd()), ...care].filter((part) => part !== '').join('\n\n')}\n`;
 }
 
 /** The worst open dispute; else who is late; else that all is quiet. */
-function matters({ pairs }: PairsAnswer): string {
+function matters({ pairs }: PairsAnswer, look: Look): string {
   if (pairs.length === 0) return 'no pair in the journal yet';
   const open = pairs.filter(({ dispute }) => dispute !== null);
-  const [worst] = open.toSorted((a, b) => pressing(b) - pressing(a));
+  const [worst] = open;
   if (worst?.dispute) {
     const { days, worst: sign, advice } = worst.dispute;
+    const silent = advice.step === 'ask' ? `, no word since ${dayText(advice.lastWord, look)}` : '';
     const others = open.length === 1 ? '' : `; ${plural(open.length - 1, 'more dispute')} open`;
-    return `${worst.name}${at(worst)}, day ${String(days)} of a dispute, ${sign}: ${advice.what}${others}`;
+    return `${worst.name}${at(worst)}, day ${String(days)} of a dispute, ${sign}${silent}${others}`;
   }
   const late = pairs.filter(({ spawning }) => (spawning.lateDays ?? 0) > 0);
   const quiet = pairs.length === 1 ? 'no dispute open' : 'no dispute open in any pair';
   return late.length === 0 ? quiet : `${quiet}; late to spawn: ${late.map(({ name }) => name).join(', ')}`;
-}
-
-function pressing({ dispute }: PairRow): number {
-  return dispute === null ? -1 : dispute.advice.rank * 1000 + dispute.days;
 }
 
 function at({ tank }: PairRow): string {
@@ -63,12 +61,14 @@ function overview(pairs: readonly PairRow[], look: Look): string {
     look,
     OVERVIEW,
     pairs.map((pair): Row => {
-      const { name, tank, dispute } = pair;
+      const { name, tank, state, dispute, per90 } = pair;
+      const disputes = per90 === 0 ? 'none' : `${String(per90)} in 90 days`;
       const cells = [
         name,
         tank ?? '',
-        bondWords(pair),
-        disputeCell(pair, look),
+        state,
+        nowCell(pair, look),
+        disputes,
         lastWords(pair, look),
         nextCell(pair, look),
       ];
@@ -81,31 +81,34 @@ function advised({ advice }: OpenDispute): string {
   return `${advice.what} (${advice.how})`;
 }
 
+/** `not said; guarding Rowan-1`: the dispute is told elsewhere. */
 function bondWords({ state, doing }: PairRow): string {
-  const calm = doing === null || doing === 'in a dispute' ? null : doing.replace(/^in a dispute; /, '');
   const bond = state === 'not said' ? 'bond not said' : state;
-  return calm === null ? bond : `${bond}, ${calm}`;
+  return [bond, ...calmDoings(doing)].join(', ');
 }
 
-function disputeCell({ dispute, per90 }: PairRow, look: Look): Cell {
-  if (dispute !== null) {
-    const text = `day ${String(dispute.days)}, ${dispute.worst}`;
-    return { text, paint: dispute.advice.rank >= 4 ? look.paint.urgent : look.paint.late };
-  }
-  return per90 === 0 ? 'none' : `none now, ${String(per90)} in 90 days`;
+function calmDoings(doing: PairRow['doing']): string[] {
+  return doing === null ? [] : doing.split('; ').filter((one) => one !== 'in a dispute');
+}
+
+function nowCell({ dispute, doing }: PairRow, look: Look): Cell {
+  const calm = calmDoings(doing);
+  if (dispute === null) return calm;
+  const text = `dispute day ${String(dispute.days)}, ${dispute.worst}`;
+  return [{ text, paint: dispute.advice.rank >= 4 ? look.paint.urgent : look.paint.late }, ...calm];
 }
 
 function lastWords({ spawning: { last } }: PairRow, look: Look): string {
   return last === null ? 'none seen' : windowText(last, look);
 }
 
-/** `due in 12–26 days`, `5 days late`, `not while guarding Rowan-1`. */
-function nextCell({ spawning }: PairRow, look: Look): Cell {
-  const { last, interval, lateDays, waits } = spawning;
-  if (last === null || interval === null) return '';
-  if (waits !== null) return waits.startsWith('guarding') ? 'after guarding' : `waits: ${waits}`;
+/** `2–16 Mar`, `5 days late`; why nobody is to expect one, where the row does not say it already. */
+function nextCell({ spawning, next, dispute, state }: PairRow, look: Look): Cell {
+  const { lateDays, waits } = spawning;
   if (lateDays !== null && lateDays > 0) return { text: `${plural(lateDays, 'day')} late`, paint: look.paint.today };
-  return `every ${rangeWords(interval.days)} days`;
+  if (dispute !== null || waits === 'holding' || waits === state) return '';
+  if (waits !== null && !waits.startsWith('guarding')) return waits;
+  return next === null ? '' : windowText(next, look);
 }
 
 function details(pair: PairRow, look: Look): string {
@@ -173,6 +176,7 @@ function pairJson(pair: PairRow): object {
     past: past.says,
     lastSpawn: windowJson(spawning.last),
     interval: spawning.interval === null ? null : intervalJson(spawning.interval),
+    next: windowJson(pair.next),
     lateDays: spawning.lateDays,
     waits: spawning.waits,
     lines: linesJson(lines),
@@ -190,7 +194,7 @@ function openJson(dispute: OpenDispute): object {
     advice: advice.what,
     step: advice.step,
     how: advice.how,
-    caution: dispute.caution,
+    caution: advice.caution,
   };
 }
 

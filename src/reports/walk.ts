@@ -15,7 +15,7 @@ export function walkText(answer: WalkAnswer, look: Look): string {
   const [top = '', ...more] = first.split('\n');
   const rows = [
     ...answer.tanks.map((tank) => ({ cells: [tank.tank, tankLines(tank, look)] })),
-    ...answer.elsewhere.map(({ place, what }) => ({ cells: [place, `look: ${what}`] })),
+    ...answer.elsewhere.map(({ place, what }) => ({ cells: [place, `today: ${what}`] })),
   ];
   const drawn = table(look, [{ head: '' }, { head: '', wraps: true }], rows);
   const care = answer.tanks.some(({ last }) => last !== null)
@@ -48,7 +48,7 @@ function tankLines(tank: WalkTank, look: Look): Words[] {
   if (tank.last !== null) lines.push({ text: `last: ${tank.last}`, paint: look.paint.today });
   if (tank.rigged.length > 0) lines.push(`rigged: ${tank.rigged.join('; ')}`);
   for (const { what, weight } of tank.look) {
-    lines.push({ text: `look: ${what}`, paint: weight === 3 ? look.paint.urgent : look.paint.today });
+    lines.push({ text: `today: ${what}`, paint: weight === 3 ? look.paint.urgent : look.paint.today });
   }
   return lines;
 }
@@ -68,7 +68,7 @@ export function walkPaper(answer: WalkAnswer, look: Look): string {
       ...(tank.fish.length === 0 ? ['empty'] : tank.fish.map(fishWords)),
       ...(tank.last === null ? [] : [`last: ${tank.last}, own net`]),
       ...(tank.rigged.length === 0 ? [] : [`rigged: ${tank.rigged.join('; ')}`]),
-      ...tank.look.map(({ what }) => `look: ${what}`),
+      ...tank.look.map(({ what }) => `today: ${what}`),
     ];
     const lines = told.flatMap((text) => paragraph(text, width - margin, 2).split('\n'));
     const set = lines.map((line, index) => (index === 0 ? tank.tank : '').padEnd(margin) + line);

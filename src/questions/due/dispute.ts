@@ -33,7 +33,7 @@ function item(room: Room, group: SeenGroup, row: PairRow, dispute: OpenDispute, 
     weight: weightOf(dispute),
     why: `${row.name}: ${advice.how}`,
     close: `${subjectFor(room, group)}: ${closing(room, group, dispute)}`,
-    caution: dispute.caution,
+    caution: advice.caution,
     putOffKey: 'dispute',
     pressing: advice.rank >= 4 || advice.step === 'separate',
     minutes: null,
@@ -67,9 +67,11 @@ function closing(room: Room, group: SeenGroup, dispute: OpenDispute): string {
       return 'divider in';
     case 'separate':
       return parting(room, group);
+    case 'ask':
+      if (dispute.advice.rank >= 4) return 'calmer';
+      return dark ? 'made up, lights on' : 'made up';
     case 'wait':
     case 'parted':
-    case 'ask':
       return dark ? 'made up, lights on' : 'made up';
   }
 }

@@ -27,6 +27,8 @@ export interface Advice {
   readonly how: string;
   /** The worst sign so far that still counts, 1 to 5. */
   readonly rank: number;
+  readonly lastWord: Day;
+  readonly caution: string;
   /** Rules and numbers, one step a string. */
   readonly steps: readonly string[];
 }
@@ -37,8 +39,10 @@ export const SILENT_DAYS = 3;
 const ACT_ON_TORN = 3;
 const ACT_ON_MILD = 5;
 
-export const DISPUTE_CAUTION =
-  'most disputes pass within 48 hours, and taking the loser out early harms the bond: keep both in, light off, divider ready, while the loser has a refuge and eats; part them at once when one gasps, has scales missing or a wound, or is worse at two looks running';
+const DISPUTE_CAUTION =
+  'most disputes pass within 48 hours, and taking the loser out early harms the bond; have the divider ready, and part them at once when one gasps, has scales missing or a wound, or it is worse at two looks running';
+const DANGER_CAUTION =
+  'part them now, the aggressor out first, the other left in quiet water and dim light; what ails it and what to give is for a veterinarian';
 
 interface Standing {
   readonly group: SeenGroup;
@@ -68,6 +72,8 @@ export function adviceOn(room: Room, group: SeenGroup, dispute: SeenDispute, pas
     what: whatToDo(step, standing),
     how: howItStands(standing),
     rank: standing.rank,
+    lastWord: standing.lastWord,
+    caution: standing.danger ? DANGER_CAUTION : DISPUTE_CAUTION,
     steps: stepsOf(step, standing),
   };
 }
@@ -156,7 +162,7 @@ function whatToDo(step: Step, at: Standing): string {
       return 'leave the divider in until both show themselves and eat, then take it out while you watch';
     case 'ask':
       return at.rank >= 4
-        ? `look now: ${SIGN_WORDS[at.worst]} and no word since; say how they stand`
+        ? `look now: ${SIGN_WORDS[at.worst]} on ${dayWords(at.lastWord, at.on)} and no word since; say how they stand`
         : 'say how they stand: made up, calmer, or still at it';
   }
 }

@@ -53,7 +53,11 @@ describe('an open dispute on the list', () => {
 
   test('a wounded fish of which nobody wrote for three days stays the first thing', () => {
     const [row] = rows('2026-02-20', [sign('2026-02-14', 'A1', 'wounded')]);
-    expect(row).toMatchObject({ weight: 3, what: 'look now: a wound and no word since; say how they stand' });
+    expect(row).toMatchObject({
+      weight: 3,
+      what: 'look now: a wound on 14 Feb and no word since; say how they stand',
+      close: 'A1: calmer',
+    });
   });
 
   test('is gone when it ended, and while a divider parts them', () => {
