@@ -18,6 +18,18 @@ export interface Input {
   text(): Promise<string>;
 }
 
+/** What was typed; `left`: the keeper went, and what stood in the line then. */
+export type Asked = { readonly kind: 'words' | 'left'; readonly words: string };
+
+/** Asks for one line after another. */
+export interface Prompt {
+  /** Shows the label and waits; `given` stands in the line already, to be changed. */
+  ask(label: string, given: string): Promise<Asked>;
+  /** True where lines were typed or pasted ahead. */
+  hasMore(): boolean;
+  close(): void;
+}
+
 export interface Context {
   readonly out: Output;
   readonly err: Output;
@@ -26,6 +38,8 @@ export interface Context {
   /** Absolute path of the folder that the command was given in. */
   readonly cwd: string;
   readonly files: Files;
+  /** A prompt at the terminal; the Tab key asks what the beginning of a line may go on with, and which part that replaces. */
+  prompt(complete: (line: string) => readonly [readonly string[], string]): Prompt;
   /** The calendar day that it is now, in a zone of the IANA list, or where this machine is (null). */
   today(zone: string | null): Promise<Day>;
 }

@@ -42,14 +42,12 @@ export interface Journal {
 /** Finds and reads the journal. Throws a `Stop`: none found, not readable, `--on` is no date. */
 export async function openJournal(context: Context, get: Get): Promise<Journal> {
   const file = journalPath(context, get(COMMON.journal));
-  const found = context.files.read(file);
-  if (!found.ok) throw notReadable(file, found);
+  const found = readMain(context, file);
   const [{ readJournal }, { foldRoom }] = await Promise.all([
     import('../language/read.ts'),
     import('../state/fold.ts'),
   ]);
   const reading = readingOf(context.files, file, found, readJournal);
-  for (const notice of found.notices) context.err.write(printableAnswer(`${notice}\n`, false));
   const today = await context.today(zoneOf(reading));
   const asked = get(COMMON.on);
   const on = asked === null ? today : readDate(asked, today);
@@ -80,6 +78,14 @@ export function journalPath(context: Context, told: string | null): string {
   );
 }
 
+/** The text of the main file; says what else was found beside it. Throws a `Stop` where it cannot be read. */
+export function readMain(context: Context, file: string): Extract<ReadFile, { ok: true }> {
+  const found = context.files.read(file);
+  if (!found.ok) throw notReadable(file, found);
+  for (const notice of found.notices) context.err.write(printableAnswer(`${notice}\n`, false));
+  return found;
+}
+
 function notReadable(file: string, failure: { readonly missing: boolean; readonly says: string }): Stop {
   const says = failure.missing ? `there is no journal at ${file}` : `${file} cannot be read: ${failure.says}`;
   return new Stop(EXIT.noFile, says, failure.missing ? `tankside start --journal ${path.basename(file)}` : null);
@@ -102,7 +108,8 @@ export function readingOf(
   return { ...reading, problems: [...found.problems, ...[...broken.values()].flat(), ...reading.problems] };
 }
 
-function zoneOf(reading: Reading): string | null {
+/** The time zone that the room names last, or null. */
+export function zoneOf(reading: Reading): string | null {
   return reading.events.reduce<string | null>((zone, event) => (event.kind === 'zone set' ? event.zone : zone), null);
 }
 

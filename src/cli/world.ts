@@ -4,6 +4,7 @@ import { dayOf, toDay } from '../core/day.ts';
 import type { Day } from '../core/day.ts';
 import { machineFiles } from '../files/files.ts';
 import type { Context, Output } from './context.ts';
+import { terminalPrompt } from './terminal.ts';
 
 export function realContext(): Context {
   return {
@@ -21,6 +22,7 @@ export function realContext(): Context {
     env: process.env,
     cwd: process.cwd(),
     files: machineFiles,
+    prompt: terminalPrompt,
     today,
   };
 }

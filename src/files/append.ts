@@ -152,7 +152,7 @@ function undo(job: Job, open: number, intent: Intent, recorded: boolean, cause: 
     return { saved: false, says, notices, unsure: true };
   }
   const why = `${reason(cause)}, then ${failed}`;
-  const kept = `it is kept in ${shortName(record)} for the moment (${why}); the next jot puts it into ${name}: do not write it again`;
+  const kept = `saved, but only in ${shortName(record)} so far (${why}); the next jot puts it into ${name}: do not write it again`;
   return { saved: true, notices: [...notices, kept] };
 }
 
@@ -177,14 +177,14 @@ function settle(job: Job, before: Facts, intent: Intent): Appending | 'again' {
     replaced = !sameFile(before, disk.facts(file)) && !isIn(disk, file, intent);
   } catch (error) {
     // The record stays: whatever takes the journal's place, the next write finds the lines there or not.
-    const unseen = `whether ${name} is still in its place could not be seen (${reason(error)})`;
+    const unseen = `saved, but whether ${name} is still in its place could not be seen (${reason(error)})`;
     return { saved: true, notices: [...notices, unseen] };
   }
   const left = quietly(() => disk.remove(intentName(file)));
   if (replaced && left === null) return 'again';
-  if (replaced) notices.push(`${name} was replaced meanwhile; the next jot puts the lines into the new one`);
+  if (replaced) notices.push(`saved, but ${name} was replaced meanwhile; the next jot puts the lines into the new one`);
   else if (left !== null)
-    notices.push(`${shortName(intentName(file))} could not be removed (${left}); it does no harm`);
+    notices.push(`saved, but ${shortName(intentName(file))} could not be removed (${left}); it does no harm`);
   return { saved: true, notices };
 }
 

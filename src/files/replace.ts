@@ -79,7 +79,7 @@ function underLock(
   // From here on the new text is in place, whatever else goes wrong.
   const unsynced = quietly(() => syncFolderOf(disk, file));
   if (unsynced !== null)
-    notices.push(`whether ${shortName(file)} would outlast a loss of power is not sure (${unsynced})`);
+    notices.push(`saved, but whether ${shortName(file)} would outlast a loss of power is not sure (${unsynced})`);
   return { saved: true, notices };
 }
 

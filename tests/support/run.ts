@@ -1,5 +1,5 @@
 /** Runs a command line inside the test: fixed day, files in a Map, what was printed given back. */
-import type { Context, Output } from '../../src/cli/context.ts';
+import type { Context, Output, Prompt } from '../../src/cli/context.ts';
 import { run } from '../../src/cli/program.ts';
 import type { Day } from '../../src/core/day.ts';
 import { dayFromIso } from '../../src/core/day.ts';
@@ -17,6 +17,10 @@ export interface World {
   /** Columns of a terminal; absent: standard output is a pipe. */
   readonly columns?: number;
   readonly input?: string;
+  /**
+   * Lines typed at a prompt, which then is left; `+` takes the line that was given to be changed as it is.
+   */
+  readonly typed?: readonly string[];
 }
 
 export interface Ran {
@@ -46,11 +50,28 @@ function fakeContext(world: World, files: Files, printed: { out: string; err: st
   return {
     out: output('out'),
     err: output('err'),
-    input: { isTTY: false, text: () => Promise.resolve(world.input ?? '') },
+    input: { isTTY: world.typed !== undefined, text: () => Promise.resolve(world.input ?? '') },
     env: world.env ?? {},
     cwd: world.cwd ?? '/room',
     files,
+    prompt: () => scripted(world.typed ?? [], printed),
     today: () => Promise.resolve(isoToDay(world.today ?? '2026-02-15')),
+  };
+}
+
+/** A keeper who types these lines; an empty script leaves. What stood in the line already is printed in brackets. */
+function scripted(typed: readonly string[], printed: { out: string }): Prompt {
+  const lines = [...typed];
+  return {
+    ask(label, given) {
+      printed.out += `${label}${given === '' ? '' : `[${given}] `}`;
+      const next = lines.shift();
+      const words = next === '+' ? given : (next ?? '');
+      printed.out += `${words}\n`;
+      return Promise.resolve({ kind: next === undefined ? 'left' : 'words', words });
+    },
+    hasMore: () => false,
+    close: () => undefined,
   };
 }
 

@@ -1,0 +1,88 @@
+/** Takes lines from where they come (the shell, standard input, a prompt) and tells what became of them. */
+import type { Day } from '../../core/day.ts';
+import { dated } from '../../language/jotted.ts';
+import { jotJson, jotText, refusedText } from '../../reports/jot.ts';
+import { jsonText } from '../../reports/json.ts';
+import type { Look } from '../../reports/look.ts';
+import { printableAnswer } from '../../reports/printable.ts';
+import { lookOf, say } from '../answer.ts';
+import type { Context } from '../context.ts';
+import type { Exit } from '../exit.ts';
+import { EXIT, misuse, Stop } from '../exit.ts';
+import type { Get } from '../flags.ts';
+import { COMMON } from '../flags.ts';
+import { journalPath, readMain } from '../journal.ts';
+import { complete } from './complete.ts';
+import { converse } from './conversation.ts';
+import { dayAlone, dayTold } from './days.ts';
+import { openDesk } from './desk.ts';
+import type { Outcome, Wish } from './desk.ts';
+
+export async function jot(context: Context, get: Get, words: readonly string[], wish: Wish): Promise<Exit> {
+  const file = journalPath(context, get(COMMON.journal));
+  const { text } = readMain(context, file);
+  const [{ readJournal }, { foldRoom }] = await Promise.all([
+    import('../../language/read.ts'),
+    import('../../state/fold.ts'),
+  ]);
+  const desk = await openDesk(context.files, file, text, { readJournal, foldRoom }, (zone) => context.today(zone));
+  const { today } = desk.book;
+  const told = get(COMMON.on);
+  const day = told === null ? today : dayTold(told, today);
+  const look = await lookOf(context, { on: today, today });
+  if (words.length === 0 && context.input.isTTY) {
+    const prompt = context.prompt((line) => complete(desk.room(), line));
+    try {
+      const talk = { desk, prompt, wish, look, say: teller(context), warn: warner(context) };
+      return await converse(talk, day);
+    } finally {
+      prompt.close();
+    }
+  }
+  const lines = words.length > 0 ? [dated(words.join(' '), day)] : datedLines(await context.input.text(), day, today);
+  if (lines.every((line) => line === '')) throw misuse('there is nothing to write down', 'tankside jot A1: all well');
+  return tell(
+    context,
+    get,
+    desk.write(
+      lines.filter((line) => line !== ''),
+      wish,
+    ),
+    look,
+  );
+}
+
+function teller(context: Context): (text: string) => void {
+  return (text) => say(context, text);
+}
+
+function warner(context: Context): (text: string) => void {
+  return (text) => context.err.write(printableAnswer(`${text}\n`, false));
+}
+
+/** Lines as they come in a file: a day alone is the day of those after it. */
+function datedLines(text: string, first: Day, today: Day): readonly string[] {
+  let day = first;
+  return text.split(/\r?\n/).flatMap((words) => {
+    const alone = dayAlone(words, today);
+    if (alone === null) return [dated(words, day)];
+    day = alone;
+    return [];
+  });
+}
+
+function tell(context: Context, get: Get, outcome: Outcome, look: Look): Exit {
+  switch (outcome.kind) {
+    case 'done':
+      if (get(COMMON.json)) context.out.write(jsonText(jotJson(outcome.answer)));
+      else say(context, jotText(outcome.answer, look));
+      outcome.notices.forEach(warner(context));
+      return EXIT.answered;
+    case 'refused':
+      for (const bad of outcome.refused) warner(context)(refusedText(bad, look).trimEnd());
+      return EXIT.misuse;
+    case 'unsaved':
+      outcome.notices.forEach(warner(context));
+      throw new Stop(EXIT.noFile, outcome.says);
+  }
+}

@@ -1,0 +1,124 @@
+/**
+ * Reads lines as if they stood at the end of the journal already: what they mean, what is wrong with
+ * them, which names of broods go into them, what they change. Nothing is written here.
+ */
+import type { Day } from '../../core/day.ts';
+import { toDay } from '../../core/day.ts';
+import type { Problem } from '../../core/problem.ts';
+import type { Event } from '../../journal/event.ts';
+import { withBroodNames } from '../../language/insert.ts';
+import { printEntry } from '../../language/print.ts';
+import type { Reading } from '../../language/reading.ts';
+import { namesToWrite, shiftedNames } from '../../questions/brood-names.ts';
+import type { Shift } from '../../questions/brood-names.ts';
+import { lastDay } from '../../questions/check.ts';
+import type { Room } from '../../state/draft.ts';
+
+/** The journal to add to, and how to read it. */
+export interface Book {
+  /** The main file's name in problems. */
+  readonly file: string;
+  readonly today: Day;
+  /** Reads the main file as if it held this text. */
+  read(text: string): Reading;
+  fold(reading: Reading, on: Day): Room;
+}
+
+export interface JudgedLine {
+  /** As it goes into the journal: names of broods written in. */
+  readonly text: string;
+  /** The same in the usual words, without its date; null where it says nothing about the room. */
+  readonly readAs: string | null;
+  /** Its own problems, with places in the journal as it would be. */
+  readonly problems: readonly Problem[];
+}
+
+export interface Judged {
+  /** True if every line counts. */
+  readonly ok: boolean;
+  readonly lines: readonly JudgedLine[];
+  /** Older lines that these make doubtful. */
+  readonly elsewhere: readonly Problem[];
+  /** The room on the later of today and the last new day, without the lines and with them. */
+  readonly before: Room;
+  readonly after: Room;
+}
+
+export function judge(book: Book, text: string, lines: readonly string[]): Judged {
+  const old = book.read(text);
+  const plain = see(book, text, lines);
+  const far = toDay(Math.max(book.today, lastDay(plain.reading.events) ?? book.today));
+  const [before, after] = [book.fold(old, far), book.fold(plain.reading, far)];
+  const names = namesToWrite(before, after, plain.events);
+  const named = lines.map((line, index) => {
+    const events = plain.eventsOf(index);
+    return withBroodNames(line, events, (event) => names.get(event) ?? null);
+  });
+  const seen = names.size === 0 ? plain : see(book, text, named);
+  const last = names.size === 0 ? after : book.fold(seen.reading, far);
+  const on = toDay(Math.max(book.today, ...seen.events.map(({ day }) => day)));
+  const shifts = shiftedNames(before, last, old.events);
+  const known = new Set([...old.problems, ...before.problems].map(keyOf));
+  const problems = [...seen.reading.problems, ...last.problems, ...shifts.map((shift) => shifted(shift, seen))];
+  const fresh = problems.filter((problem) => !known.has(keyOf(problem)));
+  const judged = named.map((line, index): JudgedLine => {
+    const events = seen.eventsOf(index);
+    const own = fresh.filter(({ at }) => at.file === book.file && at.line === seen.first + index);
+    return { text: line, readAs: events.length === 0 ? null : undatedEntry(events), problems: own };
+  });
+  return {
+    ok: judged.every((line) => line.problems.every(({ weight }) => weight !== 'stops')),
+    lines: judged,
+    elsewhere: fresh.filter(({ at }) => at.file !== book.file || at.line < seen.first),
+    before: on === far ? before : book.fold(old, on),
+    after: on === far ? last : book.fold(seen.reading, on),
+  };
+}
+
+interface Seen {
+  readonly reading: Reading;
+  /** Number of the first new line. */
+  readonly first: number;
+  /** Of the new lines alone. */
+  readonly events: readonly Event[];
+  eventsOf(index: number): readonly Event[];
+  readonly file: string;
+}
+
+function see(book: Book, text: string, lines: readonly string[]): Seen {
+  const whole = text === '' || text.endsWith('\n') ? text : `${text}\n`;
+  const first = whole.split('\n').length;
+  const reading = book.read(`${whole}${lines.join('\n')}\n`);
+  const events = reading.events.filter(({ place }) => place.file === book.file && place.line >= first);
+  return {
+    reading,
+    first,
+    events,
+    eventsOf: (index) => inLine(events, first + index),
+    file: book.file,
+  };
+}
+
+function inLine(events: readonly Event[], line: number): readonly Event[] {
+  return events.filter(({ place }) => place.line === line).sort((a, b) => a.place.from - b.place.from);
+}
+
+function undatedEntry(events: readonly Event[]): string {
+  return printEntry(events).replace(/^\S+ /, '');
+}
+
+function keyOf({ kind, says, at }: Problem): string {
+  return `${at.file}:${at.line}:${at.from} ${kind} ${says}`;
+}
+
+/** A brood that no line names is counted by its date: one more before it would make it another. */
+function shifted({ place, was, becomes }: Shift, { first, file }: Seen): Problem {
+  return {
+    kind: 'name-would-change',
+    weight: 'stops',
+    says: `with this line, what line ${place.line} began would be ${becomes} and no longer ${was}`,
+    write: 'tankside tidy --write first (it writes the names in), then this line again',
+    at: { file, line: first, from: 0, to: 0 },
+    also: [place],
+  };
+}

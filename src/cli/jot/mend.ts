@@ -1,0 +1,73 @@
+/** Lines that were not read: what can be put right without asking, and what to offer. Each is tried before it is said. */
+import type { Problem } from '../../core/problem.ts';
+import { asNote, withColon, withRemark } from '../../language/jotted.ts';
+import type { Book, Judged, JudgedLine } from './judge.ts';
+import { judge } from './judge.ts';
+
+const DATED = /^\d{4}-\d{2}-\d{2}\s/;
+
+/** The journal's text and the lines before the one that is tried. */
+export interface Above {
+  readonly book: Book;
+  readonly text: string;
+  readonly lines: readonly string[];
+}
+
+/** The first of these lines that would be read whole in that place, or null. */
+function firstRead({ book, text, lines }: Above, tries: readonly string[]): string | null {
+  return tries.find((line) => isRead(judge(book, text, [...lines, line]), lines.length)) ?? null;
+}
+
+function isRead(judged: Judged, index: number): boolean {
+  const line = judged.lines[index];
+  return line !== undefined && line.problems.every(({ weight }) => weight !== 'stops');
+}
+
+/** The line as it was surely meant: with the colon that it lacks. Null where nothing is sure. */
+export function mended(above: Above, line: string): string | null {
+  return firstRead(above, withColon(line));
+}
+
+/** What to write instead: a line that would be read, else the advice of the problem; null without either. */
+export function offered(above: Above, line: string, problems: readonly Problem[]): string | null {
+  const bad = problems.filter(({ weight }) => weight === 'stops');
+  const [first] = bad;
+  const date = line.slice(0, 11);
+  const told = bad.map(({ write }) => (DATED.test(write) || !DATED.test(date) ? write : `${date}${write}`));
+  const tries = [...told, ...withRemark(line, first?.at.from ?? line.length)];
+  return firstRead(above, tries) ?? first?.write ?? null;
+}
+
+/** The words as a note, where even that can be read. */
+export function noted(above: Above, line: string): string | null {
+  return firstRead(above, asNote(line));
+}
+
+/** What came of a few lines: all as they will stand, mended where that was sure, or each as a note. */
+export function judgeMending(book: Book, text: string, lines: readonly string[], asNotes: boolean): Judged {
+  const judged = asNotes ? null : judge(book, text, lines);
+  const wrong = lines.map((_, index) => index).filter((index) => judged === null || !isRead(judged, index));
+  let tried = [...lines];
+  for (const index of wrong.slice(0, asNotes ? wrong.length : MOST_MENDED)) {
+    const above = { book, text, lines: tried.slice(0, index) };
+    const line = tried[index] ?? '';
+    tried = tried.with(index, (asNotes ? noted(above, line) : mended(above, line)) ?? line);
+  }
+  return judged !== null && wrong.length === 0 ? judged : judge(book, text, tried);
+}
+
+/** Each line tried means a reading of the whole journal. */
+const MOST_MENDED = 20;
+
+/** A line that is not saved, with what to write instead. */
+export function refusal(
+  book: Book,
+  text: string,
+  judged: Judged,
+  index: number,
+): { line: JudgedLine; write: string | null } | null {
+  const line = judged.lines[index];
+  if (line === undefined || isRead(judged, index)) return null;
+  const lines = judged.lines.slice(0, index).map((each) => each.text);
+  return { line, write: offered({ book, text, lines }, line.text, line.problems) };
+}

@@ -1,0 +1,52 @@
+/** A prompt at a real terminal. Lines that come faster than they are asked for (a paste) wait their turn. */
+import readline from 'node:readline';
+import process from 'node:process';
+import type { Asked, Prompt } from './context.ts';
+
+export function terminalPrompt(complete: (line: string) => readonly [readonly string[], string]): Prompt {
+  const terminal = readline.createInterface({
+    input: process.stdin,
+    output: process.stdout,
+    terminal: true,
+    completer: (line: string) => {
+      const [fitting, part] = complete(line);
+      return [[...fitting], part];
+    },
+  });
+  const waiting: string[] = [];
+  let left: Asked | null = null;
+  let answer: ((asked: Asked) => void) | null = null;
+
+  function give(asked: Asked): void {
+    const to = answer;
+    answer = null;
+    to?.(asked);
+  }
+
+  function leave(): void {
+    left ??= { kind: 'left', words: terminal.line };
+    give(left);
+  }
+
+  terminal.on('line', (words) => {
+    if (answer === null) waiting.push(words);
+    else give({ kind: 'words', words });
+  });
+  terminal.on('SIGINT', leave);
+  terminal.on('close', leave);
+  return {
+    hasMore: () => waiting.length > 0,
+    ask(label, given) {
+      const next = waiting.shift();
+      if (next !== undefined) return Promise.resolve({ kind: 'words', words: next });
+      if (left !== null) return Promise.resolve(left);
+      return new Promise((resolve) => {
+        answer = resolve;
+        terminal.setPrompt(label);
+        terminal.prompt();
+        if (given !== '') terminal.write(given);
+      });
+    },
+    close: () => terminal.close(),
+  };
+}

@@ -1,0 +1,89 @@
+/** What a line changes: the room before it and after it, compared as the keeper would see them. */
+import type { Day } from '../core/day.ts';
+import type { LineRef } from '../core/span.ts';
+import { lineOf } from '../core/span.ts';
+import type { Room } from '../state/draft.ts';
+import { openRigs } from '../state/rigs.ts';
+import type { DueRow } from './due.ts';
+import { due } from './due.ts';
+
+/** A temporary measure that is no longer rigged. */
+export interface Undone {
+  readonly where: string;
+  readonly measure: string;
+  readonly since: Day;
+}
+
+export interface DisputeOver {
+  readonly group: string;
+  readonly tank: string | null;
+  readonly from: Day;
+  readonly ended: Day;
+  readonly how: string;
+  readonly lines: readonly LineRef[];
+}
+
+export interface Changes {
+  /** Rows that were not in the list before. */
+  readonly begun: readonly DueRow[];
+  /** Rows whose day is another now: a chore done, a window narrowed. */
+  readonly moved: readonly DueRow[];
+  /** Rows that are in the list no more. */
+  readonly over: readonly DueRow[];
+  readonly undone: readonly Undone[];
+  readonly disputes: readonly DisputeOver[];
+  /** Names of broods that were not there. */
+  readonly broods: readonly string[];
+}
+
+/** Compares two rooms on the same day, looking so many days ahead. */
+export function changes(before: Room, after: Room, days: number): Changes {
+  const [old, now] = [rowsOf(before, days), rowsOf(after, days)];
+  const undone = measuresUndone(before, after);
+  const disputes = disputesOver(before, after);
+  return {
+    begun: [...now.values()].filter(({ id }) => !old.has(id)),
+    moved: [...now.values()].filter((row) => isMoved(old.get(row.id), row)),
+    over: [...old.values()].filter(({ id, kind }) => !now.has(id) && !isToldOtherwise(kind, undone, disputes)),
+    undone,
+    disputes,
+    broods: [...after.stock.broods.keys()].filter((name) => !before.stock.broods.has(name)),
+  };
+}
+
+function rowsOf(room: Room, days: number): ReadonlyMap<string, DueRow> {
+  return new Map(due(room, { days, minutes: null }).rows.map((row) => [row.id, row]));
+}
+
+function isMoved(old: DueRow | undefined, { due: now, what }: DueRow): boolean {
+  if (old === undefined) return false;
+  const { due: was } = old;
+  return was.low !== now.low || was.likely !== now.likely || was.high !== now.high || old.what !== what;
+}
+
+function isToldOtherwise(kind: DueRow['kind'], undone: readonly Undone[], disputes: readonly DisputeOver[]): boolean {
+  return (kind === 'measure' && undone.length > 0) || (kind === 'dispute' && disputes.length > 0);
+}
+
+function measuresUndone(before: Room, after: Room): readonly Undone[] {
+  const open = new Set(openRigs(after).map(rigKey));
+  return openRigs(before)
+    .filter((rig) => !open.has(rigKey(rig)))
+    .map(({ where, kind, day }) => ({ where, measure: kind, since: day }));
+}
+
+function rigKey({ where, kind, day }: { readonly where: string; readonly kind: string; readonly day: Day }): string {
+  return `${where} ${kind} ${day}`;
+}
+
+function disputesOver(before: Room, after: Room): readonly DisputeOver[] {
+  return [...after.stock.groups.values()].flatMap(({ name, home, disputes }) => {
+    const old = before.stock.groups.get(name)?.disputes ?? [];
+    return disputes.flatMap(({ from, ended, signs }) => {
+      const wasOpen = old.some((dispute) => dispute.from === from && dispute.ended === null);
+      if (ended === null || !wasOpen) return [];
+      const lines = signs.map(({ place }) => lineOf(place));
+      return [{ group: name, tank: home, from, ended: ended.day, how: ended.how, lines }];
+    });
+  });
+}

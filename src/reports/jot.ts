@@ -1,0 +1,123 @@
+/** What became of jotted lines: as saved, as understood, what they change; or what is wrong with one. */
+import type { Problem } from '../core/problem.ts';
+import { ageWords } from '../core/words.ts';
+import type { Changes } from '../questions/changes.ts';
+import type { DueRow } from '../questions/due.ts';
+import { dayJson, spreadJson } from './json.ts';
+import type { Look } from './look.ts';
+import { excerpt } from './problems.ts';
+import { dayText, plural, printable, windowText } from './words.ts';
+import { paragraph } from './wrap.ts';
+
+/** A line as it is in the journal, or would be. */
+export interface Jotted {
+  readonly text: string;
+  /** In the usual words, without its date; null where it says nothing about the room. */
+  readonly readAs: string | null;
+  readonly problems: readonly Problem[];
+}
+
+export interface JotAnswer {
+  /** False where it was only tried. */
+  readonly saved: boolean;
+  readonly lines: readonly Jotted[];
+  readonly changes: Changes;
+  /** Older lines that these make doubtful. */
+  readonly elsewhere: readonly Problem[];
+}
+
+/** Rows of each kind that are told; more are counted. */
+const MOST_ROWS = 5;
+const INDENT = 2;
+
+export function jotText(answer: JotAnswer, look: Look): string {
+  const lines = answer.lines.flatMap((line) => lineRows(line, answer.saved, look));
+  const rows = [...changeRows(answer.changes, look), ...answer.elsewhere.map((problem) => otherLine(problem))];
+  return `${[...lines, ...rows.map((row) => `  ${paragraph(row, look.width - INDENT, INDENT * 2)}`)].join('\n')}\n`;
+}
+
+function lineRows({ text, readAs, problems }: Jotted, saved: boolean, look: Look): readonly string[] {
+  const first = `${look.paint.strong(saved ? 'saved' : 'would be')} ${printable(text)}`;
+  const same = readAs === null || text.endsWith(` ${readAs}`);
+  const doubts = problems.map(
+    ({ says, write }) => `  ${paragraph(`look again: ${says}; ${write}`, look.width - INDENT, 4)}`,
+  );
+  return [first, ...(same ? [] : [`  read as ${printable(readAs)}`]), ...doubts];
+}
+
+function otherLine({ says, at }: Problem): string {
+  return `look again at line ${at.line}: ${says}`;
+}
+
+function changeRows(changes: Changes, look: Look): readonly string[] {
+  const { broods, undone, disputes, over, begun, moved } = changes;
+  return [
+    ...broods.map((name) => `brood ${name} begins`),
+    ...disputes.map(({ group, from, ended, how }) => `dispute of ${group} over after ${lasted(ended - from)}: ${how}`),
+    ...undone.map(({ where, measure, since }) => `undone: ${where} ${measure}, since ${dayText(since, look)}`),
+    ...some(over, (row) => `no longer due: ${whatWhere(row)}`),
+    ...some(begun, (row) => `due now: ${whatWhere(row)}, ${windowText(row.due, look)}`),
+    ...some(moved, (row) => `due next: ${whatWhere(row)}, ${windowText(row.due, look)}`),
+  ];
+}
+
+function lasted(days: number): string {
+  return ageWords({ low: days, likely: days, high: days });
+}
+
+function whatWhere({ place, what }: DueRow): string {
+  return `${place}, ${what}`;
+}
+
+function some(rows: readonly DueRow[], tell: (row: DueRow) => string): readonly string[] {
+  const told = rows.slice(0, MOST_ROWS).map(tell);
+  return rows.length > told.length
+    ? [...told, `and ${plural(rows.length - told.length, 'more row')} of tankside due`]
+    : told;
+}
+
+/** A line that was refused: its wrong words marked, why, and what would be read. */
+export interface Refused {
+  readonly text: string;
+  readonly problems: readonly Problem[];
+  /** A line that would be read, or what to do; null where nobody knows better. */
+  readonly write: string | null;
+}
+
+export function refusedText({ text, problems, write }: Refused, look: Look): string {
+  const bad = problems.filter(({ weight }) => weight === 'stops');
+  const [first] = bad;
+  const rows = [
+    `${look.paint.late('not saved')} ${first === undefined ? printable(text) : excerpt(text, first.at, look).trim()}`,
+    ...bad.map(({ says }) => `  ${paragraph(printable(says), look.width - INDENT, 4)}`),
+    ...(write === null ? [] : [`  write: ${printable(write)}`]),
+  ];
+  return `${rows.join('\n')}\n`;
+}
+
+export function jotJson(answer: JotAnswer): object {
+  const { saved, lines, changes } = answer;
+  return {
+    version: 1,
+    saved,
+    lines: lines.map(({ text, readAs, problems }) => ({ text, readAs, problems })),
+    changes: {
+      broods: changes.broods,
+      disputesOver: changes.disputes.map(({ group, from, ended, how }) => ({
+        group,
+        from: dayJson(from),
+        ended: dayJson(ended),
+        how,
+      })),
+      undone: changes.undone.map(({ where, measure, since }) => ({ where, measure, since: dayJson(since) })),
+      over: changes.over.map(({ id }) => id),
+      begun: changes.begun.map(rowJson),
+      moved: changes.moved.map(rowJson),
+    },
+    elsewhere: answer.elsewhere,
+  };
+}
+
+function rowJson({ id, place, what, due }: DueRow): object {
+  return { id, place, what, due: spreadJson(due) };
+}

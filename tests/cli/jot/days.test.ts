@@ -1,0 +1,41 @@
+import { describe, expect, test } from 'vitest';
+import { dayAlone, dayTold } from '../../../src/cli/jot/days.ts';
+import { dayFromIso, isoDay, toDay } from '../../../src/core/day.ts';
+
+/** A Sunday. */
+const TODAY = dayFromIso('2026-02-15') ?? toDay(0);
+
+function alone(text: string): string | null {
+  const day = dayAlone(text, TODAY);
+  return day === null ? null : isoDay(day);
+}
+
+describe('a day on a line of its own', () => {
+  test.each([
+    ['Tue', '2026-02-10'],
+    ['tuesday', '2026-02-10'],
+    ['Sun', '2026-02-15'],
+    ['Mon:', '2026-02-09'],
+    ['14 Feb', '2026-02-14'],
+    ['Feb 14.', '2026-02-14'],
+    ['2026-02-01', '2026-02-01'],
+    ['yesterday', '2026-02-14'],
+    ['-3', '2026-02-12'],
+    ['today', '2026-02-15'],
+  ])('%s is %s', (text, iso) => {
+    expect(alone(text)).toBe(iso);
+  });
+
+  test.each(['A1: chasing', 'A1', '12', 'note tue', '', '  ', 'tu', 'no eggs', '31 Feb', '2026-02-30', 'mons'])(
+    '«%s» is none',
+    (text) => {
+      expect(alone(text)).toBeNull();
+    },
+  );
+
+  test('given with the command, a weekday is the last one and nonsense is refused', () => {
+    expect(isoDay(dayTold('Friday', TODAY))).toBe('2026-02-13');
+    expect(isoDay(dayTold('+2', TODAY))).toBe('2026-02-17');
+    expect(() => dayTold('someday', TODAY)).toThrow('no date');
+  });
+});
