@@ -45,8 +45,14 @@ export function printHeading(event: Event): string {
     case 'auction declared':
       return `auction ${event.auction}`;
     default:
-      return printSubject(event.subject);
+      return words(printSubject(event.subject), kindOfGroup(event));
   }
+}
+
+/** `pair`, where the clause is about the one pair of the tank in the heading and names none. */
+function kindOfGroup(event: Event): string | null {
+  if (!('fish' in event) || event.fish.kind !== 'group' || event.fish.group !== null) return null;
+  return event.fish.member === null ? (event.fish.groupKind ?? null) : null;
 }
 
 /** A subject as a heading writes it; a tank whose name is a number needs the word. */
@@ -91,7 +97,9 @@ export function printDate(day: Event['day'], minute: number | null): string {
 export function printEntry(events: readonly Event[], voice: Voice = CANONICAL): string {
   const first = events[0];
   if (first === undefined) return '';
-  const headings = [...new Set(events.map(printHeading))];
+  const all = [...new Set(events.map(printHeading))];
+  // `A1 pair: chasing; lights off`: the second clause is of the tank alone, and needs no heading of its own.
+  const headings = all.filter((heading) => !all.some((other) => other.startsWith(`${heading} `)));
   const clauses = new Map<string, string>();
   for (const event of events) clauses.set(`${event.place.from} ${event.kind}`, printClause(event, voice));
   return `${printDate(first.day, first.minute)} ${headings.join(' ')}: ${[...clauses.values()].join('; ')}`;

@@ -167,11 +167,14 @@ export function sizes(value: Sizes, voice: Voice): string {
   return `${value.of === 'bulk' ? 'size' : value.of} ${length(first, voice)}`;
 }
 
-/** The words for a fish before a clause phrase: nothing where the line leaves it to be found. */
+/**
+ * The words for a fish before a clause phrase: nothing where the line leaves it to be found, or where the
+ * heading says it (`A1 pair`).
+ */
 export function fish(ref: FishRef): string {
   if (ref.kind === 'implied') return '';
   if (ref.kind === 'brood') return ref.brood;
-  return words(ref.group ?? (ref.member === null ? (ref.groupKind ?? '') : ''), ref.member && member(ref.member));
+  return words(ref.group, ref.member && member(ref.member));
 }
 
 export function member(value: Member): string {
