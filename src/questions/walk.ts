@@ -17,6 +17,7 @@ import { homeLoopOf, loopOf, walkOrder } from '../state/tanks.ts';
 import { due } from './due.ts';
 import type { DueRow } from './due.ts';
 import { rowId } from './id.ts';
+import { lastReason } from './last.ts';
 import { doingOf } from './pairs.ts';
 import { stageOf } from './stages.ts';
 
@@ -68,7 +69,7 @@ function walkTank(room: Room, tank: string, today: readonly DueRow[]): WalkTank 
   const rigs = openRigs(room, tank);
   const faults = room.measures.faults.filter((fault) => fault.where === tank && fault.fixed === null);
   const look = today.filter(({ place }) => place === tank);
-  const last = whyLast(room, tank);
+  const last = lastReason(room, tank);
   const rigged = [
     ...rigs.map((rig) => `${rig.kind} ${sinceWords(rig.day, room.on)}`),
     ...valvedOff(room, tank),
@@ -135,12 +136,4 @@ function faultWords(fault: { readonly kind: string; readonly text: string }): st
     : fault.text === ''
       ? fault.kind
       : `${fault.kind}: ${fault.text}`;
-}
-
-function whyLast(room: Room, tank: string): string | null {
-  const { sick, holds, quarantines } = room.health;
-  if (holds.some((hold) => hold.over === null && hold.where === tank)) return 'held';
-  if (sick.some((one) => one.over === null && one.tanks.includes(tank))) return 'sick';
-  const waits = quarantines.some((one) => one.ended === null && one.where === tank && one.until > room.on);
-  return waits || room.plumbing.tanks.get(tank)?.quarantine === true ? 'quarantine' : null;
 }

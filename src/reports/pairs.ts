@@ -152,7 +152,7 @@ function disputeLine(row: DisputeRow, look: Look): Row {
       row.measures.map(({ measure }) => measure).join(', '),
       row.endedBy ?? 'open',
     ],
-    under: gaps,
+    under: [...(row.after === null ? [] : [`began ${row.after}`]), ...gaps],
   };
 }
 
@@ -209,6 +209,7 @@ function disputeJson(row: DisputeRow): object {
     by: row.by,
     measures: row.measures.map(({ measure }) => measure),
     endedBy: row.endedBy,
+    after: row.after,
     gaps: row.gaps.map((gap) => ({ from: dayJson(gap.from), to: dayJson(gap.to) })),
     lines: linesJson(row.lines),
   };

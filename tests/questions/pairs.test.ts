@@ -120,6 +120,16 @@ describe('a dispute against its days and worst sign', () => {
   });
 });
 
+describe('what came before a dispute', () => {
+  test('a spawn or the taking away of young within ten days is told with it', () => {
+    const quarrel = sign('2026-02-14', 'A1', 'chasing');
+    const after = (laid: string): string | null | undefined =>
+      rowan('2026-02-14', [spawn(laid, 'A1', 'Rowan-1'), quarrel]).dispute?.after;
+    expect(after('2026-02-09')).toBe('5 days after Rowan-1 was laid');
+    expect(after('2026-01-20')).toBeNull();
+  });
+});
+
 describe("against the pair's own past", () => {
   const bout = (from: string, to: string, dark = false): Line[] => [
     sign(from, 'A1', 'chasing', 'male on female'),

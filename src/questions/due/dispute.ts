@@ -3,6 +3,7 @@ import { onDay } from '../../core/interval.ts';
 import type { Room } from '../../state/draft.ts';
 import { bodiesIn, isBrood } from '../../state/bodies.ts';
 import type { SeenGroup } from '../../state/bodies.ts';
+import { openDispute } from '../../state/quarrel.ts';
 import { walkOrder } from '../../state/tanks.ts';
 import { rowId } from '../id.ts';
 import { pairRow } from '../pairs.ts';
@@ -11,7 +12,7 @@ import type { DueItem, DueSource } from './item.ts';
 
 export const disputesDue: DueSource = (room) => {
   const open = [...room.stock.groups.values()].flatMap((group) => {
-    if (group.disputes.length === 0) return [];
+    if (openDispute(group) === null) return [];
     const row = pairRow(room, group);
     return row.dispute === null || row.dispute.advice.step === 'parted' ? [] : [{ group, row, dispute: row.dispute }];
   });

@@ -42,11 +42,16 @@ export interface DisputeRow {
   readonly by: string | null;
   readonly measures: readonly Tried[];
   readonly endedBy: string | null;
+  /** What happened shortly before it: `5 days after Rowan-2 was laid`. */
+  readonly after: string | null;
   /** Stretches of more than 48 hours without a word inside it, told by the days between lines. */
   readonly gaps: readonly { readonly from: Day; readonly to: Day }[];
   readonly lines: readonly LineRef[];
   readonly because: Because;
 }
+
+/** Days within which a spawn or a taking away of young may have to do with a dispute (ours). */
+const SOON = 10;
 
 /** What can be rigged against a quarrel. */
 const AGAINST: readonly MeasureKind[] = ['lights off', 'divider', 'breeder net', 'rocks out'];
@@ -64,6 +69,7 @@ export function disputeRow(room: Room, group: SeenGroup, dispute: SeenDispute): 
   ];
   const endedBy = dispute.ended?.how ?? null;
   const lines = linesOf(places);
+  const after = shortlyBefore(room, group, dispute.from);
   return {
     id: rowId(group.name, 'dispute', isoDay(dispute.from)),
     from: dispute.from,
@@ -74,6 +80,7 @@ export function disputeRow(room: Room, group: SeenGroup, dispute: SeenDispute): 
     by: sidesOf(group, dispute.signs),
     measures,
     endedBy,
+    after,
     gaps,
     lines,
     because: {
@@ -85,6 +92,7 @@ export function disputeRow(room: Room, group: SeenGroup, dispute: SeenDispute): 
           (gap) =>
             `no word from ${dayWords(gap.from, room.on)} to ${dayWords(gap.to, room.on)}, but nobody said that it was over`,
         ),
+        ...(after === null ? [] : [`began ${after}`]),
         `worst sign: ${worst.sign} (${String(rankOf(worst.sign))} of 5)`,
         dispute.ended
           ? `ended ${dayWords(dispute.ended.day, room.on)}: ${dispute.ended.how}; ${plural(days, 'day')} in all`
@@ -130,6 +138,26 @@ function triedIn(room: Room, group: SeenGroup, dispute: SeenDispute): Tried[] {
     .filter((rig) => AGAINST.includes(rig.kind) && tanks.has(rig.where) && rig.day <= end)
     .filter((rig) => rig.day >= dispute.from || isOpenOn(rig, dispute.from))
     .map((rig) => ({ measure: rig.kind, from: rig.day, to: rig.closed?.day ?? null, line: lineOf(rig.begun) }));
+}
+
+/** The last spawn or taking away of young within ten days before a day, in words. */
+function shortlyBefore(room: Room, group: SeenGroup, from: Day): string | null {
+  const soon = (day: Day | null): day is Day => day !== null && day <= from && from - day <= SOON;
+  const laid = group.broods
+    .flatMap((name) => room.stock.broods.get(name) ?? [])
+    .flatMap((brood) =>
+      !brood.suspected && soon(brood.laid.likely) ? [{ day: brood.laid.likely, what: `${brood.name} was laid` }] : [],
+    );
+  const moved = room.stock.moves
+    .filter((move) => soon(move.day) && group.broods.includes(move.body) && livesIn(group, move.from))
+    .map((move) => ({ day: move.day, what: `young of ${move.body} were moved out` }));
+  const last = [...laid, ...moved].toSorted((a, b) => a.day - b.day).at(-1);
+  if (!last) return null;
+  return last.day === from ? `on the day that ${last.what}` : `${plural(from - last.day, 'day')} after ${last.what}`;
+}
+
+function livesIn(group: SeenGroup, tank: string | null): boolean {
+  return tank !== null && (tank === group.home || group.members.some((fish) => fish.tank === tank));
 }
 
 function gapsIn(dispute: SeenDispute): DisputeRow['gaps'] {

@@ -32,6 +32,8 @@ export interface Spawning {
   readonly because: Because;
 }
 
+/** A pair's habits change with its age: only its latest intervals teach (ours). */
+const LATEST = 12;
 /** Fewer intervals than this teach nothing. */
 const ENOUGH = 3;
 /** Least margin on a pair's own median, days. */
@@ -90,7 +92,7 @@ function intervalOf(room: Room, group: SeenGroup, broods: readonly SeenBrood[]):
   const usual = guildDefaults(guild);
   const last = broods.at(-1);
   const early = last !== undefined && leftEarly(room, last);
-  const own = ownIntervals(room, broods);
+  const own = ownIntervals(room, broods.slice(-LATEST - 1));
   const alike = own.filter((one) => one.early === early);
   const taken = alike.length >= ENOUGH ? alike : own;
   const days = taken.map((one) => one.days);
