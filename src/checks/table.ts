@@ -2,6 +2,7 @@
 import type { Check } from './check.ts';
 import { datedAhead } from './dated-ahead.ts';
 import { forgottenUndo } from './forgotten-undo.ts';
+import { oddReadings } from './readings.ts';
 import { twice } from './twice.ts';
 
-export const CHECKS: readonly Check[] = [forgottenUndo, datedAhead, twice];
+export const CHECKS: readonly Check[] = [forgottenUndo, datedAhead, oddReadings, twice];

@@ -93,7 +93,7 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
 }
 
 function bySpill({ spill }: Prefilter): DayWindow | null {
-  if (spill?.low == null) return null;
+  if (spill === null || spill.low === null) return null;
   const early = addDays(spill.low, -WARN_DAYS);
   return { low: early, likely: early, high: addDays(spill.high ?? spill.low, -WARN_DAYS) };
 }

@@ -35,9 +35,10 @@ function matters({ rows, free }: TanksAnswer, look: Look): string {
   if (free) {
     if (now.length > 0) return `free now: ${listWords(now.map(({ name }) => name))}`;
     const [next] = rows;
-    return next?.free == null
+    const soon = next?.free ?? null;
+    return next === undefined || soon === null
       ? 'no tank is free or coming free'
-      : `none free; next ${next.name}, ${windowText(next.free, look)}`;
+      : `none free; next ${next.name}, ${windowText(soon, look)}`;
   }
   if (rows.length === 0) return 'no tank is set up';
   const rigged = rows.filter(({ rigs, faults }) => rigs.length + faults.length > 0);

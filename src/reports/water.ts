@@ -39,7 +39,7 @@ function matters(rows: readonly WaterRow[]): string {
         (b.ammonia?.toxic.likely ?? b.ammonia?.toxic.high ?? 0) -
         (a.ammonia?.toxic.likely ?? a.ammonia?.toxic.high ?? 0),
     )[0];
-  if (worst?.ammonia != null) {
+  if (worst !== undefined && worst.ammonia !== null) {
     return `${worst.name}: toxic ammonia ${figureWords(worst.ammonia.toxic, TOXIC_DECIMALS)} mg/L as N, ${worst.ammonia.verdict}`;
   }
   const watched = rows.filter(({ watch }) => watch !== null);

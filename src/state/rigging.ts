@@ -4,7 +4,7 @@ import type { Draft } from './draft.ts';
 import type { Rig } from './measures.ts';
 import { placesOf } from './places.ts';
 import { disturb } from './water.ts';
-import { after, plumbedAt, homeLoopOf, loopOf, sharers, isBy } from './tanks.ts';
+import { after, homeLoopOf, isBy, plumbedAt } from './tanks.ts';
 import { endsBy } from './rigs.ts';
 
 /** The words that begin and undo each kind of measure. */

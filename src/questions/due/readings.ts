@@ -18,7 +18,6 @@ import {
   seriesOf,
   type Ammonia,
   type LastReading,
-  type Parameter,
 } from '../readings.ts';
 import { bodiesOfWater, type WaterBody } from '../waters.ts';
 import { CAUTION } from './cautions.ts';
