@@ -64,7 +64,7 @@ function shape(production: Production): Shape {
   const between = production.separator === undefined ? undefined : shape(production.separator);
   switch (production.type) {
     case 'Terminal':
-      return railroad.Terminal(production.label ?? production.name ?? '');
+      return railroad.Terminal((production.label ?? production.name ?? '').replaceAll('`', ''));
     case 'NonTerminal':
       return railroad.NonTerminal(production.name ?? '');
     case 'Option':
