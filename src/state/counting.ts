@@ -10,7 +10,7 @@ import { countWords } from '../core/words.ts';
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import type { Body, CountSeen, Tally } from './stock.ts';
-import { cannotCount, headsOf, isCounted, isRunning, mostIn, onlyTank, raisePart, tighten, whySoFew } from './tally.ts';
+import { cannotCount, headsOf, isCounted, isRunning, makeRoom, mostIn, onlyTank, tighten, whySoFew } from './tally.ts';
 import type { Moment } from './tally.ts';
 import { resolveFish } from './who.ts';
 
@@ -166,9 +166,10 @@ function settleTotal(body: Body, tank: string, part: Interval, dropped: number):
     const sure = isSure(count);
     if (!sure && dropped > 0) body.parts.set(other, { ...count, high: count.high + dropped });
   }
-  const low = part.low + others.reduce((sum, [, count]) => sum + count.low, 0);
-  const high = part.high + others.reduce((sum, [other]) => sum + (body.parts.get(other)?.high ?? 0), 0);
-  if (low > body.total.high) raisePart(body, tank, part.low);
+  makeRoom(body, tank);
+  const parts = [...body.parts.values()];
+  const low = parts.reduce((sum, count) => sum + count.low, 0);
+  const high = parts.reduce((sum, count) => sum + count.high, 0);
   const { total } = body;
   const likely = total.likely === null ? null : clamp(total.likely, low, Math.min(total.high, high));
   body.total = { low, likely, high: Math.max(low, Math.min(total.high, high)) };

@@ -210,10 +210,17 @@ export function raisePart(body: Body, tank: string, least: number): void {
   if (part.low >= least) return;
   const likely = part.likely === null ? null : Math.max(part.likely, least);
   body.parts.set(tank, least > part.high ? atLeast(least) : { low: least, likely, high: part.high });
+  makeRoom(body, tank);
+}
+
+/**
+ * A part surely holds more than the total leaves it. Where all of them were surely counted once, the
+ * others must be fewer; else the total was a low guess.
+ */
+export function makeRoom(body: Body, tank: string): void {
   const sum = [...body.parts.values()].reduce((all, one) => all + one.low, 0);
   const over = sum - body.total.high;
   if (over <= 0) return;
-  // All of them were surely counted once: the others must be fewer. Else the total was a low guess.
   if (body.ceiling && body.ceiling.count < sum) lowerOthers(body, tank, over);
   else body.total = atLeast(sum);
 }

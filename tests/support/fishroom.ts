@@ -1,5 +1,9 @@
-/** A small room for tests of the fish: two kinds of tank, a pair of cave spawners, and lines by hand. */
-import type { Heads } from '../../src/journal/event.ts';
+/** A small room for tests of the fish: two tanks, a pair of cave spawners, and lines by hand. */
+import { isoDay } from '../../src/core/day.ts';
+import type { Guild } from '../../src/core/guild.ts';
+import type { DayWindow } from '../../src/core/interval.ts';
+import type { Heads, HowMany, LengthOf, SpeciesTraits, Stage } from '../../src/journal/event.ts';
+import type { FishRef, GroupKind, Sex, Subject } from '../../src/journal/subject.ts';
 import { room, tank, type Line } from './events.ts';
 
 export const plain = {
@@ -93,14 +97,13 @@ export const sample: Line[] = [
 ];
 
 const mm = (value: number) => ({ unit: 'mm', low: value, likely: value, high: value }) as const;
-const counted = (n: number): Heads => ({
+export const heads = (n: number): Heads => ({
   total: { low: n, likely: n, high: n },
   males: null,
   females: null,
   young: null,
   as: 'counted',
 });
-export const heads = counted;
 export const named = (brood: string) => ({ kind: 'brood', brood }) as const;
 
 /** `species …: sale at 35 mm or 16 weeks`. */
@@ -122,3 +125,128 @@ export const largest = (on: string, where: string, size: number): Line => [
   tank(where),
   { kind: 'sized', fish: implied, sizes: { of: 'largest', values: [mm(size)] } },
 ];
+
+/** A group of fish in a tank: `pair`, `trio`, `harem`, `colony`, `group`. */
+export const group = (
+  name: string,
+  groupKind: GroupKind,
+  where: string,
+  more: { species?: string; count?: Heads; members?: readonly (readonly [Sex, string | null])[]; on?: string } = {},
+): Line => [
+  more.on ?? '2026-01-04',
+  room,
+  {
+    kind: 'group declared',
+    group: name,
+    groupKind,
+    species: more.species ?? 'krib',
+    heads: more.count ?? null,
+    members: (more.members ?? []).map(([sex, own]) => ({ member: { sex, name: own }, size: null })),
+    tank: where,
+    age: null,
+    size: null,
+    line: null,
+    from: null,
+    price: null,
+    parentsFrom: [],
+  },
+];
+export const pairOf = (name: string, where: string, species = 'krib'): Line =>
+  group(name, 'pair', where, {
+    species,
+    members: [
+      ['male', null],
+      ['female', null],
+    ],
+  });
+export const speciesOf = (species: string, guild: Guild, more: Partial<SpeciesTraits> = {}): Line => [
+  '2026-01-04',
+  room,
+  { kind: 'species declared', species, traits: { ...plain, guild, ...more } },
+];
+type Fish = FishRef;
+type Place = { in?: string; fish?: Fish; when?: DayWindow | null };
+const at = (place: Place): Subject => tank(place.in ?? 'A1');
+export const laid = (
+  on: string,
+  eggs: Heads | null = null,
+  more: Place & { brood?: string; as?: 'laid' | 'seen' | 'maybe' } = {},
+): Line => [
+  on,
+  at(more),
+  {
+    kind: 'spawned',
+    fish: more.fish ?? implied,
+    as: more.as ?? 'laid',
+    brood: more.brood ?? null,
+    eggs,
+    when: more.when ?? null,
+  },
+];
+export const look = (
+  on: string,
+  stage: Exclude<Stage, 'eggs'>,
+  count: Heads | null = null,
+  more: Place & { brood?: string } = {},
+): Line => [
+  on,
+  at(more),
+  { kind: 'stage seen', fish: more.fish ?? implied, stage, count, brood: more.brood ?? null, when: more.when ?? null },
+];
+export const noEggs = (on: string, more: Place = {}): Line => [
+  on,
+  at(more),
+  { kind: 'no eggs', fish: more.fish ?? implied },
+];
+export const tally = (on: string, count: Heads, more: Place = {}): Line => [
+  on,
+  at(more),
+  { kind: 'counted', fish: more.fish ?? implied, heads: count },
+];
+export const lostSome = (
+  on: string,
+  count: HowMany,
+  how: 'died' | 'missing' | 'eaten' | 'culled',
+  more: Place = {},
+): Line => [on, at(more), { kind: 'lost', fish: more.fish ?? implied, count, how }];
+export const move = (
+  on: string,
+  count: HowMany,
+  to: string,
+  more: Place & { stay?: boolean; which?: 'largest' | 'smallest' | 'any'; with?: string } = {},
+): Line => [
+  on,
+  at(more),
+  {
+    kind: 'moved',
+    fish: more.fish ?? implied,
+    count,
+    which: more.which ?? 'any',
+    to,
+    with: more.with ?? null,
+    restStay: more.stay ?? false,
+  },
+];
+export const sizes = (on: string, of: LengthOf, values: readonly number[], more: Place = {}): Line => [
+  on,
+  at(more),
+  { kind: 'sized', fish: more.fish ?? implied, sizes: { of, values: values.map(mm) } },
+];
+export const sale = (on: string, count: HowMany, more: Place = {}): Line => [
+  on,
+  at(more),
+  { kind: 'sold', fish: more.fish ?? implied, count, price: null, to: null, auction: null },
+];
+export const mix = (on: string, a: string, b: string, more: Place = {}): Line => [
+  on,
+  at(more),
+  { kind: 'mixed', a: named(a), b: named(b) },
+];
+export const member = (sex: Sex | null, own: string | null = null, of: string | null = null): Fish => ({
+  kind: 'group',
+  group: of,
+  member: { sex, name: own },
+});
+/** First and last day of a window as ISO dates. */
+export const days = (window: DayWindow | null | undefined): string | null =>
+  window ? [window.low, window.high].map((one) => (one === null ? '' : isoDay(one))).join('/') : null;
