@@ -86,6 +86,36 @@ async function together(place: string, script: string): Promise<void> {
   tell('200 lines from four writers at once, ten times', wrong);
 }
 
+const CALLS = 'openat read pread64 write fsync rename link unlink statx getdents64 readlink close'.split(' ');
+
+/** Kills a writer at its first, second, third … call of each kind; `strace` must be there to do it. */
+function killedAtEachCall(place: string, script: string): void {
+  if (spawnSync('strace', ['-V']).status !== 0) {
+    process.stdout.write('kill -9 at every system call: not tried, there is no strace here\n');
+    return;
+  }
+  const wrong: string[] = [];
+  const file = path.join(place, 'traced.txt');
+  const next = '2026-02-14 A1: note next-9 ';
+  let kills = 0;
+  for (const call of CALLS) {
+    for (let at = 1; at < 1000; at += 1) {
+      fs.writeFileSync(file, '2026-02-14 A1: note old-9 ');
+      const inject = ['-f', '-o', '/dev/null', '-e', `trace=${call}`, '-e', `inject=${call}:signal=SIGKILL:when=${at}`];
+      const args = [...inject, process.execPath, script, file, 'one', '1'];
+      const { stdout, status } = spawnSync('strace', args, { encoding: 'utf8' });
+      const told = stdout.split('\n').slice(0, -1);
+      const end = machineFiles.append(file, () => [next]);
+      if (!end.saved) wrong.push(`${call} ${at}: ${end.says ?? ''}`);
+      wrong.push(...harm(fs.readFileSync(file, 'utf8'), ['2026-02-14 A1: note old-9 ', ...told, next]));
+      wrong.push(...besides(file).map((name) => `${call} ${at} left behind: ${name}`));
+      if (status === 0) break;
+      kills += 1;
+    }
+  }
+  tell(`kill -9 at every system call of an append, ${kills} of them`, wrong);
+}
+
 /** Every size of the room that is left, on a real file system of 64 kB. */
 function fullDisk(place: string): void {
   const mount = path.join(place, 'small');
@@ -154,6 +184,7 @@ const place = fs.mkdtempSync(path.join(os.tmpdir(), 'tankside-faults-'));
 try {
   const script = buildAppender(place);
   everyCall();
+  killedAtEachCall(place, script);
   await together(place, script);
   fullDisk(place);
   await killing(place, script, KILLS, 1, false);
