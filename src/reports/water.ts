@@ -42,6 +42,8 @@ function matters(rows: readonly WaterRow[]): string {
   if (worst !== undefined && worst.ammonia !== null) {
     return `${worst.name}: toxic ammonia ${figureWords(worst.ammonia.toxic, TOXIC_DECIMALS)} mg/L as N, ${worst.ammonia.verdict}`;
   }
+  const [only] = rows;
+  if (only !== undefined && rows.length === 1) return `${only.name}: toxic ammonia ${ammoniaWords(only)}`;
   const watched = rows.filter(({ watch }) => watch !== null);
   if (watched.length > 0) return `water watch on ${listWords(watched.map(({ name }) => name))}`;
   const untested = rows.filter(({ readings }) => readings.length === 0);

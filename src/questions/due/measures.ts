@@ -49,7 +49,42 @@ const UNDOING: Readonly<Record<MeasureKind, string>> = {
 const CALMING: ReadonlySet<MeasureKind> = new Set<MeasureKind>(['lights off', 'divider']);
 
 export function measuresDue(room: Room): readonly DueItem[] {
-  return openRigs(room).map((rig) => rigRow(room, rig));
+  const open = openRigs(room);
+  return open
+    .filter((rig) => rig.kind !== 'air filter' || offLoopWith(open, rig) === null)
+    .map((rig) => lifeline(room, open, rig) ?? rigRow(room, rig));
+}
+
+/** The measure that took a tank off its loop, where that tank lives on this air filter meanwhile. */
+function offLoopWith(open: readonly OpenRig[], air: OpenRig): OpenRig | null {
+  return open.find(({ kind, where }) => kind === 'off the loop' && where === air.where) ?? null;
+}
+
+/** Off the loop on an air filter is one rig with one undoing, in its order: water first, then the filter out. */
+function lifeline(room: Room, open: readonly OpenRig[], off: OpenRig): DueItem | null {
+  const air = open.find(({ kind, where }) => kind === 'air filter' && where === off.where);
+  if (off.kind !== 'off the loop' || air === undefined) return null;
+  const [one, two] = [rigRow(room, off), rigRow(room, air)];
+  const since = off.day === air.day ? '' : `, that since ${dayWords(air.day, room.on)}`;
+  const broken = room.measures.faults.find((fault) => fault.where === off.where && fault.fixed === null);
+  return {
+    ...one,
+    what: `${UNDOING['off the loop']}, then ${UNDOING['air filter']}`,
+    why: [
+      `off the loop on an air filter since ${dayWords(off.day, room.on)}${since}`,
+      ...(broken === undefined ? [] : [`once mended: ${broken.text}`]),
+      ...consequences(room, off),
+      ...consequences(room, air),
+    ].join('; '),
+    close: `${off.where}: ${MEASURE_WORDS['off the loop'].undo}, ${MEASURE_WORDS['air filter'].undo}`,
+    caution: CAUTION.freshFilter,
+    because: {
+      ...one.because,
+      steps: [...one.because.steps, ...two.because.steps],
+      lines: linesOf([...one.lines, ...two.lines]),
+    },
+    lines: linesOf([...one.lines, ...two.lines]),
+  };
 }
 
 function rigRow(room: Room, rig: OpenRig): DueItem {

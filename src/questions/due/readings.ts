@@ -116,7 +116,9 @@ function ammoniaRow(room: Room, body: WaterBody, ammonia: Ammonia | null): DueIt
   });
   // Where only a missing pH or temperature makes it doubtful, the first thing is to read that.
   const unsure = missing.length > 0 && certain < AMMONIA_MARKS.watch;
-  return [unsure ? { ...row, what: `test ${listWords([...missing])} with the ammonia`, weight: 1 } : row];
+  if (!unsure) return [row];
+  const what = `test ${listWords([...missing])} with the ammonia`;
+  return [{ ...row, what, weight: 1, close: `${body.name}: test pH 7.2, TAN 0, 25 C` }];
 }
 
 function markRow(
@@ -137,7 +139,7 @@ function markRow(
       reading,
       weight,
       why: `${read}: ${so}`,
-      close: `${word} 0`,
+      close: of === 'no3' ? 'NO3 5' : `${word} 0`,
       rule: `${word} above ${readingWords(room, of, { low: mark, likely: mark, high: mark })} asks for a change.`,
       source: of === 'no3' ? 'Camargo et al. 2005, Chemosphere 58:1255' : 'common practice, no source',
       steps: [read],

@@ -16,15 +16,15 @@ describe('temporary measures', () => {
     const all = [...faultsDue(roomOn('2026-02-19', [...SET_UP, ...lines])), ...rows('2026-02-19', lines)];
     expect(all.map(({ id, close }) => [id, close])).toEqual([
       ['a2-fault-valve-weeping', 'A2: fixed'],
-      ['a2-off-the-loop', 'A2: back on the loop'],
-      ['a2-air-filter', 'A2: air filter out'],
+      ['a2-off-the-loop', 'A2: back on the loop, air filter out'],
     ]);
     expect(all.every(({ why }) => why.includes('since 18 Feb'))).toBe(true);
     expect(all.every(({ because }) => because.lines.length > 0)).toBe(true);
   });
 
   it('a temporary air filter is not called mature (trap 20)', () => {
-    const air = rows('2026-02-25', offLoop).find(({ id }) => id === 'a2-air-filter');
+    const [air] = rows('2026-02-25', offLoop);
+    expect(air?.why).toContain('off the loop on an air filter since 18 Feb');
     expect(air?.why).toContain('not mature');
     expect(air?.caution).toContain('2 to 6 weeks');
   });
@@ -38,7 +38,7 @@ describe('temporary measures', () => {
     ];
     const off = rows('2026-02-28', lines).find(({ id }) => id === 'a2-off-the-loop');
     expect(off?.why).toContain('missed 2 water changes of Long');
-    expect(off?.lines).toHaveLength(3);
+    expect(off?.lines).toHaveLength(4);
   });
 
   it('each kind has its patience', () => {
@@ -62,7 +62,9 @@ describe('temporary measures', () => {
   });
 
   it('nothing of it is left after the undo', () => {
-    expect(rows('2026-02-25', [...offLoop, undo('2026-02-20', tank('A2'), 'off the loop')])).toHaveLength(1);
+    const [left] = rows('2026-02-25', [...offLoop, undo('2026-02-20', tank('A2'), 'off the loop')]);
+    expect(left?.close).toBe('A2: air filter out');
+    expect(rows('2026-02-25', [...offLoop, ['2026-02-20', tank('A2'), { kind: 'everything undone' }]])).toEqual([]);
   });
 
   it('a pump that is off overnight presses', () => {

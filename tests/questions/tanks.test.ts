@@ -1,0 +1,64 @@
+import { describe, expect, it } from 'vitest';
+import { tanks } from '../../src/questions/tanks.ts';
+import { tanksJson, tanksText } from '../../src/reports/tanks.ts';
+import { plainLook } from '../../src/reports/look.ts';
+import { day, roomOn, tank, type Line } from '../support/events.ts';
+import { begin, heads, SET_UP } from '../support/sample.ts';
+
+const colony: Line = [
+  '2026-01-04',
+  tank('B1'),
+  {
+    kind: 'group declared',
+    group: 'Pebble',
+    groupKind: 'colony',
+    species: null,
+    heads: heads(25),
+    members: [],
+    tank: 'B1',
+    age: null,
+    size: null,
+    line: null,
+    from: null,
+    price: null,
+    parentsFrom: [],
+  },
+];
+const seen = (on: string, free: boolean, lines: readonly Line[] = []) =>
+  tanks(roomOn(on, [...SET_UP, colony, ...lines]), { free });
+
+describe('tanks', () => {
+  it('walks the room and tells litres, who is there and what is rigged', () => {
+    const { rows } = seen('2026-02-19', false, [begin('2026-02-18', tank('A2'), 'off the loop')]);
+    expect(rows.map(({ name }) => name)).toEqual(['A1', 'A2', 'B1', 'C1']);
+    expect(rows[1]).toMatchObject({ loop: 'Long', onLoop: false, rigs: [{ kind: 'off the loop' }] });
+    expect(rows[2]?.fish).toEqual([{ name: 'Pebble', count: { low: 25, likely: 25, high: 25 } }]);
+  });
+
+  it('free: those without fish on record, not the home of a colony', () => {
+    expect(seen('2026-02-19', true).rows.map(({ name, free }) => [name, free?.low])).toEqual([
+      ['A1', day('2026-02-19')],
+      ['A2', day('2026-02-19')],
+      ['C1', day('2026-02-19')],
+    ]);
+  });
+
+  it('an empty tank in quarantine comes free when that is over', () => {
+    const quarantine: Line = [
+      '2026-02-10',
+      tank('C1'),
+      { kind: 'quarantine begun', lasts: { unit: 'days', low: 28, likely: 28, high: 28 } },
+    ];
+    const row = seen('2026-02-19', true, [quarantine]).rows.find(({ name }) => name === 'C1');
+    expect(row?.free?.low).toBe(day('2026-03-10'));
+  });
+
+  it('reads as text and JSON', () => {
+    const answer = seen('2026-02-19', true);
+    const text = tanksText(answer, plainLook(day('2026-02-19')));
+    expect(text.split('\n')[0]).toBe('Thu 19 Feb 2026: free now: A1, A2 and C1');
+    expect(JSON.parse(JSON.stringify(tanksJson(answer)))).toMatchObject({
+      tanks: [{ id: 'a1', free: '2026-02-19', litres: { low: 128, likely: 136, high: 144 } }, {}, {}],
+    });
+  });
+});
