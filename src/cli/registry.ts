@@ -15,6 +15,11 @@ export interface Entry {
 export const COMMANDS: readonly Entry[] = [
   { name: 'start', summary: 'write a starter journal', load: () => import('./commands/start.ts') },
   {
+    name: 'jot',
+    summary: 'write lines down: checked, understood, safely on the disk',
+    load: () => import('./commands/jot.ts'),
+  },
+  {
     name: 'check',
     summary: 'every problem in the journal, and what to write instead',
     load: () => import('./commands/check.ts'),

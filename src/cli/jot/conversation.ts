@@ -19,8 +19,8 @@ export interface Talk {
   readonly prompt: Prompt;
   readonly wish: Wish;
   readonly look: Look;
-  say(text: string): void;
-  warn(text: string): void;
+  readonly say: (text: string) => void;
+  readonly warn: (text: string) => void;
 }
 
 const GREETING =

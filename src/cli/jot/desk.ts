@@ -16,8 +16,8 @@ import { judgeMending, refusal } from './mend.ts';
 
 /** What is loaded late: the language and the fold. */
 export interface Readers {
-  readJournal(name: string, text: string, fetch: Fetch): Reading;
-  foldRoom(events: Reading['events'], on: Day): Room;
+  readonly readJournal: (name: string, text: string, fetch: Fetch) => Reading;
+  readonly foldRoom: (events: Reading['events'], on: Day) => Room;
 }
 
 export interface Wish {
