@@ -1,0 +1,40 @@
+/** What a chart spans, and the round numbers on its edge. */
+import type { Day } from '../core/day.ts';
+import type { Chart } from '../questions/chart/model.ts';
+
+export interface Extent {
+  readonly days: readonly [Day, Day];
+  readonly values: readonly [number, number];
+}
+
+/** What a chart spans, marks included; null where there is nothing to draw. */
+export function extentOf(chart: Chart): Extent | null {
+  const days: Day[] = [];
+  const values: number[] = chart.marks.map(({ value }) => value);
+  for (const series of chart.series) {
+    for (const point of series.points) {
+      days.push(point.day);
+      if ('value' in point) values.push(point.value);
+      else values.push(point.low, point.high);
+    }
+  }
+  const firstDay = days[0];
+  if (firstDay === undefined) return null;
+  days.push(chart.on);
+  const earliest = days.reduce((a, b) => (b < a ? b : a), firstDay);
+  const latest = days.reduce((a, b) => (b > a ? b : a), firstDay);
+  return { days: [earliest, latest], values: niceEnds(Math.min(0, ...values), Math.max(...values)) };
+}
+
+function niceEnds(low: number, high: number): [number, number] {
+  const step = niceStep(high - low);
+  return [Math.floor(low / step) * step, Math.max(Math.ceil(high / step) * step, low + step)];
+}
+
+/** A step of 1, 2 or 5 times a power of ten that cuts a span into about five. */
+export function niceStep(span: number): number {
+  const rough = Math.max(span, 1e-9) / 5;
+  const power = 10 ** Math.floor(Math.log10(rough));
+  const lead = rough / power;
+  return power * (lead <= 1 ? 1 : lead <= 2 ? 2 : lead <= 5 ? 5 : 10);
+}
