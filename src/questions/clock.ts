@@ -10,7 +10,7 @@ import type { Place } from '../core/span.ts';
 import { dayWords } from '../core/words.ts';
 import type { Room } from '../state/draft.ts';
 import type { StandingChore } from '../state/chores.ts';
-import { timesDone, type Done } from '../state/done.ts';
+import { doneSinceWhole, type Done } from '../state/done.ts';
 import type { LoopLevel } from '../state/plumbing.ts';
 import { lastsOf, middle, mmWords, prefilterOf } from './prefilter.ts';
 
@@ -33,7 +33,7 @@ export interface ChoreClock {
 
 /** The clock of a standing chore on the room's day. */
 export function clockOf(room: Room, chore: Chore): ChoreClock {
-  const done = timesDone(room, chore);
+  const done = doneSinceWhole(room, chore);
   const lastWhole = done.findLast(({ part }) => part >= 1) ?? null;
   const parts = done.filter(({ part, day }) => part < 1 && (lastWhole === null || day >= lastWhole.day));
   const eased = parts.map((part) => ({ part, ...boughtBy(room, chore, part) })).sort((a, b) => b.until - a.until)[0];

@@ -1,5 +1,5 @@
 /** The last reading of each thing in a body of water, and what it means: toxic ammonia as a range where pH or warmth is missing. */
-import type { Day } from '../core/day.ts';
+import { FIRST_DAY, toDay, type Day } from '../core/day.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { Interval } from '../core/interval.ts';
 import { times } from '../core/interval.ts';
@@ -26,11 +26,19 @@ export interface LastReading {
   readonly place: Place;
 }
 
+const FIRST = toDay(FIRST_DAY);
+
 type Fact = DeepReadonly<Room['water']['readings'][number]>;
 
-/** Readings that speak of this water: of that day's water of the loop, or of the tank itself. Oldest first. */
-export function readingsOf(room: Room, body: WaterBody): Fact[] {
-  return room.water.readings.filter((fact) => {
+/**
+ * Readings that speak of this water: of that day's water of the loop, or of the tank itself. Oldest
+ * first, from `since` on: years of older ones are not gone through.
+ */
+export function readingsOf(room: Room, body: WaterBody, since: Day = FIRST): Fact[] {
+  const { readings } = room.water;
+  let from = readings.length;
+  while (from > 0 && (readings[from - 1]?.day ?? since) >= since) from -= 1;
+  return readings.slice(from).filter((fact) => {
     if (fact.superseded) return false;
     if (fact.where === body.name) return true;
     if (body.kind === 'tank') return body.tanks.includes(fact.where);

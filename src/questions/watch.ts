@@ -93,8 +93,8 @@ function freshFilter(room: Room, body: WaterBody): Cause[] {
 }
 
 function testsSince(room: Room, body: WaterBody, since: Day): Watch['tests'] {
-  return readingsOf(room, body)
-    .filter(({ day, reading }) => day >= since && reading.tan !== null && reading.no2 !== null)
+  return readingsOf(room, body, since)
+    .filter(({ reading }) => reading.tan !== null && reading.no2 !== null)
     .map(({ day, reading, place }) => ({ day, clear: isNothing(reading.tan) && isNothing(reading.no2), place }));
 }
 

@@ -163,11 +163,12 @@ const TRENDING: readonly Parameter[] = ['ph', 'kh', 'gh', 'no3', 'conductivity',
 type Reached = DeepReadonly<{ where: string; tanks: string[]; day: Day }>;
 
 function recent<F extends Reached>(room: Room, body: WaterBody, facts: readonly F[]): F[] {
-  return facts.filter(
-    (fact) =>
-      fact.day > room.on - LATELY &&
-      (fact.where === body.name || body.tanks.some((tank) => fact.tanks.includes(tank) || fact.where === tank)),
-  );
+  const from = facts.findLastIndex(({ day }) => day <= room.on - LATELY) + 1;
+  return facts
+    .slice(from)
+    .filter(
+      (fact) => fact.where === body.name || body.tanks.some((tank) => fact.tanks.includes(tank) || fact.where === tank),
+    );
 }
 
 /** In words, never as a promise: what a figure under the marks means is that no harm is known at it. */

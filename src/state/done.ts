@@ -25,12 +25,19 @@ export interface Done {
 /** A change of this share of what was asked counts as the whole of it (ours: a setting). */
 export const NEARLY_ALL = 0.8;
 
-/** When a standing chore was done, oldest first; lines from before it was set count too. */
-export function timesDone(room: Room, chore: DeepReadonly<StandingChore>): Done[] {
-  const said = room.chores.did
-    .filter((did) => did.where === chore.where && sameAction(did.action, chore.action))
-    .map((did): Done => whole(did));
-  return [...byClause(room, chore), ...said].sort((a, b) => a.day - b.day);
+/**
+ * When a standing chore was done, oldest first, from the last time that it was done in full: what came
+ * before changes nothing any more. Lines from before it was set count too.
+ */
+export function doneSinceWhole(room: Room, chore: DeepReadonly<StandingChore>): Done[] {
+  const said = room.chores.did.findLast((did) => did.where === chore.where && sameAction(did.action, chore.action));
+  const done = [...byClause(room, chore), ...(said === undefined ? [] : [whole(said)])].sort((a, b) => a.day - b.day);
+  return done.slice(
+    Math.max(
+      0,
+      done.findLastIndex(({ part }) => part >= 1),
+    ),
+  );
 }
 
 function byClause(room: Room, chore: DeepReadonly<StandingChore>): Done[] {
@@ -43,26 +50,28 @@ function byClause(room: Room, chore: DeepReadonly<StandingChore>): Done[] {
         return { day: clean.day, part, told, place: clean.place, seq: clean.seq };
       });
     case 'clean media':
-      return room.water.disturbed.filter((one) => one.what === 'media cleaned' && one.where === where).map(whole);
+      return once(room.water.disturbed.findLast((one) => one.what === 'media cleaned' && one.where === where));
     case 'rinse sponge':
-      return room.water.disturbed.filter((one) => one.what === 'sponge rinsed' && one.where === where).map(whole);
+      return once(room.water.disturbed.findLast((one) => one.what === 'sponge rinsed' && one.where === where));
     case 'water change':
       return changesOf(room, chore);
     case 'top up':
-      return room.water.topUps.filter((one) => reaches(room, one, where)).map(whole);
+      return once(room.water.topUps.findLast((one) => reaches(room, one, where)));
     case 'test':
-      return room.water.readings.filter((one) => reaches(room, one, where)).map(whole);
+      return once(room.water.readings.findLast((one) => reaches(room, one, where)));
     case 'feed':
-      return room.cultures.feeds.filter((one) => one.where === where).map(whole);
+      return once(room.cultures.feeds.findLast((one) => one.where === where));
     case 'harvest':
-      return (room.cultures.jars.get(where)?.harvests ?? []).map(whole);
-    case 'restart': {
-      const started = room.cultures.jars.get(where)?.started ?? null;
-      return started === null ? [] : [whole(started)];
-    }
+      return once(room.cultures.jars.get(where)?.harvests.at(-1));
+    case 'restart':
+      return once(room.cultures.jars.get(where)?.started ?? undefined);
     case 'own':
       return [];
   }
+}
+
+function once(fact: { readonly day: Day; readonly place: Place } | undefined): Done[] {
+  return fact === undefined ? [] : [whole(fact)];
 }
 
 function whole(fact: { readonly day: Day; readonly place: Place }): Done {
@@ -77,28 +86,44 @@ function reaches(room: Room, fact: Fact, where: string): boolean {
   return room.plumbing.loops.has(where) && loopOf(room, fact.where, fact.day, fact.minute) === where;
 }
 
-/** Water changes that reached that water, those of one day together, as shares of what was asked. */
+/**
+ * Water changes that reached that water, those of one day together, as shares of what was asked: back
+ * to the last day on which all of it was done.
+ */
 function changesOf(room: Room, chore: DeepReadonly<StandingChore>): Done[] {
-  const days = new Map<Day, { share: number | null; place: Place }>();
-  for (const change of room.water.changes) {
-    if (!reaches(room, change, chore.where)) continue;
-    const share = shareOf(room, change.amount, change.where, chore.where, change.day);
-    const before = days.get(change.day);
-    // What stays of the old water multiplies: two changes of 20 % renew 36 %.
-    const total =
-      before === undefined
-        ? share
-        : before.share === null || share === null
-          ? null
-          : 1 - (1 - before.share) * (1 - share);
-    days.set(change.day, { share: total, place: change.place });
-  }
   const asked = chore.amount === null ? null : shareOf(room, chore.amount, chore.where, chore.where, room.on);
-  return [...days].map(([day, { share, place }]): Done => {
-    const part = asked === null || asked <= 0 || share === null ? 1 : Math.min(1, share / asked);
-    const full = part >= NEARLY_ALL;
-    return { day, part: full ? 1 : part, told: full ? '' : `${Math.round((share ?? 0) * 100)} %`, place, seq: null };
-  });
+  const done: Done[] = [];
+  let today: DayOfChanges | null = null;
+  const { changes } = room.water;
+  for (let at = changes.length - 1; at >= 0; at -= 1) {
+    const change = changes[at];
+    if (change === undefined || !reaches(room, change, chore.where)) continue;
+    if (today !== null && change.day !== today.day) {
+      done.unshift(doneOn(today, asked));
+      if (done[0]?.part === 1) return done;
+      today = null;
+    }
+    today ??= { day: change.day, place: change.place, shares: [] };
+    today.shares.push(shareOf(room, change.amount, change.where, chore.where, change.day));
+  }
+  return today === null ? done : [doneOn(today, asked), ...done];
+}
+
+interface DayOfChanges {
+  readonly day: Day;
+  readonly place: Place;
+  readonly shares: (number | null)[];
+}
+
+/** The changes of one day: what stays of the old water multiplies, so two of 20 % renew 36 %. */
+function doneOn({ day, place, shares }: DayOfChanges, asked: number | null): Done {
+  const share = shares.reduce<number | null>(
+    (total, one) => (total === null || one === null ? null : 1 - (1 - total) * (1 - one)),
+    0,
+  );
+  const part = asked === null || asked <= 0 || share === null ? 1 : Math.min(1, share / asked);
+  const full = part >= NEARLY_ALL;
+  return { day, part: full ? 1 : part, told: full ? '' : `${Math.round((share ?? 0) * 100)} %`, place, seq: null };
 }
 
 /**

@@ -35,8 +35,10 @@ export function temperatureAt(room: Room, tank: string, day: Day = room.on): War
 
 function lastReading(room: Room, tank: string, day: Day): Warmth | null {
   const loop = loopOf(room, tank, day);
-  for (const fact of room.water.readings.toReversed()) {
-    if (fact.day > day || fact.superseded) continue;
+  const { readings } = room.water;
+  for (let at = readings.length - 1; at >= 0; at -= 1) {
+    const fact = readings[at];
+    if (fact === undefined || fact.day > day || fact.superseded) continue;
     if (fact.day < day - TEMPERATURE_LASTS) break;
     if (fact.reading.temperature === null || !fact.tanks.includes(tank)) continue;
     const own = fact.where === tank;

@@ -1,4 +1,5 @@
 /** Readings that ask for something: out of what the fish there are kept in, toxic ammonia, nitrite, nitrate, chlorine. */
+import { addDays } from '../../core/day.ts';
 import { onDay, type Interval } from '../../core/interval.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { dayWords, figureWords, listWords, plural } from '../../core/words.ts';
@@ -38,7 +39,7 @@ const MARKS = {
 
 export function readingsDue(room: Room): readonly DueItem[] {
   return bodiesOfWater(room).flatMap((body) => {
-    const facts = readingsOf(room, body).filter(({ day }) => room.on - day <= READING_LASTS);
+    const facts = readingsOf(room, body, addDays(room.on, -READING_LASTS));
     if (facts.length === 0) return [];
     return [
       ...ammoniaRow(room, body, ammoniaOf(room, body, facts)),
@@ -52,11 +53,15 @@ export function readingsDue(room: Room): readonly DueItem[] {
 
 /** Changes of this water after a reading. */
 function changesSince(room: Room, body: WaterBody, reading: LastReading): Room['water']['changes'] {
-  return room.water.changes.filter(
-    (change) =>
-      (change.day > reading.day || (change.day === reading.day && (change.minute ?? 0) > (reading.minute ?? 1440))) &&
-      (change.where === body.name || body.tanks.some((tank) => change.tanks.includes(tank))),
-  );
+  const { changes } = room.water;
+  const from = changes.findLastIndex(({ day }) => day < reading.day) + 1;
+  return changes
+    .slice(from)
+    .filter(
+      (change) =>
+        (change.day > reading.day || (change.minute ?? 0) > (reading.minute ?? 1440)) &&
+        (change.where === body.name || body.tanks.some((tank) => change.tanks.includes(tank))),
+    );
 }
 
 interface Asked {
