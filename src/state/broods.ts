@@ -64,7 +64,7 @@ function noEggs(draft: Draft, event: EventOf<'no eggs'>): void {
 function eggsWhite(draft: Draft, event: EventOf<'eggs white'>): void {
   const found = resolveFish(draft, event, event.fish, event.count);
   if (!found) return;
-  if (takeFish(draft, event, found.body, found.tank, event.count, 'died')) found.body.lines.push(event.place);
+  takeFish(draft, event, found.body, found.tank, event.count, 'died');
 }
 
 function eggsGone(draft: Draft, event: EventOf<'eggs gone'>): void {
@@ -72,7 +72,6 @@ function eggsGone(draft: Draft, event: EventOf<'eggs gone'>): void {
   if (!found || !('laid' in found.body)) return;
   const brood = found.body;
   takeFish(draft, event, brood, found.tank, 'all', 'missing');
-  brood.lines.push(event.place);
   if (brood.parts.size === 0) end(brood, 'eggs gone', event);
   const group = brood.group === null ? undefined : draft.stock.groups.get(brood.group);
   if (group) group.holding = null;

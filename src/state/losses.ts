@@ -16,7 +16,6 @@ export function lost(draft: Draft, event: EventOf<'lost'>): void {
   if (fish === null) return;
   const out = takeFish(draft, event, body, tank ?? fish[0]?.tank ?? null, countOf(event.count, fish, found), event.how);
   if (out === null) return;
-  body.lines.push(event.place);
   if (!isBrood(body)) membersGone(body, fish, event.how, event);
   else if (body.parts.size === 0) body.ended = { how: 'gone', day: event.day, place: event.place };
 }

@@ -126,6 +126,7 @@ export function takeFish(
   body.total = gone ? NONE : less(body.total, out);
   body.ceiling = body.ceiling && sunk(body.ceiling, out);
   body.gone.push({ how, count: out, day: event.day, tank: from, place: event.place });
+  if (body.lines.at(-1) !== event.place) body.lines.push(event.place);
   tighten(body);
   return out;
 }
