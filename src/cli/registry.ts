@@ -57,6 +57,18 @@ export const COMMANDS: readonly Entry[] = [
     summary: 'readings, toxic ammonia, what reaches a target',
     load: () => import('./commands/water.ts'),
   },
+  {
+    name: 'sale',
+    summary: 'what can be promised for sale, and what stands in the way',
+    load: () => import('./commands/sale.ts'),
+  },
+  {
+    name: 'holds',
+    summary: 'how far each hold reaches, and when it is clear',
+    load: () => import('./commands/holds.ts'),
+  },
+  { name: 'promises', summary: 'reservations, wants, what is kept back', load: () => import('./commands/promises.ts') },
+  { name: 'cultures', summary: 'jars and hatches of live food', load: () => import('./commands/cultures.ts') },
   { name: 'why', summary: 'the rule, the numbers and the lines behind a row', load: () => import('./commands/why.ts') },
   { name: 'calc', summary: 'the formulas without a journal', load: () => import('./commands/calc.ts') },
 ];

@@ -1,6 +1,6 @@
 /** The live foods: each jar's age and state, when to start the next, and which hatches are under way. */
 import type { Because } from '../core/because.ts';
-import { addDays, type Day } from '../core/day.ts';
+import { addDays, isoDay, type Day } from '../core/day.ts';
 import type { DayWindow } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
@@ -194,5 +194,5 @@ function hatchRow({ where, of, grams, day, place }: DeepReadonly<Room['cultures'
     likely: addDays(day, Math.floor(HATCH_HOURS.low / 24)),
     high: addDays(day, Math.ceil(HATCH_HOURS.high / 24)),
   };
-  return { id: rowId(where, 'hatch', String(day)), where, of, grams, set: day, ready, lines: linesOf([place]) };
+  return { id: rowId(where, 'hatch', isoDay(day)), where, of, grams, set: day, ready, lines: linesOf([place]) };
 }

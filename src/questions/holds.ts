@@ -3,7 +3,7 @@ import type { Because } from '../core/because.ts';
 import { addDays, type Day } from '../core/day.ts';
 import type { Interval } from '../core/interval.ts';
 import { linesOf, type LineRef, type Place } from '../core/span.ts';
-import { countWords, dayWords, listWords, plural } from '../core/words.ts';
+import { dayWords, listWords, plural } from '../core/words.ts';
 import type { Room } from '../state/draft.ts';
 import { walkOrder } from '../state/tanks.ts';
 import { runningCourses, USUAL_WAIT_DAYS, type Course } from './holds/courses.ts';
@@ -275,9 +275,4 @@ export function quarantineRow(room: Room, { tank, since, until, usual, lines: pl
 
 function lineRef({ file, line }: Place): LineRef {
   return { file, line };
-}
-
-/** Fish that left, in words: `12 Rowan-1 on 3 May`. */
-export function goneWords({ fish, count, on }: Gone, now: Day): string {
-  return `${countWords(count)} ${fish} on ${dayWords(on, now)}`;
 }

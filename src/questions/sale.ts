@@ -68,6 +68,8 @@ export interface SaleAnswer {
     readonly past: boolean;
     readonly bagOf: number | null;
   } | null;
+  /** ISO 4217 as the journal set it, or null. */
+  readonly currency: string | null;
   readonly lots: readonly Lot[];
   readonly count: readonly CountMore[];
 }
@@ -102,6 +104,7 @@ export function sale(room: Room, { ahead, auction, projected }: SaleOptions): Sa
       auction === null || auction.on === null
         ? null
         : { name: auction.name, on: auction.on, past, bagOf: auction.bagOf },
+    currency: room.settings.currency,
     lots: lots.toSorted(byUse),
     count: lots.flatMap((lot) => countMore(lot)),
   };

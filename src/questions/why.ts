@@ -10,10 +10,25 @@ import { pairsWhy } from './pairs.ts';
 import { loopRows } from './loops.ts';
 import { tankRows } from './tanks.ts';
 import { waterRows } from './water.ts';
+import { culturesWhy } from './cultures.ts';
+import { holdsWhy } from './holds.ts';
+import { promisesWhy } from './promises.ts';
+import { saleWhy } from './sale.ts';
 import type { WhyRow, WhySource } from './whyrow.ts';
 
 /** Every question whose rows can be asked about. */
-export const WHY_SOURCES: readonly WhySource[] = [broodsWhy, dueWhy, pairsWhy, loopRows, tankRows, waterRows];
+export const WHY_SOURCES: readonly WhySource[] = [
+  broodsWhy,
+  dueWhy,
+  pairsWhy,
+  loopRows,
+  tankRows,
+  waterRows,
+  culturesWhy,
+  holdsWhy,
+  promisesWhy,
+  saleWhy,
+];
 
 export interface WhyAnswer {
   /** Rows that match; where several answers have the same row, it stands once. */

@@ -5,6 +5,7 @@ import type { Measure } from '../core/quantity.ts';
 import type { Place } from '../core/span.ts';
 import type { ChoreAction, Event, EventOf, MeasureKind, WaterAmount } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
+import { happened, insertInTime } from './when.ts';
 import { whereOf } from './where.ts';
 
 export interface Chores {
@@ -143,15 +144,16 @@ function standingChore(draft: Draft, where: string, action: ChoreAction): Standi
 /** `did` ends the oldest open task of those words, or counts for the chore of those words; neither is a doubt. */
 function noteDone(draft: Draft, event: EventOf<'did'>): void {
   const where = whereOf(event.subject);
-  const { action, day, place } = event;
+  const { action, place } = event;
+  const { day } = happened(event);
   const words = actionWords(action);
-  draft.chores.did.push({ where, action, day, place });
+  insertInTime(draft.chores.did, { where, action, day, place });
   const task = draft.chores.tasks.find((one) => one.where === where && one.done === null && sameWords(one.text, words));
   if (task !== undefined) {
     task.done = { day, place };
     return;
   }
-  if (standingChore(draft, where, action) !== undefined) return;
+  if (standingChore(draft, where, action) !== undefined || isForAuction(draft, words)) return;
   const open = draft.chores.tasks.find((one) => one.where === where && one.done === null);
   draft.problems.push({
     kind: 'nothing-to-do',
@@ -161,6 +163,13 @@ function noteDone(draft: Draft, event: EventOf<'did'>): void {
     at: place,
     also: open === undefined ? [] : [open.place],
   });
+}
+
+/** `did "bag for Autumn"`: the work before an auction, which the auction's own line calls for. */
+function isForAuction(draft: Draft, words: string): boolean {
+  return [...draft.sale.auctions.keys()].some((auction) =>
+    sameWords(words.slice(-auction.length - 5), ` for ${auction}`),
+  );
 }
 
 function isAhead(draft: Draft, event: Event, until: Day): boolean {

@@ -7,6 +7,12 @@ import { readingsDue } from './readings.ts';
 import { silenceDue } from './silence.ts';
 import { watchDue } from './watch.ts';
 import { disputesDue } from './dispute.ts';
+import { auctionDue } from './auction.ts';
+import { cultureDue } from './culture.ts';
+import { healthDue } from './health.ts';
+import { promiseDue } from './promise.ts';
+import { quarantineDue } from './quarantine.ts';
+import { treatmentDue } from './treatment.ts';
 import type { DueSource } from './item.ts';
 import { spawnsDue } from './spawn.ts';
 import { stagesDue } from './stages.ts';
@@ -24,4 +30,10 @@ export const DUE_SOURCES: readonly DueSource[] = [
   spawnsDue,
   stagesDue,
   youngDue,
+  auctionDue,
+  cultureDue,
+  healthDue,
+  promiseDue,
+  quarantineDue,
+  treatmentDue,
 ];

@@ -2,8 +2,9 @@
 import type { Day } from '../../core/day.ts';
 import { less, plus, NONE, type Interval } from '../../core/interval.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
+import { linesOf, type LineRef } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
-import { bodyNamed, type SeenBody } from '../../state/bodies.ts';
+import type { SeenBody } from '../../state/bodies.ts';
 import type { KeptBack, Reservation } from '../../state/sale.ts';
 import { stands } from '../../state/selling.ts';
 
@@ -30,10 +31,23 @@ export function promisedOf(room: Room, body: SeenBody, on: Day): Promised {
   };
 }
 
-/** Fish of a stock that can surely be promised on top of what already is: the low number of everything. */
-export function freeOf(room: Room, body: SeenBody, on: Day): number {
-  const { keptCount, reservedCount } = promisedOf(room, body, on);
-  return Math.max(0, Math.floor(body.total.low - mostOf(keptCount) - mostOf(reservedCount)));
+/** Fish of a stock that are surely alive, and how many of them are spoken for on a day. */
+export function sureOf(
+  room: Room,
+  body: SeenBody,
+  on: Day,
+): { readonly sure: number; readonly kept: number; readonly reserved: number; readonly lines: readonly LineRef[] } {
+  const { kept, reserved, keptCount, reservedCount } = promisedOf(room, body, on);
+  return {
+    sure: Math.floor(body.total.low),
+    kept: mostOf(keptCount),
+    reserved: mostOf(reservedCount),
+    lines: linesOf([
+      ...kept.map(({ place }) => place),
+      ...reserved.map(({ place }) => place),
+      ...body.counts.slice(-1).map(({ place }) => place),
+    ]),
+  };
 }
 
 /** The number to count with where more must not be promised: the high one, or the likely one of an open guess. */
@@ -44,10 +58,6 @@ export function mostOf(count: Interval): number {
 /** How a stock is called in an answer: a mix stays "one or the other". */
 export function stockName(body: SeenBody): string {
   return 'oneOf' in body && body.oneOf.length > 0 ? body.oneOf.join(' or ') : body.name;
-}
-
-export function bodyOf(room: Room, stock: string): SeenBody | null {
-  return bodyNamed(room, stock);
 }
 
 function sum(counts: readonly Interval[]): Interval {

@@ -1,0 +1,60 @@
+/** `tankside sale`: what can be promised, and what stands in the way of the rest. */
+import path from 'node:path';
+import { sale } from '../../questions/sale.ts';
+import { saleCsv, saleJson, saleText } from '../../reports/sale.ts';
+import type { Room } from '../../state/draft.ts';
+import { answer, say, tellLeftOut } from '../answer.ts';
+import { auctionOf } from '../auction.ts';
+import type { Command } from '../command.ts';
+import type { Context } from '../context.ts';
+import { EXIT, Stop, type Exit } from '../exit.ts';
+import { flag, textFlag, wholeFlag, type Get } from '../flags.ts';
+import { openJournal } from '../journal.ts';
+
+const FOR = textFlag('--for AUCTION', 'the day and the bags of an auction in the journal');
+const AHEAD = wholeFlag('--ahead DAYS', 'so many days further on, as the room will likely stand then', 0);
+const CSV = textFlag('--csv FILE', 'for a spreadsheet, into a new file, or - for standard output');
+const NAMES = flag('--with-names', "buyers' names in JSON and CSV too");
+
+export const command: Command = {
+  takes: '',
+  about:
+    'What is ready to sell, with the number that can surely be promised: alive at least, less what is kept back and ' +
+    'reserved. For everything else, each thing that stands in its way and until when; and what to count to promise more.',
+  flags: [FOR, AHEAD, CSV, NAMES],
+  examples: ['tankside sale', 'tankside sale --for Autumn', 'tankside sale --ahead 28', 'tankside sale --csv lots.csv'],
+  run: (context, get) => (get(CSV) === null ? shown(context, get) : written(context, get, get(CSV) ?? '-')),
+};
+
+function shown(context: Context, get: Get): Promise<Exit> {
+  return answer(context, get, {
+    ask: (room, { on, today }) => ask(room, get, on > today),
+    text: saleText,
+    json: (found) => saleJson(found, get(NAMES)),
+  });
+}
+
+async function written(context: Context, get: Get, file: string): Promise<Exit> {
+  const journal = await openJournal(context, get);
+  const room = journal.room();
+  const text = saleCsv(ask(room, get, journal.on > journal.today), get(NAMES));
+  if (file === '-') context.out.write(text);
+  else create(context, file, text);
+  return tellLeftOut(context, get, journal.leftOut(room));
+}
+
+/** Never over a file that is there: it may hold what somebody wrote into it. */
+function create(context: Context, file: string, text: string): void {
+  const made = context.files.create(path.resolve(context.cwd, file), text);
+  if (!made.ok)
+    throw new Stop(
+      EXIT.noFile,
+      `${file} is not written: ${made.exists ? 'it is there already' : made.says}`,
+      'another name, or --csv -',
+    );
+  say(context, `${file} is written\n`);
+}
+
+function ask(room: Room, get: Get, projected: boolean): ReturnType<typeof sale> {
+  return sale(room, { ahead: get(AHEAD), auction: auctionOf(room, get(FOR)), projected });
+}

@@ -1,0 +1,111 @@
+/** The live foods as text and as JSON. */
+import type { CulturesAnswer, FoodRow, HatchRow, JarRow } from '../questions/cultures.ts';
+import { countJson, dayJson, linesJson, windowJson } from './json.ts';
+import type { Look } from './look.ts';
+import { table, type Row } from './table.ts';
+import { dayText, heading, plural, rangeWords, windowText } from './words.ts';
+import { paragraph } from './wrap.ts';
+
+const COLUMNS = [
+  { head: 'jar' },
+  { head: 'of' },
+  { head: 'state' },
+  { head: 'age' },
+  { head: 'last harvest' },
+  { head: 'sour by' },
+];
+
+export function culturesText(answer: CulturesAnswer, look: Look): string {
+  const [first = '', ...more] = paragraph(`${heading(look)}: ${matters(answer, look)}`, look.width, 2).split('\n');
+  const rows = answer.foods.flatMap((food) => food.jars.map((jar) => jarRow(jar, look)));
+  const blocks = [
+    [look.paint.strong(first), ...more].join('\n'),
+    table(look, COLUMNS, rows).trimEnd(),
+    [
+      ...answer.foods.flatMap((food) => restartWords(food, look)),
+      ...answer.hatches.map((hatch) => hatchWords(hatch, look)),
+    ].join('\n'),
+  ];
+  return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
+}
+
+function matters({ foods, hatches }: CulturesAnswer, look: Look): string {
+  if (foods.length === 0 && hatches.length === 0) return 'no culture in the journal yet';
+  const gone = foods.find((food) => food.live === 0);
+  if (gone) return `no jar of ${gone.of} is alive`;
+  const next = foods
+    .filter(({ restart }) => restart !== null)
+    .toSorted((a, b) => (a.restart ?? 0) - (b.restart ?? 0))[0];
+  const live = foods.reduce((sum, food) => sum + food.live, 0);
+  const told = `${plural(live, 'live jar')}${hatches.length === 0 ? '' : `, ${plural(hatches.length, 'hatch', 'hatches')} under way`}`;
+  return next === undefined || next.restart === null
+    ? told
+    : `${told}; next ${next.of} jar ${whenWords(next.restart, look)}`;
+}
+
+function jarRow(jar: JarRow, look: Look): Row {
+  const brush = jar.state === 'sour' || jar.state === 'old' ? look.paint.late : look.paint.quiet;
+  return {
+    cells: [
+      jar.name,
+      jar.of,
+      jar.state === 'live' || jar.state === 'young'
+        ? stateWords(jar, look)
+        : { text: stateWords(jar, look), paint: brush },
+      jar.ageDays === null ? '' : plural(jar.ageDays, 'day'),
+      jar.lastHarvest === null ? '' : dayText(jar.lastHarvest, look),
+      jar.sourBy === null ? '' : dayText(jar.sourBy, look),
+    ],
+  };
+}
+
+function stateWords({ state, harvestFrom }: JarRow, look: Look): string {
+  if (state === 'old') return 'likely sour: smell it';
+  return state === 'young' && harvestFrom !== null ? `harvest from ${dayText(harvestFrom, look)}` : state;
+}
+
+function restartWords({ of, restart, live }: FoodRow, look: Look): string[] {
+  if (restart === null) return [];
+  return [`${of}: start the next jar ${whenWords(restart, look)}; ${plural(live, 'jar')} alive`];
+}
+
+function whenWords(day: Parameters<typeof dayText>[0], look: Look): string {
+  return day <= look.on ? `now, due ${dayText(day, look)}` : `on ${dayText(day, look)}`;
+}
+
+function hatchWords({ where, of, grams, set, ready }: HatchRow, look: Look): string {
+  const much = grams === null ? '' : `${rangeWords(grams)} g `;
+  return `hatch: ${much}${of} for ${where}, set ${dayText(set, look)}, to feed ${windowText(ready, look)}`;
+}
+
+export function culturesJson(answer: CulturesAnswer): object {
+  return {
+    foods: answer.foods.map((food) => ({
+      id: food.id,
+      of: food.of,
+      live: food.live,
+      restart: dayJson(food.restart),
+      jars: food.jars.map(({ id, name, state, started, ageDays, harvestFrom, lastHarvest, sourBy, lines }) => ({
+        id,
+        name,
+        state,
+        started: dayJson(started),
+        ageDays,
+        harvestFrom: dayJson(harvestFrom),
+        lastHarvest: dayJson(lastHarvest),
+        sourBy: dayJson(sourBy),
+        lines: linesJson(lines),
+      })),
+      lines: linesJson(food.lines),
+    })),
+    hatches: answer.hatches.map(({ id, where, of, grams, set, ready, lines }) => ({
+      id,
+      where,
+      of,
+      grams: countJson(grams),
+      set: dayJson(set),
+      ready: windowJson(ready),
+      lines: linesJson(lines),
+    })),
+  };
+}

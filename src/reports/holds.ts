@@ -1,0 +1,203 @@
+/** Holds with their reach, and what else keeps fish where they are, as text and as JSON. */
+import type { CourseRow, Gone, HoldRow, HoldsAnswer, QuarantineRow, SickRow } from '../questions/holds.ts';
+import { countJson, dayJson, linesJson } from './json.ts';
+import type { Look } from './look.ts';
+import { table, type Row } from './table.ts';
+import { countWords, dayText, heading, listWords, plural } from './words.ts';
+import { paragraph } from './wrap.ts';
+
+const REACHED = [{ head: 'tank' }, { head: 'since' }, { head: 'reached', wraps: true }];
+const ELSE = [{ head: 'where' }, { head: 'what', wraps: true }, { head: 'until' }, { head: 'jot', wraps: true }];
+
+export function holdsText(answer: HoldsAnswer, look: Look): string {
+  const [first = '', ...more] = paragraph(`${heading(look)}: ${matters(answer, look)}`, look.width, 2).split('\n');
+  const others = [
+    ...answer.sick.map((row) => sickLine(row, look)),
+    ...answer.treatments.map((row) => courseLine(row, look)),
+    ...answer.quarantines.map((row) => quarantineLine(row, look)),
+  ];
+  const blocks = [
+    [look.paint.strong(first), ...more].join('\n'),
+    ...answer.holds.map((hold) => holdBlock(hold, look)),
+    table(look, ELSE, others).trimEnd(),
+    cautionOf(answer, look),
+  ];
+  return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
+}
+
+function matters({ holds, sick, treatments, quarantines }: HoldsAnswer, look: Look): string {
+  const tanks = new Set(holds.flatMap((hold) => hold.tanks.map(({ tank }) => tank)));
+  const asked = sick.filter(({ catching }) => catching === null);
+  if (holds.length > 0) {
+    const [last] = holds.toSorted((a, b) => b.clear - a.clear);
+    const clear = last === undefined ? '' : clearWords(last, look);
+    return `${plural(tanks.size, 'tank')} on hold, ${clear}`;
+  }
+  const [first] = asked;
+  if (first) return `nothing on hold; is «${first.text}» in ${first.place} catching?`;
+  const rest = [
+    ...(treatments.length > 0 ? [`${plural(treatments.length, 'treatment')} running`] : []),
+    ...(quarantines.length > 0 ? [`${plural(quarantines.length, 'tank')} in quarantine`] : []),
+  ];
+  return rest.length === 0 ? 'nothing on hold' : `nothing on hold; ${listWords(rest)}`;
+}
+
+function clearWords({ clear, lastSign, lastDose }: HoldRow, look: Look): string {
+  if (clear <= look.on) return `clear since ${dayText(clear, look)} if no sign came since`;
+  const from =
+    lastDose !== null && lastDose > lastSign
+      ? `last dose ${dayText(lastDose, look)}`
+      : `last sign ${dayText(lastSign, look)}`;
+  return `clear on ${dayText(clear, look)} if no new sign comes (${from})`;
+}
+
+function holdBlock(hold: HoldRow, look: Look): string {
+  const rows = hold.tanks.map(({ tank, since, route }): Row => ({
+    cells: [
+      tank,
+      dayText(since, look),
+      route.length === 0
+        ? 'named in the line'
+        : route.map(({ says, on }) => `${says}, ${dayText(on, look)}`).join('; '),
+    ],
+  }));
+  const lines = [
+    ...hold.clean.map(({ tank, says }) => `clean: ${tank}, ${says}`),
+    ...gone('moved on', hold.moved, look),
+    ...gone('sold or given', hold.sold, look),
+  ];
+  const title = `${hold.place}: ${hold.text}, on hold since ${dayText(hold.since, look)}; followed from ${dayText(hold.lookBack, look)}; ${clearWords(hold, look)}`;
+  return [
+    paragraph(title, look.width, 2),
+    table(look, REACHED, rows).trimEnd(),
+    ...lines.map((line) => paragraph(line, look.width, 2)),
+    look.paint.quiet(`jot  ${hold.close}`),
+  ].join('\n');
+}
+
+function gone(word: string, rows: readonly Gone[], look: Look): string[] {
+  return rows.map(({ fish, count, from, to, on }) => {
+    const where = `${from === null ? '' : ` from ${from}`}${to === null ? (word === 'moved on' ? '' : ', buyer not written') : ` to ${to}`}`;
+    return `${word}: ${countWords(count)} ${fish}${where}, ${dayText(on, look)}`;
+  });
+}
+
+function sickLine(row: SickRow, look: Look): Row {
+  const near = row.beside.length === 0 ? '' : `; same water: ${listWords(row.beside)}`;
+  const asked = row.catching === null ? 'catching or not? ' : 'catching, no hold written: ';
+  return {
+    cells: [
+      row.place,
+      `${asked}${row.text}, ${dayText(row.since, look)}${near}`,
+      row.until === null ? 'you say' : dayText(row.until, look),
+      row.close,
+    ],
+  };
+}
+
+function courseLine(row: CourseRow, look: Look): Row {
+  const doses = `dose ${row.given}${row.of === null ? '' : ` of ${row.of}`}`;
+  const next = row.next === null ? '' : `, next ${dayText(row.next.low, look)}`;
+  const shared =
+    row.tanks.length > 1 ? `; treated with it: ${listWords(row.tanks.filter((tank) => tank !== row.place))}` : '';
+  return {
+    cells: [
+      row.place,
+      `${row.product}, ${doses}${next}${shared}`,
+      dayText(row.clear, look),
+      row.next === null ? '' : `${row.place}: treat "${row.product}"`,
+    ],
+  };
+}
+
+function quarantineLine(row: QuarantineRow, look: Look): Row {
+  const usual = row.usual ? ' (four weeks are usual)' : '';
+  const over = row.until <= look.on ? ', over' : '';
+  return {
+    cells: [
+      row.place,
+      `quarantine since ${dayText(row.since, look)}${usual}${over}`,
+      dayText(row.until, look),
+      row.close,
+    ],
+  };
+}
+
+function cautionOf({ holds, sick, treatments }: HoldsAnswer, look: Look): string {
+  const words =
+    treatments.length > 0
+      ? 'take care: a label or a veterinarian gives doses, never this list; treated fish are not for eating; own net and washed hands'
+      : holds.length + sick.length > 0
+        ? 'take care: held and sick tanks last, own net, washed hands; what it is, a veterinarian says'
+        : '';
+  return words === '' ? '' : paragraph(words, look.width, 2);
+}
+
+/** Buyers' names stay out unless asked for. */
+export function holdsJson(answer: HoldsAnswer, withNames: boolean): object {
+  return {
+    holds: answer.holds.map((hold) => ({
+      id: hold.id,
+      place: hold.place,
+      text: hold.text,
+      since: dayJson(hold.since),
+      firstSign: dayJson(hold.firstSign),
+      lookBack: dayJson(hold.lookBack),
+      lastSign: dayJson(hold.lastSign),
+      lastDose: dayJson(hold.lastDose),
+      clear: dayJson(hold.clear),
+      tanks: hold.tanks.map(({ tank, since, route }) => ({
+        tank,
+        since: dayJson(since),
+        route: route.map(({ from, to, says, on, lines }) => ({
+          from,
+          to,
+          says,
+          on: dayJson(on),
+          lines: linesJson(lines),
+        })),
+      })),
+      clean: hold.clean.map(({ tank, says, line }) => ({ tank, says, lines: linesJson([line]) })),
+      moved: hold.moved.map((row) => ({ ...goneJson(row), to: row.to })),
+      sold: hold.sold.map((row) => ({ ...goneJson(row), gift: row.gift, ...(withNames ? { to: row.to } : {}) })),
+      close: hold.close,
+      lines: linesJson(hold.lines),
+    })),
+    sick: answer.sick.map(({ id, place, text, catching, since, until, beside, close, lines }) => ({
+      id,
+      place,
+      text,
+      catching,
+      since: dayJson(since),
+      until: dayJson(until),
+      beside,
+      close,
+      lines: linesJson(lines),
+    })),
+    treatments: answer.treatments.map(({ id, place, product, tanks, since, given, of, next, clear, lines }) => ({
+      id,
+      place,
+      product,
+      tanks,
+      since: dayJson(since),
+      given,
+      of,
+      next: next === null ? null : { low: dayJson(next.low), high: dayJson(next.high) },
+      clear: dayJson(clear),
+      lines: linesJson(lines),
+    })),
+    quarantines: answer.quarantines.map(({ id, place, since, until, usual, close, lines }) => ({
+      id,
+      place,
+      since: dayJson(since),
+      until: dayJson(until),
+      usual,
+      close,
+      lines: linesJson(lines),
+    })),
+  };
+}
+
+function goneJson({ fish, count, from, on, line }: Gone): object {
+  return { fish, count: countJson(count), from, on: dayJson(on), lines: linesJson([line]) };
+}

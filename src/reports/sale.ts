@@ -1,0 +1,236 @@
+/**
+ * What can be sold, as text, JSON and CSV. Ready stock stands first with the number to promise; below it
+ * everything else, with each thing that stands in its way. Buyers' names go into text alone unless asked for.
+ */
+import type { CountMore, Lot, SaleAnswer } from '../questions/sale.ts';
+import type { CsvCell } from './csv.ts';
+import { csvText } from './csv.ts';
+import { countJson, dayJson, linesJson } from './json.ts';
+import type { Look } from './look.ts';
+import { table, type Row } from './table.ts';
+import { countWords, dayText, heading, listWords, plural, rangeWords } from './words.ts';
+import { paragraph } from './wrap.ts';
+
+export function saleText(answer: SaleAnswer, look: Look): string {
+  const [first = '', ...more] = paragraph(`${heading(look)}: ${matters(answer, look)}`, look.width, 2).split('\n');
+  const ready = answer.lots.filter((lot) => lot.ready);
+  const others = answer.lots.filter((lot) => !lot.ready);
+  const blocks = [
+    [look.paint.strong(first), ...more].join('\n'),
+    table(
+      look,
+      readyColumns(answer),
+      ready.map((lot) => readyRow(lot, look)),
+    ).trimEnd(),
+    table(
+      look,
+      OTHER_COLUMNS,
+      others.map((lot) => otherRow(lot, look)),
+    ).trimEnd(),
+    [...answer.count.map(countMore), ...cautions(answer)].map((line) => paragraph(line, look.width, 2)).join('\n'),
+  ];
+  return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
+}
+
+function matters(answer: SaleAnswer, look: Look): string {
+  const ready = answer.lots.filter((lot) => lot.ready);
+  const fish = ready.reduce((sum, { free }) => sum + free, 0);
+  const { auction } = answer;
+  if (auction?.past === true)
+    return `${auction.name} was on ${dayText(auction.on, look)}; this is what can be promised today: ${fish} fish`;
+  const day = answer.at === look.on ? '' : ` on ${dayText(answer.at, look)}`;
+  const where = auction === null ? day : ` at ${auction.name}${day}`;
+  if (ready.length === 0) return `nothing can be promised${where}`;
+  return `${plural(fish, 'fish', 'fish')} in ${plural(ready.length, 'lot')} can be promised${where}`;
+}
+
+function readyColumns({ currency }: SaleAnswer): readonly { head: string; align?: 'right'; wraps?: boolean }[] {
+  return [
+    { head: 'ready', wraps: true },
+    { head: 'where' },
+    { head: 'fish', align: 'right' },
+    { head: 'mm', align: 'right' },
+    { head: currency === null ? 'each' : `${currency} each`, align: 'right' },
+    { head: 'and', wraps: true },
+  ];
+}
+
+function readyRow(lot: Lot, look: Look): Row {
+  return {
+    cells: [
+      lot.species === null ? lot.stock : `${lot.stock}, ${lot.species}`,
+      lot.tank,
+      { text: String(lot.free), paint: look.paint.strong },
+      sizeWords(lot),
+      priceWords(lot),
+      [...promised(lot), ...(lot.bags === null ? [] : [plural(lot.bags, 'bag')]), ...wanted(lot, look)].join('; '),
+    ],
+    under: lot.caution === null ? [] : [`take care: ${lot.caution}`],
+  };
+}
+
+const OTHER_COLUMNS = [
+  { head: 'not ready', wraps: true },
+  { head: 'where' },
+  { head: 'fish', align: 'right' as const },
+  { head: 'from' },
+  { head: 'in the way', wraps: true },
+];
+
+function otherRow(lot: Lot, look: Look): Row {
+  return {
+    cells: [
+      lot.species === null ? lot.stock : `${lot.stock}, ${lot.species}`,
+      lot.tank,
+      lot.free > 0 ? String(lot.free) : countWords(lot.count),
+      lot.from === null ? 'not known' : dayText(lot.from, look),
+      lot.blockers.map(({ why, until }) =>
+        until === null || lot.blockers.length === 1 ? why : `${why}, until ${dayText(until, look)}`,
+      ),
+    ],
+  };
+}
+
+function promised({ keptBack, reserved, grown, count }: Lot): string[] {
+  return [
+    ...(grown < Math.floor(count.low) ? [`${grown} of ${Math.floor(count.low)} big enough`] : []),
+    ...(keptBack > 0 ? [`${keptBack} kept back`] : []),
+    ...(reserved > 0 ? [`${reserved} reserved`] : []),
+  ];
+}
+
+function wanted({ wants }: Lot, look: Look): string[] {
+  return wants.map(
+    ({ count, by, to }) =>
+      `${countWords(count)} wanted${to === null ? '' : ` by ${to}`}${by === null ? '' : ` until ${dayText(by, look)}`}`,
+  );
+}
+
+function sizeWords({ size, sizeRead }: Lot): string {
+  if (size === null) return '';
+  return sizeRead ? rangeWords(size) : `${rangeWords(size)}?`;
+}
+
+function priceWords({ price }: Lot): string {
+  if (price === null) return '';
+  return price.per === 'each' ? price.amount.toFixed(2) : `${price.amount.toFixed(2)} for all`;
+}
+
+function countMore({ stock, tank, sure, perhaps, write }: CountMore): string {
+  const more = perhaps === null ? 'there may be more' : `it may be ${perhaps}`;
+  return `count ${stock} in ${tank}: ${sure} can be promised, ${more}; jot  ${write}`;
+}
+
+function cautions({ lots, auction }: SaleAnswer): string[] {
+  const unread = lots.some(({ ready, size, sizeRead }) => ready && size !== null && !sizeRead);
+  return [
+    ...(unread ? ['a length with ? is what is usual for their age: nobody measured them'] : []),
+    ...(auction === null || auction.past
+      ? []
+      : [
+          'take care: count the hours from bagging to unpacking; permits are local law; never release fish, plants or water',
+        ]),
+  ];
+}
+
+export function saleJson(answer: SaleAnswer, withNames: boolean): object {
+  const { auction } = answer;
+  return {
+    at: dayJson(answer.at),
+    projected: answer.ahead,
+    currency: answer.currency,
+    for:
+      auction === null
+        ? null
+        : { name: auction.name, on: dayJson(auction.on), past: auction.past, bagOf: auction.bagOf },
+    lots: answer.lots.map((lot) => lotJson(lot, withNames)),
+    count: answer.count,
+  };
+}
+
+function lotJson(lot: Lot, withNames: boolean): object {
+  return {
+    id: lot.id,
+    stock: lot.stock,
+    species: lot.species,
+    tank: lot.tank,
+    count: countJson(lot.count),
+    size: countJson(lot.size),
+    sizeRead: lot.sizeRead,
+    price:
+      lot.price === null
+        ? null
+        : lot.price.per === 'each'
+          ? lot.price.amount
+          : { amount: lot.price.amount, per: lot.price.per },
+    free: lot.free,
+    keptBack: lot.keptBack,
+    reserved: lot.reserved,
+    bags: lot.bags,
+    ready: lot.ready,
+    from: dayJson(lot.from),
+    blockers: lot.blockers.map(({ kind, why, until, lines }) => ({
+      kind,
+      why,
+      until: dayJson(until),
+      lines: linesJson(lines),
+    })),
+    wants: lot.wants.map(({ count, size, by, to, line }) => ({
+      count: countJson(count),
+      size: countJson(size),
+      by: dayJson(by),
+      ...(withNames ? { to } : {}),
+      lines: linesJson([line]),
+    })),
+    ...(lot.caution === null ? {} : { caution: lot.caution }),
+    lines: linesJson(lot.lines),
+  };
+}
+
+/** One row a lot, for a spreadsheet: ISO dates, plain numbers, no names. */
+export function saleCsv(answer: SaleAnswer, withNames: boolean): string {
+  const head = [
+    'stock',
+    'species',
+    'tank',
+    'ready',
+    'free',
+    'count low',
+    'count high',
+    'mm low',
+    'mm high',
+    'price',
+    'currency',
+    'from',
+    'in the way',
+    'wanted',
+  ];
+  return csvText(
+    [...head, ...(withNames ? ['wanted by'] : [])],
+    answer.lots.map((lot) => [...csvRow(lot, answer), ...(withNames ? [names(lot)] : [])]),
+  );
+}
+
+function csvRow(lot: Lot, { currency }: SaleAnswer): CsvCell[] {
+  const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
+  return [
+    lot.stock,
+    lot.species,
+    lot.tank,
+    lot.ready ? 'yes' : 'no',
+    lot.free,
+    Math.floor(lot.count.low),
+    finite(Math.ceil(lot.count.high)),
+    lot.size === null ? null : Math.floor(lot.size.low),
+    lot.size === null ? null : Math.ceil(lot.size.high),
+    lot.price?.amount ?? null,
+    currency,
+    dayJson(lot.from),
+    lot.blockers.map(({ why }) => why).join('; '),
+    lot.wants.reduce((sum, { count }) => sum + count.low, 0),
+  ];
+}
+
+function names({ wants }: Lot): string {
+  return listWords(wants.flatMap(({ to }) => (to === null ? [] : [to])));
+}
