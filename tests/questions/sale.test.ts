@@ -1,111 +1,14 @@
 /** What can be promised. Traps 18 and 19: no claim of kinship or bond, and never more than is surely there. */
 import { describe, expect, test } from 'vitest';
-import { exactly, type Interval } from '../../src/core/interval.ts';
 import { measure } from '../../src/core/quantity.ts';
-import type { Heads, SpeciesTraits } from '../../src/journal/event.ts';
 import { sale, type Lot } from '../../src/questions/sale.ts';
 import type { Room } from '../../src/state/draft.ts';
+import { BROOD, counted, heads, keep, moved, reserve, sell } from '../support/brood.ts';
 import { day, room as whole, roomOn, tank } from '../support/events.ts';
 import type { Line } from '../support/events.ts';
-import { broodRef, groupRef, loopLine, rigLine, tankLine } from '../support/setup.ts';
-
-const TRAITS: SpeciesTraits = {
-  latin: null,
-  guild: 'cave spawner',
-  saleAt: { size: measure('mm', 35), age: measure('days', 112), both: false },
-  price: { amount: 6, per: 'each' },
-  siblingSafe: null,
-  hardToCatch: null,
-  spiny: null,
-  adult: null,
-  temperature: null,
-  ph: null,
-  gh: null,
-  regulated: null,
-};
-
-function heads(total: number | Interval): Heads {
-  const sure = typeof total === 'number';
-  return {
-    total: sure ? exactly(total) : total,
-    males: null,
-    females: null,
-    young: null,
-    as: sure ? 'counted' : 'guess',
-  };
-}
-
-/** A room with one brood: laid 1 January, so 16 weeks old on 23 April; 30 counted in C1. */
-const BROOD: Line[] = [
-  loopLine('2026-01-01', 'Long'),
-  tankLine('2026-01-01', 'A1', 'Long'),
-  tankLine('2026-01-01', 'A2', 'Long'),
-  tankLine('2026-01-01', 'C1'),
-  ['2026-01-01', { kind: 'species', species: 'krib' }, { kind: 'species declared', species: 'krib', traits: TRAITS }],
-  [
-    '2026-01-01',
-    { kind: 'group', group: 'Rowan', member: null },
-    {
-      kind: 'group declared',
-      group: 'Rowan',
-      groupKind: 'pair',
-      species: 'krib',
-      heads: null,
-      members: [],
-      tank: 'A1',
-      age: null,
-      size: null,
-      line: null,
-      from: null,
-      price: null,
-      parentsFrom: [],
-    },
-  ],
-  ['2026-01-01', tank('A1'), { kind: 'spawned', fish: groupRef('Rowan'), as: 'laid', brood: 'Rowan-1', eggs: null }],
-  [
-    '2026-01-12',
-    tank('A1'),
-    { kind: 'stage seen', fish: broodRef('Rowan-1'), stage: 'free-swimming', count: null, brood: null },
-  ],
-  [
-    '2026-02-10',
-    tank('A1'),
-    {
-      kind: 'moved',
-      fish: broodRef('Rowan-1'),
-      count: 'all',
-      which: 'any',
-      to: 'C1',
-      with: null,
-      restStay: false,
-    },
-  ],
-  ['2026-02-11', tank('C1'), { kind: 'counted', fish: broodRef('Rowan-1'), heads: heads(30) }],
-];
+import { rigLine } from '../support/setup.ts';
 
 const C1 = tank('C1');
-const keep = (count: number, on = '2026-04-01'): Line => [
-  on,
-  C1,
-  { kind: 'kept back', fish: broodRef('Rowan-1'), count: heads(count) },
-];
-const reserve = (count: number, until: string | null, to: string | null = null): Line => [
-  '2026-04-02',
-  C1,
-  {
-    kind: 'reserved',
-    fish: broodRef('Rowan-1'),
-    count: heads(count),
-    until: until === null ? null : day(until),
-    to,
-    deposit: null,
-  },
-];
-const sell = (on: string, count: number, to: string | null = null): Line => [
-  on,
-  C1,
-  { kind: 'sold', fish: broodRef('Rowan-1'), count: heads(count), price: null, to, auction: null },
-];
 
 function lotsOf(room: Room, ahead = 0): readonly Lot[] {
   return sale(room, { ahead, auction: null, projected: false }).lots;
@@ -195,11 +98,7 @@ describe('trap 19: promises', () => {
   });
 
   test('a guess is promised at its low end, and counting is suggested', () => {
-    const guess: Line = [
-      '2026-04-20',
-      C1,
-      { kind: 'counted', fish: broodRef('Rowan-1'), heads: heads({ low: 15, likely: 20, high: 25 }) },
-    ];
+    const guess = counted('2026-04-20', { low: 15, likely: 20, high: 25 });
     const answer = sale(roomOn('2026-05-01', [...BROOD, guess]), { ahead: 0, auction: null, projected: false });
     expect(answer.lots[0]).toMatchObject({ free: 15, ready: true });
     expect(answer.count).toMatchObject([{ tank: 'C1', sure: 15, perhaps: 25 }]);
@@ -213,19 +112,7 @@ describe('trap 19: promises', () => {
   });
 
   test('promises are taken once when the brood lives in two tanks', () => {
-    const split: Line = [
-      '2026-03-01',
-      C1,
-      {
-        kind: 'moved',
-        fish: broodRef('Rowan-1'),
-        count: heads(10),
-        which: 'any',
-        to: 'A2',
-        with: null,
-        restStay: false,
-      },
-    ];
+    const split = moved('2026-03-01', 'C1', 'A2', 10);
     const found = lotsOf(roomOn('2026-05-01', [...BROOD, split, keep(12), reserve(12, null)]));
     expect(found.reduce((sum, { free }) => sum + free, 0)).toBe(6);
   });
@@ -241,24 +128,18 @@ describe('trap 19: promises', () => {
 
 describe('sick and treated water', () => {
   test('an unanswered sickness blocks its own tank and cautions those on its water', () => {
-    const moved: Line = [
-      '2026-03-01',
-      C1,
-      { kind: 'moved', fish: broodRef('Rowan-1'), count: 'all', which: 'any', to: 'A2', with: null, restStay: false },
-    ];
+    const gone = moved('2026-03-01', 'C1', 'A2', 'all');
     const sick = (where: string): Line => [
       '2026-04-28',
       tank(where),
       { kind: 'sick', text: 'white spot', catching: null },
     ];
-    const own = lot(roomOn('2026-05-01', [...BROOD, moved, sick('A2')]));
+    const own = lot(roomOn('2026-05-01', [...BROOD, gone, sick('A2')]));
     expect(own).toMatchObject({ ready: false, blockers: [{ kind: 'sick', until: null }] });
-    const beside = lot(roomOn('2026-05-01', [...BROOD, moved, sick('A1')]));
+    const beside = lot(roomOn('2026-05-01', [...BROOD, gone, sick('A1')]));
     expect(beside).toMatchObject({ ready: true, blockers: [] });
     expect(beside.caution).toContain('white spot in A1');
-    const valved = lot(
-      roomOn('2026-05-01', [...BROOD, moved, rigLine('2026-04-01', 'A2', 'off the loop'), sick('A1')]),
-    );
+    const valved = lot(roomOn('2026-05-01', [...BROOD, gone, rigLine('2026-04-01', 'A2', 'off the loop'), sick('A1')]));
     expect(valved.caution).toBeNull();
   });
 
