@@ -8,6 +8,7 @@ import { dayWords } from '../core/words.ts';
 import { spillForecast, thoroughness, WARN_DAYS, WARN_FREEBOARD, type SpillForecast } from '../science/clogging.ts';
 import type { Room } from '../state/draft.ts';
 import type { Loop, LoopClean, LoopLevel } from '../state/plumbing.ts';
+import { isAfter } from '../state/when.ts';
 import { trueLevels } from '../state/prefilter.ts';
 
 type Level = DeepReadonly<LoopLevel>;
@@ -44,7 +45,7 @@ export function prefilterOf(room: Room, loop: DeepReadonly<Loop>): Prefilter {
   const lastClean = loop.cleans.at(-1) ?? null;
   const lastFull = loop.cleans.findLast(isFull) ?? null;
   const levels = trueLevels(loop);
-  const since = levels.filter((level) => lastClean === null || level.seq > lastClean.seq);
+  const since = levels.filter((level) => lastClean === null || isAfter(level, lastClean));
   const level = since.at(-1) ?? null;
   const flowFell = fellWithoutClean(since);
   const lip = middle(loop.spillsAt);
@@ -101,7 +102,7 @@ function sinceFall(since: readonly Level[]): readonly Level[] {
 
 /** The first level after a full clean: what the freeboard is measured from. */
 function clearLevel(levels: readonly Level[], full: Clean | null): number | null {
-  const first = full === null ? undefined : levels.find((level) => level.seq > full.seq);
+  const first = full === null ? undefined : levels.find((level) => isAfter(level, full));
   return first === undefined ? null : middle(first.level);
 }
 
@@ -138,7 +139,7 @@ export function lastsOf(loop: DeepReadonly<Loop>, clean: Clean): { share: number
   if (isFull(clean)) return { share: 1, step: 'all layers' };
   const lip = middle(loop.spillsAt);
   const after = levelAfter(loop, clean);
-  const full = loop.cleans.findLast((one) => isFull(one) && one.seq < clean.seq);
+  const full = loop.cleans.findLast((one) => isFull(one) && isAfter(clean, one));
   const clear = full === undefined ? null : levelAfter(loop, full);
   if (lip !== null && after !== null && clear !== null && lip > clear) {
     const share = Math.min(1, Math.max(0, (lip - after) / (lip - clear)));
@@ -156,10 +157,10 @@ export function lastsOf(loop: DeepReadonly<Loop>, clean: Clean): { share: number
 
 /** The level read on the day of a clean or the day after, before the next one. */
 function levelAfter(loop: DeepReadonly<Loop>, clean: Clean): number | null {
-  const next = loop.cleans.find((one) => one.seq > clean.seq);
+  const next = loop.cleans.find((one) => isAfter(one, clean));
   const first = trueLevels(loop).find(
     (level) =>
-      level.seq > clean.seq && level.day <= addDays(clean.day, 1) && (next === undefined || level.seq < next.seq),
+      isAfter(level, clean) && level.day <= addDays(clean.day, 1) && (next === undefined || isAfter(next, level)),
   );
   return first === undefined ? null : middle(first.level);
 }

@@ -4,7 +4,9 @@ import type { Event, EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import type { Fault } from './measures.ts';
 import { placesOf } from './places.ts';
+import type { Moment } from './plumbing.ts';
 import { disturb } from './water.ts';
+import { happened, insertInTime } from './when.ts';
 
 /** Power away longer than this starts a water watch (ours: a setting). */
 export const POWER_LIMIT_HOURS = 6;
@@ -20,11 +22,12 @@ export function beginFault(
   for (const where of placesOf(draft, event.subject)) {
     const open = openFaults(draft, where).find((fault) => fault.kind === kind && sameText(fault.text, text));
     if (open !== undefined && lasts === null) continue;
-    const { day, minute, place } = event;
+    const { day, minute } = happened(event);
+    const { place } = event;
     // `power off 2 h` tells of something that is over.
     const fixed = lasts === null ? null : { day, minute, text: null, place };
     const fault: Fault = { kind, where, text, day, minute, lasts, begun: place, fixed };
-    draft.measures.faults.push(fault);
+    insertInTime(draft.measures.faults, fault);
     if (kind === 'power' && lasts !== null) noteLostPower(draft, fault, lasts.low);
   }
 }
@@ -38,10 +41,11 @@ export function fixFaults(draft: Draft, event: EventOf<'fixed'>): void {
   const { text } = event;
   const named = text === null ? [] : open.filter((fault) => sameText(fault.text, text));
   const ending = named.length > 0 ? named : open;
-  const { day, minute, place } = event;
+  const { day, minute } = happened(event);
+  const { place } = event;
   for (const fault of ending) {
     fault.fixed = { day, minute, text, place };
-    if (fault.kind === 'power') noteLostPower(draft, fault, minutesAway(fault, event));
+    if (fault.kind === 'power') noteLostPower(draft, fault, minutesAway(fault, { day, minute }));
   }
   if (ending.length === 1) return;
   const none = ending.length === 0;
@@ -65,10 +69,11 @@ export function powerBack(draft: Draft, event: EventOf<'power on'>): void {
     (fault) =>
       fault.kind === 'power' && fault.fixed === null && (places.includes(fault.where) || places.includes('room')),
   );
-  const { day, minute, place } = event;
+  const { day, minute } = happened(event);
+  const { place } = event;
   for (const fault of out) {
     fault.fixed = { day, minute, text: null, place };
-    noteLostPower(draft, fault, minutesAway(fault, event));
+    noteLostPower(draft, fault, minutesAway(fault, { day, minute }));
   }
   if (out.length > 0) return;
   draft.problems.push({
@@ -82,19 +87,15 @@ export function powerBack(draft: Draft, event: EventOf<'power on'>): void {
 }
 
 /** Least minutes that the power was away; untimed lines of one day say nothing about it. */
-function minutesAway(fault: Fault, back: Pick<Event, 'day' | 'minute'>): number {
+function minutesAway(fault: Fault, back: Moment): number {
   const start = fault.minute ?? (fault.day === back.day ? (back.minute ?? 0) : 1439);
   return (back.day - fault.day) * 1440 + (back.minute ?? 0) - start;
 }
 
 function noteLostPower(draft: Draft, fault: Fault, minutes: number): void {
   if (minutes <= POWER_LIMIT_HOURS * 60) return;
-  disturb(
-    draft,
-    'power lost',
-    fault.where,
-    fault.fixed ?? { day: fault.day, minute: fault.minute, place: fault.begun },
-  );
+  const { day, minute, place } = fault.fixed ?? { day: fault.day, minute: fault.minute, place: fault.begun };
+  disturb(draft, 'power lost', fault.where, { day, minute, place, when: null });
 }
 
 function openFaults(draft: Draft, where: string): Fault[] {

@@ -5,6 +5,7 @@ import type { Draft } from './draft.ts';
 import type { Loop, LoopLevel } from './plumbing.ts';
 import { endsBy } from './rigs.ts';
 import { isBy } from './tanks.ts';
+import { happened, insertInTime, isAfter } from './when.ts';
 import { whereOf } from './where.ts';
 
 /** How far above the lip a level may be read while water goes over it, as a share of the lip's height (ours). */
@@ -16,14 +17,15 @@ export function noteLevel(draft: Draft, event: EventOf<'level'>): void {
   if (loop === undefined) return;
   const level = heightOf(draft, loop, event);
   if (level === null || !isPossible(draft, loop, event, level)) return;
-  const lastClean = loop.cleans.at(-1);
+  const { day, minute } = happened(event);
+  const at = { day, seq: event.seq };
   for (const earlier of loop.levels) {
-    const cleanedSince = lastClean !== undefined && lastClean.seq > earlier.seq;
-    if (!cleanedSince && earlier.day === event.day && earlier.minute === event.minute) earlier.superseded = true;
+    const cleanedSince = loop.cleans.some((clean) => isAfter(clean, earlier) && isAfter(at, clean));
+    if (!cleanedSince && earlier.day === day && earlier.minute === minute) earlier.superseded = true;
   }
-  loop.levels.push({
-    day: event.day,
-    minute: event.minute,
+  insertInTime(loop.levels, {
+    day,
+    minute,
     seq: event.seq,
     level,
     pumpOff: flowStopped(draft, loop.name, event),
@@ -115,7 +117,7 @@ export function noteClean(draft: Draft, event: EventOf<'layers cleaned'>): void 
   }
   // `all` of an unknown number is a full clean all the same.
   const whole = event.layers === 'all' ? layers : of;
-  loop.cleans.push({ day: event.day, minute: event.minute, seq: event.seq, layers, of: whole, place: event.place });
+  insertInTime(loop.cleans, { ...happened(event), seq: event.seq, layers, of: whole, place: event.place });
 }
 
 /** Levels that speak of clogging, oldest first: not superseded, read with the pump running. */

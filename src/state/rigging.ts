@@ -3,9 +3,11 @@ import type { Event, EventOf, MeasureKind } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import type { Rig } from './measures.ts';
 import { placesOf } from './places.ts';
+import type { Moment } from './plumbing.ts';
 import { disturb } from './water.ts';
 import { after, homeLoopOf, isBy, plumbedAt } from './tanks.ts';
 import { endsBy } from './rigs.ts';
+import { happened, insertInTime } from './when.ts';
 
 /** The words that begin and undo each kind of measure. */
 export const MEASURE_WORDS: Readonly<Record<MeasureKind, { readonly begin: string; readonly undo: string }>> = {
@@ -29,7 +31,8 @@ export function beginMeasure(draft: Draft, event: EventOf<'measure begun'>): voi
 
 function beginAt(draft: Draft, event: EventOf<'measure begun'>, where: string): void {
   const onLoop = event.measure === 'off the loop';
-  if (onLoop && homeLoopOf(draft, where, event.day) === null) {
+  const { day, minute } = happened(event);
+  if (onLoop && homeLoopOf(draft, where, day) === null) {
     draft.problems.push({
       kind: 'not-on-a-loop',
       weight: 'stops',
@@ -50,17 +53,17 @@ function beginAt(draft: Draft, event: EventOf<'measure begun'>, where: string): 
   const rig: Rig = {
     kind: event.measure,
     where,
-    day: event.day,
-    minute: event.minute,
+    day,
+    minute,
     until: event.until,
     lasts: event.lasts,
     to: event.to,
     stays: false,
     begun: event.place,
-    closed: event.over ? { day: event.day, minute: event.minute, place: event.place } : null,
+    closed: event.over ? { day, minute, place: event.place } : null,
     again: [],
   };
-  draft.measures.rigs.push(rig);
+  insertInTime(draft.measures.rigs, rig);
   if (onLoop) valveOff(draft, rig);
   if (event.over) noteStandingPump(draft, rig, rig.lasts?.low ?? 0);
 }
@@ -69,7 +72,15 @@ function beginAt(draft: Draft, event: EventOf<'measure begun'>, where: string): 
 function valveOff(draft: Draft, rig: Rig): void {
   const home = homeLoopOf(draft, rig.where, rig.day);
   const tank = draft.plumbing.tanks.get(rig.where);
-  tank?.plumbed.push({ day: rig.day, minute: rig.minute, home, on: null, until: endsBy(rig), place: rig.begun });
+  if (tank === undefined) return;
+  insertInTime(tank.plumbed, {
+    day: rig.day,
+    minute: rig.minute,
+    home,
+    on: null,
+    until: endsBy(rig),
+    place: rig.begun,
+  });
 }
 
 export function undoMeasure(draft: Draft, event: EventOf<'measure undone'>): void {
@@ -87,10 +98,11 @@ export function undoMeasure(draft: Draft, event: EventOf<'measure undone'>): voi
 /** Puts a tank back on its loop; false where it was on it already. */
 function putBack(draft: Draft, event: Event, where: string): boolean {
   const tank = draft.plumbing.tanks.get(where);
-  const now = tank === undefined ? null : plumbedAt(tank, event.day, event.minute);
+  const { day, minute } = happened(event);
+  const now = tank === undefined ? null : plumbedAt(tank, day, minute);
   if (tank === undefined || now === null || now.home === null || now.entry.on === now.home) return false;
   const { home } = now;
-  tank.plumbed.push({ day: event.day, minute: event.minute, home, on: home, until: null, place: event.place });
+  insertInTime(tank.plumbed, { day, minute, home, on: home, until: null, place: event.place });
   return true;
 }
 
@@ -117,12 +129,13 @@ export function everythingUndone(draft: Draft, event: EventOf<'everything undone
 }
 
 function closeRig(draft: Draft, rig: Rig, event: Event): void {
-  rig.closed = { day: event.day, minute: event.minute, place: event.place };
-  noteStandingPump(draft, rig, minutesOpen(rig, event));
+  const end = happened(event);
+  rig.closed = { ...end, place: event.place };
+  noteStandingPump(draft, rig, minutesOpen(rig, end));
 }
 
 /** Least minutes between two moments; a line without a time of day makes it nearly a day less. */
-function minutesOpen(from: Pick<Event, 'day' | 'minute'>, to: Pick<Event, 'day' | 'minute'>): number {
+function minutesOpen(from: Moment, to: Moment): number {
   const start = from.minute ?? (from.day === to.day ? (to.minute ?? 0) : 1439);
   return (to.day - from.day) * 1440 + (to.minute ?? 0) - start;
 }
@@ -130,7 +143,7 @@ function minutesOpen(from: Pick<Event, 'day' | 'minute'>, to: Pick<Event, 'day' 
 function noteStandingPump(draft: Draft, rig: Rig, minutes: number): void {
   if (rig.kind !== 'pump off' || minutes <= PUMP_LIMIT_HOURS * 60) return;
   const end = rig.closed ?? { ...after(rig, minutes), place: rig.begun };
-  disturb(draft, 'pump stood', rig.where, { day: end.day, minute: end.minute, place: end.place });
+  disturb(draft, 'pump stood', rig.where, { day: end.day, minute: end.minute, place: end.place, when: null });
 }
 
 /** The open measure of that kind, not over by itself before this line. */

@@ -8,6 +8,7 @@ import type { Draft } from './draft.ts';
 import { placesOf } from './places.ts';
 import { sharers } from './tanks.ts';
 import { liveVolume } from './volume.ts';
+import { happened, insertInTime } from './when.ts';
 
 export interface Water {
   /** Oldest first; a superseded one stays for the history only. */
@@ -45,7 +46,7 @@ export const WATER_HOMES: Homes<
   },
   'topped up': (draft, event) => {
     for (const where of placesOf(draft, event.subject)) {
-      draft.water.topUps.push({ litres: event.litres, ...factOf(draft, event, where) });
+      insertInTime(draft.water.topUps, { litres: event.litres, ...factOf(draft, event, where) });
     }
   },
   tested: (draft, event) => {
@@ -53,16 +54,16 @@ export const WATER_HOMES: Homes<
   },
   dosed: (draft, event) => {
     for (const where of placesOf(draft, event.subject)) {
-      draft.water.doses.push({ dose: event.dose, product: event.product, ...factOf(draft, event, where) });
+      insertInTime(draft.water.doses, { dose: event.dose, product: event.product, ...factOf(draft, event, where) });
     }
   },
 };
 
-type When = Pick<EventBase, 'day' | 'minute' | 'place'>;
+type When = Pick<EventBase, 'day' | 'minute' | 'place' | 'when'>;
 
 function factOf(draft: Draft, event: When, where: string): WaterFact<object> {
-  const { day, minute, place } = event;
-  return { where, tanks: sharers(draft, where, day), day, minute, place };
+  const { day, minute } = happened(event);
+  return { where, tanks: sharers(draft, where, day, minute), day, minute, place: event.place };
 }
 
 /** Notes that the living filter of a tank or loop was disturbed; whether that calls for a watch is asked later. */
@@ -72,7 +73,7 @@ export function disturb(
   where: string,
   event: When & { remark?: string | null },
 ): void {
-  draft.water.disturbed.push({ what, remark: event.remark ?? null, ...factOf(draft, event, where) });
+  insertInTime(draft.water.disturbed, { what, remark: event.remark ?? null, ...factOf(draft, event, where) });
 }
 
 function changeWater(draft: Draft, event: EventOf<'water changed'>, where: string): void {
@@ -93,7 +94,7 @@ function changeWater(draft: Draft, event: EventOf<'water changed'>, where: strin
     });
     return;
   }
-  draft.water.changes.push({ amount, ...factOf(draft, event, where) });
+  insertInTime(draft.water.changes, { amount, ...factOf(draft, event, where) });
 }
 
 const READ = [
@@ -114,15 +115,17 @@ const READ = [
 function noteReading(draft: Draft, event: EventOf<'tested'>, where: string): void {
   const { reading } = event;
   const { readings } = draft.water;
+  const fact = factOf(draft, event, where);
   for (let i = readings.length - 1; i >= 0; i -= 1) {
     const earlier = readings[i];
-    if (earlier === undefined || earlier.day < event.day) break;
-    if (earlier.where !== where || earlier.minute !== event.minute || earlier.superseded) continue;
+    if (earlier === undefined || earlier.day < fact.day) break;
+    if (earlier.where !== where || earlier.day > fact.day || earlier.minute !== fact.minute || earlier.superseded)
+      continue;
     const again = READ.filter((key) => earlier.reading[key] !== null && reading[key] !== null);
     if (again.length === 0) continue;
     const left: Reading = { ...earlier.reading, ...Object.fromEntries(again.map((key) => [key, null])) };
     if (READ.every((key) => left[key] === null)) earlier.superseded = true;
     else earlier.reading = left;
   }
-  readings.push({ reading, superseded: false, ...factOf(draft, event, where) });
+  insertInTime(readings, { reading, superseded: false, ...fact });
 }
