@@ -74,6 +74,46 @@ describe('temporary measures', () => {
   });
 });
 
+describe('measures that calm a pair', () => {
+  const pair: Line = [
+    '2026-01-04',
+    tank('A1'),
+    {
+      kind: 'group declared',
+      group: 'Rowan',
+      groupKind: 'pair',
+      species: null,
+      heads: null,
+      members: [
+        { member: { sex: 'male', name: null }, size: null },
+        { member: { sex: 'female', name: null }, size: null },
+      ],
+      tank: 'A1',
+      age: null,
+      size: null,
+      line: null,
+      from: null,
+      price: null,
+      parentsFrom: [],
+    },
+  ];
+  const rowan = { kind: 'group', group: 'Rowan', member: null } as const;
+  const chasing: Line = [
+    '2026-02-14',
+    tank('A1'),
+    { kind: 'dispute sign', fish: rowan, sign: 'chasing', doer: 'male', sufferer: 'female' },
+  ];
+  const off = begin('2026-02-14', tank('A1'), 'lights off');
+
+  it('are not asked back while the dispute is open, and are once it ended', () => {
+    const [open] = rows('2026-02-18', [pair, chasing, off]);
+    expect(open?.due.likely).toBe(day('2026-02-19'));
+    expect(open?.why).toContain('leave it so while the dispute is open');
+    const madeUp: Line = ['2026-02-17', tank('A1'), { kind: 'made up', fish: rowan }];
+    expect(rows('2026-02-18', [pair, chasing, off, madeUp])[0]?.due.likely).toBe(day('2026-02-16'));
+  });
+});
+
 describe('faults', () => {
   it('a leak, an overflow and lost power come before all, with a caution', () => {
     const lines: Line[] = [
