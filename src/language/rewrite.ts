@@ -7,6 +7,8 @@ import { printClause } from './print.ts';
 import type { Voice } from './print/words.ts';
 
 export interface Rewriting {
+  /** True for a clause that is to keep its own words. */
+  keeps(written: string): boolean;
   /** The units that a clause is to be printed in, from its text as written. */
   voice(event: Event, written: string): Voice;
   /** A name as it was declared, or a heading's own word as it is usually written; else the word itself. */
@@ -80,6 +82,7 @@ function spelt(word: string, how: Rewriting): string {
 }
 
 function clauseWords(written: string, { events }: Clause, how: Rewriting): string {
+  if (how.keeps(written)) return written.replaceAll(/\s+/gu, ' ');
   const kinds = new Map(events.map((event) => [event.kind, event]));
   return [...kinds.values()].map((event) => printClause(event, how.voice(event, written))).join(', ');
 }

@@ -4,8 +4,7 @@
  */
 import type { Event, EventOf } from '../journal/event.ts';
 import type { Subject } from '../journal/subject.ts';
-import { UNITS_WRITTEN, unitsOf } from './print/voices.ts';
-import type { Voice } from './print/words.ts';
+import { inOwnMeasures, voiceOf } from './print/voices.ts';
 import type { Reading } from './reading.ts';
 import { rewriteLine } from './rewrite.ts';
 
@@ -59,13 +58,17 @@ function beginsBrood(event: Event): event is EventOf<'spawned' | 'stage seen'> {
 function rewrittenLines(task: TidyTask, named: readonly Event[]): Map<number, TidyLine> {
   const byLine = eventsByLine(named, task.file);
   const spelling = spellings(named);
-  const units = named.filter((event) => event.kind === 'units set');
+  const said = {
+    units: named.filter((event) => event.kind === 'units set'),
+    nitrogen: named.filter((event) => event.kind === 'nitrogen set'),
+  };
   const rewritten = new Map<number, TidyLine>();
   for (const { place, text } of task.reading.entries) {
     const events = byLine.get(place.line);
     if (place.file !== task.file || events === undefined || task.leftOut.has(place.line)) continue;
     const becomes = rewriteLine(text, events, {
-      voice: (event, written) => voiceFor(units, event, written),
+      keeps: inOwnMeasures,
+      voice: (event, written) => voiceOf(written, event.day, said),
       word: (word) => spelling.get(word.toLowerCase()) ?? word,
     });
     if (becomes !== null && becomes !== text) rewritten.set(place.line, { line: place.line, was: text, becomes });
@@ -84,13 +87,6 @@ function eventsByLine(events: readonly Event[], file: string): ReadonlyMap<numbe
   return found;
 }
 
-/** The units that the clause is written in; where it shows none, those of the room at that time. */
-function voiceFor(set: readonly EventOf<'units set'>[], event: Event, written: string): Voice {
-  const shown = UNITS_WRITTEN.exec(written)?.groups;
-  if (shown !== undefined) return unitsOf(shown);
-  return { units: set.findLast((other) => other.seq < event.seq)?.units ?? 'metric', nitrogen: 'N' };
-}
-
 /** Names in lower case to names as declared, and the words that headings are made of. */
 function spellings(events: readonly Event[]): ReadonlyMap<string, string> {
   const words = 'room tank tray loop row pair trio harem colony group species culture auction all tanks except to and';
@@ -106,7 +102,7 @@ function namesIn(subject: Subject): readonly string[] {
     case 'tank':
       return [subject.tank];
     case 'group':
-      return [subject.group, ...(subject.member?.name == null ? [] : [subject.member.name])];
+      return [subject.group, ...(typeof subject.member?.name === 'string' ? [subject.member.name] : [])];
     case 'brood':
       return [subject.brood];
     case 'culture':

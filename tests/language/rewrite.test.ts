@@ -5,7 +5,11 @@ import { CANONICAL } from '../../src/language/print/words.ts';
 import { rewriteLine } from '../../src/language/rewrite.ts';
 
 const DAY = toDay(20_498);
-const HOW = { voice: () => CANONICAL, word: (word: string) => (word.toLowerCase() === 'a1' ? 'A1' : word) };
+const HOW = {
+  keeps: () => false,
+  voice: () => CANONICAL,
+  word: (word: string) => (word.toLowerCase() === 'a1' ? 'A1' : word),
+};
 
 function base(text: string, clause: string): EventBase {
   const from = text.indexOf(clause);

@@ -1,8 +1,10 @@
 /** Clauses of the daily round: looking, chores, water, filters, temporary measures, faults. */
 import { isoDay } from '../../core/day.ts';
-import type { ChoreAction, EventOf, MeasureKind, Reading } from '../../journal/event.ts';
+import type { ChoreAction, EventOf, Reading } from '../../journal/event.ts';
 import { ROOM } from '../../../grammar/vocabulary/room.ts';
 import { ACTIONS, MEASURES } from '../../../grammar/vocabulary/details.ts';
+import type { Measure } from '../../core/quantity.ts';
+import { AS_NITROGEN } from '../../core/units.ts';
 import { unreachable } from '../../core/unreachable.ts';
 import type { Prints } from './table.ts';
 import * as w from './words.ts';
@@ -56,7 +58,8 @@ export const ROOM_PRINTS: Prints<
     `${w.first(ROOM['water change'].says.change)} ${w.waterAmount(event.amount, voice)}`,
   'topped up': (event, voice) => `${w.first(ROOM['topped up'].says.topped)} ${w.litres(event.litres, voice)}`,
   tested: (event, voice) => `${w.first(ROOM.test.says.test)} ${reading(event.reading, voice)}`,
-  dosed: (event) => w.words(w.first(ROOM.dosed.says.dosed), event.dose && w.dose(event.dose), w.quoted(event.product)),
+  dosed: (event, voice) =>
+    w.words(w.first(ROOM.dosed.says.dosed), event.dose && w.dose(event.dose, voice), w.quoted(event.product)),
   'measure begun': begun,
   'measure undone': (event) => w.first(ROOM.unrig.says[event.measure]),
   'measure stays': (event) => w.first(ROOM['rig stays'].says[event.measure]),
@@ -65,7 +68,8 @@ export const ROOM_PRINTS: Prints<
   fixed: (event) => w.words(w.first(ROOM.fixed.says.fixed), event.text !== null && w.quoted(event.text)),
   overflowed: () => w.first(ROOM.overflowed.says.overflowed),
   leak: () => w.first(ROOM.leak.says.leak),
-  'power off': (event) => w.words(w.first(ROOM['power off'].says.off), event.lasts && w.minutes(event.lasts)),
+  'power off': (event, voice) =>
+    w.words(w.first(ROOM['power off'].says.off), event.lasts && w.minutes(event.lasts, voice)),
   'power on': () => w.first(ROOM['power on'].says.on),
   'heater stuck': (event, voice) =>
     w.words(w.first(ROOM['heater stuck'].says.stuck), event.at && w.degrees(event.at, voice)),
@@ -73,7 +77,7 @@ export const ROOM_PRINTS: Prints<
 
 function begun(event: EventOf<'measure begun'>, voice: Voice): string {
   const words = w.words(w.first(ROOM.rig.says[event.measure]), event.to && w.degrees(event.to, voice));
-  const lasts = event.lasts && w.words(!event.over && 'for', w.minutes(event.lasts));
+  const lasts = event.lasts && w.words(!event.over && 'for', w.minutes(event.lasts, voice));
   return w.words(words, lasts, event.until !== null && `until ${isoDay(event.until)}`);
 }
 
@@ -101,7 +105,7 @@ export function action(value: ChoreAction): string {
 function chore(event: EventOf<'chore set'>, voice: Voice): string {
   const often =
     event.monthly === null
-      ? event.every && `every ${w.days(event.every)}`
+      ? event.every && `every ${w.days(event.every, voice)}`
       : event.monthly === 1
         ? 'every month'
         : `every ${w.num(event.monthly)} months`;
@@ -112,7 +116,7 @@ function chore(event: EventOf<'chore set'>, voice: Voice): string {
       event.amount && w.waterAmount(event.amount, voice),
       often && level ? `${often} or ${level}` : (often ?? level),
     ),
-    event.takes && `takes ${w.minutes(event.takes)}`,
+    event.takes && `takes ${w.minutes(event.takes, voice)}`,
   );
 }
 
@@ -126,16 +130,21 @@ function putOff(event: EventOf<'put off'>): string {
 
 function reading(value: Reading, voice: Voice): string {
   return w.details(
-    value.ph && `pH ${w.span(value.ph)}`,
-    value.kh && `KH ${w.span(value.kh)} dH`,
-    value.gh && `GH ${w.span(value.gh)} dH`,
-    value.tan && `TAN ${w.span(value.tan)}`,
-    value.no2 && `NO2 ${w.span(value.no2)}`,
-    value.no3 && `NO3 ${w.span(value.no3)}`,
+    value.ph && `pH ${w.span(value.ph, voice)}`,
+    value.kh && `KH ${w.span(value.kh, voice)} dH`,
+    value.gh && `GH ${w.span(value.gh, voice)} dH`,
+    value.tan && `TAN ${nitrogen(value.tan, 'tan', voice)}`,
+    value.no2 && `NO2 ${nitrogen(value.no2, 'no2', voice)}`,
+    value.no3 && `NO3 ${nitrogen(value.no3, 'no3', voice)}`,
     value.temperature && w.degrees(value.temperature, voice),
-    value.conductivity && `${w.span(value.conductivity)} µS/cm`,
-    value.salinity && `salinity ${w.span(value.salinity)} ppt`,
-    value.oxygen && `O2 ${w.span(value.oxygen)} mg/L`,
-    value.chlorine && `chlorine ${w.span(value.chlorine)} mg/L`,
+    value.conductivity && `${w.span(value.conductivity, voice)} µS/cm`,
+    value.salinity && `salinity ${w.span(value.salinity, voice)} ppt`,
+    value.oxygen && `O2 ${w.span(value.oxygen, voice)} mg/L`,
+    value.chlorine && `chlorine ${w.span(value.chlorine, voice)} mg/L`,
   );
+}
+
+/** Nitrogen as the room's kit reports it. */
+function nitrogen(value: Measure<'mg/L'>, of: keyof typeof AS_NITROGEN, voice: Voice): string {
+  return w.span(value, voice, (asN) => w.num(voice.nitrogen === 'ion' ? asN / AS_NITROGEN[of] : asN));
 }

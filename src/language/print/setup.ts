@@ -28,11 +28,11 @@ export const SETUP_PRINTS: Prints<
   'walk set': (event) => w.words('walk', ...event.tanks),
   'nitrogen set': (event) => (event.as === 'N' ? 'nitrogen as N' : 'nitrogen as ion'),
   'scoop set': (event, voice) =>
-    w.words(event.name, event.volume && w.litres(event.volume, voice), event.mass && `${w.span(event.mass)} g`),
-  'award rule set': (event) =>
+    w.words(event.name, event.volume && w.litres(event.volume, voice), event.mass && `${w.span(event.mass, voice)} g`),
+  'award rule set': (event, voice) =>
     w.details(
-      `award ${w.quoted(event.name)} ${w.num(event.young)} young at ${w.days(event.age)} from ${event.from}`,
-      event.notice && `notice ${w.days(event.notice)}`,
+      `award ${w.quoted(event.name)} ${w.num(event.young)} young at ${w.days(event.age, voice)} from ${event.from}`,
+      event.notice && `notice ${w.days(event.notice, voice)}`,
     ),
   'row declared': (event) => event.tanks.join(' '),
   'loop declared': (event, voice) =>
@@ -48,16 +48,16 @@ export const SETUP_PRINTS: Prints<
   'species declared': (event, voice) => traits(event.traits, voice),
   'group declared': group,
   'culture declared': (event) => event.of,
-  'auction declared': (event) =>
+  'auction declared': (event, voice) =>
     clauses(
       event.on !== null && `on ${isoDay(event.on)}`,
       event.lots !== null && `${w.num(event.lots)} lots`,
       event.bagOf !== null && `bags of ${w.num(event.bagOf)}`,
       event.bagsPerSpecies !== null && `${w.num(event.bagsPerSpecies)} bags per species`,
-      event.sellerShare && `seller gets ${w.percent(event.sellerShare)}`,
-      event.fast && `fast ${w.days(event.fast)}`,
+      event.sellerShare && `seller gets ${w.percent(event.sellerShare, voice)}`,
+      event.fast && `fast ${w.days(event.fast, voice)}`,
       event.minimum !== null && `minimum ${w.money(event.minimum)}`,
-      event.hours && `travel ${w.minutes(event.hours)}`,
+      event.hours && `travel ${w.minutes(event.hours, voice)}`,
     ),
 };
 
@@ -87,7 +87,7 @@ function filter(text: string): string {
 
 function traits(value: SpeciesTraits, voice: Voice): string {
   const { saleAt } = value;
-  const sale = saleAt && [saleAt.size && w.length(saleAt.size, voice), saleAt.age && w.days(saleAt.age)];
+  const sale = saleAt && [saleAt.size && w.length(saleAt.size, voice), saleAt.age && w.days(saleAt.age, voice)];
   return clauses(
     value.latin,
     value.guild,
@@ -109,8 +109,8 @@ function priceOf(price: { readonly amount: number }): string {
 function water(value: SpeciesTraits, voice: Voice): string {
   const parts = w.details(
     value.temperature && w.degrees(value.temperature, voice),
-    value.ph && `pH ${w.span(value.ph)}`,
-    value.gh && `GH ${w.span(value.gh)} dH`,
+    value.ph && `pH ${w.span(value.ph, voice)}`,
+    value.gh && `GH ${w.span(value.gh, voice)} dH`,
   );
   return parts === '' ? '' : `water ${parts}`;
 }
@@ -123,7 +123,7 @@ function group(event: EventOf<'group declared'>, voice: Voice): string {
     event.heads && w.heads(event.heads),
     ...members(event, voice),
     event.tank !== null && `in ${event.tank}`,
-    event.age && `age ${w.days(event.age)}`,
+    event.age && `age ${w.days(event.age, voice)}`,
     event.size && w.sizes(event.size, voice),
     event.line !== null && `line ${w.quoted(event.line)}`,
     w.words(from && `from ${from}`, paid),

@@ -39,7 +39,7 @@ export const TRADE_PRINTS: Prints<
   treated,
   'hold begun': (event) => `${w.first(TRADE.hold.says.begun)} ${w.quoted(event.text)}`,
   'hold over': () => w.first(TRADE.hold.says.over),
-  'quarantine begun': (event) => `${w.first(TRADE.quarantine.says.begun)} ${w.days(event.lasts)}`,
+  'quarantine begun': (event, voice) => `${w.first(TRADE.quarantine.says.begun)} ${w.days(event.lasts, voice)}`,
   'quarantine over': () => w.first(TRADE.quarantine.says.over),
   bought: (event) =>
     w.words(
@@ -82,12 +82,14 @@ export const TRADE_PRINTS: Prints<
     w.words(w.first(TRADE['gave away'].says.gave), lot(event), event.to !== null && `to ${w.quoted(event.to)}`),
   spent: (event) =>
     w.words(w.first(TRADE.spent.says.spent), w.money(event.amount), event.text !== null && w.quoted(event.text)),
-  fed: (event) => w.words(w.first(TRADE.fed.says.fed), event.grams && `${w.span(event.grams)} g`, event.food),
+  fed: (event, voice) =>
+    w.words(w.first(TRADE.fed.says.fed), event.grams && `${w.span(event.grams, voice)} g`, event.food),
   'culture started': () => w.first(TRADE['culture started'].says.started),
   'culture harvested': () => w.first(TRADE['culture harvested'].says.harvested),
   'culture split': (event) => `${w.first(TRADE['culture split'].says.split)} to ${event.to}`,
   'culture sour': () => w.first(TRADE['culture sour'].says.sour),
-  'hatch set': (event) => w.words(w.first(TRADE.hatch.says.hatch), event.grams && `${w.span(event.grams)} g`, event.of),
+  'hatch set': (event, voice) =>
+    w.words(w.first(TRADE.hatch.says.hatch), event.grams && `${w.span(event.grams, voice)} g`, event.of),
   note: (event) => `note ${event.text}`,
   photo: (event) => `photo ${w.quoted(event.file)}`,
 };
@@ -96,17 +98,17 @@ function catching(value: boolean): string {
   return w.first(value ? TRADE.catching.says.yes : TRADE.catching.says.no);
 }
 
-function treated(event: EventOf<'treated'>): string {
+function treated(event: EventOf<'treated'>, voice: w.Voice): string {
   return w.details(
-    w.words(w.first(TRADE.treat.says.treat), w.quoted(event.product), event.dose && w.dose(event.dose)),
-    event.every && `every ${hours(event.every)}`,
+    w.words(w.first(TRADE.treat.says.treat), w.quoted(event.product), event.dose && w.dose(event.dose, voice)),
+    event.every && `every ${hours(event.every, voice)}`,
     event.doses !== null && `${w.num(event.doses)} ${event.doses === 1 ? 'dose' : 'doses'}`,
-    event.wait && `wait ${w.days(event.wait)}`,
+    event.wait && `wait ${w.days(event.wait, voice)}`,
   );
 }
 
 /** Doses up to three days apart are told in hours, as labels tell them. */
-function hours(every: NonNullable<EventOf<'treated'>['every']>): string {
-  if (every.high > 3) return w.days(every);
-  return `${w.span(every, (day) => w.num(day * 24))} h`;
+function hours(every: NonNullable<EventOf<'treated'>['every']>, voice: w.Voice): string {
+  if (every.high > 3) return w.days(every, voice);
+  return `${w.span(every, voice, (day) => w.num(day * 24))} h`;
 }

@@ -4,6 +4,7 @@
  */
 import { addDays, isoDay } from '../../core/day.ts';
 import type { Day } from '../../core/day.ts';
+import { IMPERIAL_GALLON, US_GALLON } from '../../core/units.ts';
 import type { DayWindow, Interval } from '../../core/interval.ts';
 import type { Measure, Price } from '../../core/quantity.ts';
 import type { Dose, Heads, HowMany, Sizes, WaterAmount } from '../../journal/event.ts';
@@ -12,11 +13,15 @@ import type { FishRef, Member } from '../../journal/subject.ts';
 /** The units that a printed line uses. Canonical lines are metric. */
 export interface Voice {
   readonly units: 'metric' | 'US' | 'imperial';
-  /** How kits report nitrogen in this room: only the printer's factor depends on it. */
+  /** How kits report nitrogen in this room. */
   readonly nitrogen: 'N' | 'ion';
+  /** A measured guess around a middle as `about 40` rather than `30-50`: the two say the same. */
+  readonly about: boolean;
+  /** What stands before `gal` and `gph`: nothing where the room has said which gallon it means. */
+  readonly gallon: '' | 'US ' | 'imp ';
 }
 
-export const CANONICAL: Voice = { units: 'metric', nitrogen: 'N' };
+export const CANONICAL: Voice = { units: 'metric', nitrogen: 'N', about: false, gallon: '' };
 
 /** A number without the noise that binary fractions leave behind. */
 export function num(value: number): string {
@@ -48,15 +53,13 @@ export function details(...parts: readonly (string | null | undefined | false)[]
   return parts.filter((part): part is string => typeof part === 'string' && part !== '').join(', ');
 }
 
-/** An interval of anything, `write` giving one number; `guess` where the words must say that nobody counted. */
-export function span(value: Interval, write: (value: number) => string = num): string {
+/** A measured interval, `write` giving one number: `18`, `22-26`, `about 40`, `40+`, `under 10`, `?`. */
+export function span(value: Interval, voice: Voice, write: (value: number) => string = num): string {
   const { low, likely, high } = value;
   if (low === high) return write(low);
   if (high === Infinity) return low <= 0 ? '?' : `${write(low)}+`;
-  if (likely !== null && low === Math.floor(likely * 0.75) && high === Math.ceil(likely * 1.25)) {
-    return `about ${write(likely)}`;
-  }
-  return `${write(low)}-${write(high)}`;
+  if (likely === null && low === 0) return `under ${write(high)}`;
+  return voice.about && likely !== null ? `about ${write(likely)}` : `${write(low)}-${write(high)}`;
 }
 
 /** A number of fish: `43`, `about 40`, `30-50`, `40+`, `loads`, `a few`, `some`, `?`. */
@@ -70,7 +73,7 @@ export function count(total: Interval, as: Heads['as']): string {
     return low === 50 && likely === null ? 'loads' : `${num(low)}+`;
   }
   if (low === 3 && high === 6) return 'a few';
-  return low === 0 ? `under ${num(high + 1)}` : `${num(low)}-${num(high)}`;
+  return low === 0 && likely === null ? `under ${num(high + 1)}` : `${num(low)}-${num(high)}`;
 }
 
 /** Fish told apart where the line does: `4 males, 2 females, 22 young`. */
@@ -95,55 +98,55 @@ export function howMany(value: HowMany): string {
 }
 
 const INCH = 25.4;
-const US_GALLON = 3.785411784;
-const IMPERIAL_GALLON = 4.54609;
 
 export function length(value: Measure<'mm'>, voice: Voice): string {
-  if (voice.units === 'metric') return `${span(value)} mm`;
-  return `${span(value, (mm) => num(mm / INCH))} in`;
+  if (voice.units === 'metric') return `${span(value, voice)} mm`;
+  return `${span(value, voice, (mm) => num(mm / INCH))} in`;
 }
 
 /** A tank's three edges. */
 export function box(edges: readonly Measure<'mm'>[], voice: Voice): string {
   const [unit, factor] = voice.units === 'metric' ? ['cm', 10] : ['in', INCH];
-  return `${edges.map((edge) => span(edge, (mm) => num(mm / factor))).join(' x ')} ${unit}`;
+  return `${edges.map((edge) => span(edge, voice, (mm) => num(mm / factor))).join(' x ')} ${unit}`;
 }
 
 export function litres(value: Measure<'L'>, voice: Voice): string {
-  if (voice.units === 'metric') return `${span(value)} L`;
+  if (voice.units === 'metric') return `${span(value, voice)} L`;
   const factor = voice.units === 'US' ? US_GALLON : IMPERIAL_GALLON;
-  return `${span(value, (L) => num(L / factor))} ${voice.units === 'US' ? 'gal' : 'imp gal'}`;
+  return `${span(value, voice, (L) => num(L / factor))} ${voice.gallon}gal`;
 }
 
 export function flow(value: Measure<'L/h'>, voice: Voice): string {
-  return voice.units === 'US' ? `${span(value, (L) => num(L / US_GALLON))} gph` : `${span(value)} L/h`;
+  if (voice.units === 'metric') return `${span(value, voice)} L/h`;
+  const factor = voice.units === 'US' ? US_GALLON : IMPERIAL_GALLON;
+  return `${span(value, voice, (L) => num(L / factor))} ${voice.gallon}gph`;
 }
 
 export function degrees(value: Measure<'C'>, voice: Voice): string {
-  return voice.units === 'US' ? `${span(value, (C) => num((C * 9) / 5 + 32))} F` : `${span(value)} C`;
+  return voice.units === 'US' ? `${span(value, voice, (C) => num((C * 9) / 5 + 32))} F` : `${span(value, voice)} C`;
 }
 
-export function percent(value: Measure<'share'>): string {
-  return `${span(value, (share) => num(share * 100))} %`;
+export function percent(value: Measure<'share'>, voice: Voice): string {
+  return `${span(value, voice, (share) => num(share * 100))} %`;
 }
 
 export function waterAmount(value: WaterAmount, voice: Voice): string {
-  if (value.unit === 'share') return percent(value);
+  if (value.unit === 'share') return percent(value, voice);
   return litres(value, voice);
 }
 
 /** Days up to six weeks, whole weeks from there, hours below two days. */
-export function days(value: Measure<'days'>): string {
+export function days(value: Measure<'days'>, voice: Voice): string {
   const { low, likely, high } = value;
   const every = (test: (side: number) => boolean): boolean => [low, likely ?? low, high].every(test);
-  if (every((side) => side > 0 && side < 1)) return `${span(value, (d) => num(d * 24))} h`;
-  if (every((side) => side >= 42 && side % 7 === 0)) return `${span(value, (d) => num(d / 7))} weeks`;
-  return `${span(value)} ${low === 1 && high === 1 ? 'day' : 'days'}`;
+  if (every((side) => side > 0 && side < 1)) return `${span(value, voice, (d) => num(d * 24))} h`;
+  if (every((side) => side >= 42 && side % 7 === 0)) return `${span(value, voice, (d) => num(d / 7))} weeks`;
+  return `${span(value, voice)} ${low === 1 && high === 1 ? 'day' : 'days'}`;
 }
 
-export function minutes(value: Measure<'minutes'>): string {
+export function minutes(value: Measure<'minutes'>, voice: Voice): string {
   const whole = [value.low, value.likely ?? value.low, value.high].every((side) => side >= 60 && side % 30 === 0);
-  return whole ? `${span(value, (min) => num(min / 60))} h` : `${span(value)} min`;
+  return whole ? `${span(value, voice, (min) => num(min / 60))} h` : `${span(value, voice)} min`;
 }
 
 /** `4.00 each`, or the total for `for`. */
@@ -151,9 +154,9 @@ export function price(value: Price): string {
   return value.per === 'each' ? `at ${money(value.amount)} each` : `for ${money(value.amount)}`;
 }
 
-export function dose(value: Dose): string {
+export function dose(value: Dose, voice: Voice): string {
   if (value.unit === 'own') return words(num(value.count), value.name);
-  return `${span(value)} ${value.unit}`;
+  return `${span(value, voice)} ${value.unit}`;
 }
 
 export function sizes(value: Sizes, voice: Voice): string {
@@ -162,7 +165,7 @@ export function sizes(value: Sizes, voice: Voice): string {
   if (value.of === 'sample') {
     const unit = voice.units === 'metric' ? 'mm' : 'in';
     const factor = voice.units === 'metric' ? 1 : INCH;
-    return `sizes ${value.values.map((each) => span(each, (mm) => num(mm / factor))).join(' ')} ${unit}`;
+    return `sizes ${value.values.map((each) => span(each, voice, (mm) => num(mm / factor))).join(' ')} ${unit}`;
   }
   return `${value.of === 'bulk' ? 'size' : value.of} ${length(first, voice)}`;
 }
