@@ -2,7 +2,10 @@
 import type { Check } from './check.ts';
 import { datedAhead } from './dated-ahead.ts';
 import { forgottenUndo } from './forgotten-undo.ts';
+import { overPromised } from './over-promised.ts';
+import { lostBroods } from './lost-broods.ts';
 import { oddReadings } from './readings.ts';
+import { shrinking } from './shrinking.ts';
 import { twice } from './twice.ts';
 
-export const CHECKS: readonly Check[] = [forgottenUndo, datedAhead, oddReadings, twice];
+export const CHECKS: readonly Check[] = [forgottenUndo, datedAhead, oddReadings, overPromised, twice];

@@ -29,6 +29,8 @@ export interface HoldRow extends RowBase {
   readonly lookBack: Day;
   readonly lastSign: Day;
   readonly lastDose: Day | null;
+  /** The end of doses that are still to come, where it is later than every sign. */
+  readonly dosesTo: Day | null;
   readonly clear: Day;
   readonly tanks: readonly { readonly tank: string; readonly since: Day; readonly route: readonly RouteStep[] }[];
   readonly clean: readonly { readonly tank: string; readonly says: string; readonly line: LineRef }[];
@@ -125,6 +127,7 @@ export function holdRow(room: Room, reach: HoldReach): HoldRow {
     lookBack,
     lastSign: lastSign.day,
     lastDose: lastDose?.day ?? null,
+    dosesTo: reach.dosesTo,
     clear: reach.clear,
     tanks: reach.tanks.map(({ tank, since, route }) => ({ tank, since, route: route.map(routeStep) })),
     clean: reach.clean.map(({ tank, loop, place }) => ({

@@ -15,7 +15,7 @@ import type { Reservation, Want } from '../state/sale.ts';
 import { stands } from '../state/selling.ts';
 import { rowId } from './id.ts';
 import { sale, type Lot } from './sale.ts';
-import { promisedOf, stockName, sureOf } from './sale/promised.ts';
+import { promisedOf, stockName, sureOf } from '../state/promised.ts';
 import type { WhyRow } from './whyrow.ts';
 
 export interface ReservedRow {

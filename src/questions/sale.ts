@@ -16,7 +16,7 @@ import { walkOrder } from '../state/tanks.ts';
 import { rowId } from './id.ts';
 import { saleableFrom, sizeOn } from './saleable.ts';
 import { blockersOf, latest, sizedOf, type Blocker, type When } from './sale/blockers.ts';
-import { promisedOf, stockName, type Promised } from './sale/promised.ts';
+import { promisedOf, stockName, type Promised } from '../state/promised.ts';
 import { takenHere, type DraftLot, type Taken } from './sale/taken.ts';
 import { wantsFor, type WantRow } from './sale/wants.ts';
 import { sickBeside } from './holds/sickness.ts';

@@ -42,12 +42,13 @@ function matters({ holds, sick, treatments, quarantines }: HoldsAnswer, look: Lo
   return rest.length === 0 ? 'nothing on hold' : `nothing on hold; ${listWords(rest)}`;
 }
 
-function clearWords({ clear, lastSign, lastDose }: HoldRow, look: Look): string {
+function clearWords({ clear, lastSign, lastDose, dosesTo }: HoldRow, look: Look): string {
   if (clear <= look.on) return `clear since ${dayText(clear, look)} if no sign came since`;
+  const dosed = dosesTo ?? lastDose;
   const from =
-    lastDose !== null && lastDose > lastSign
-      ? `last dose ${dayText(lastDose, look)}`
-      : `last sign ${dayText(lastSign, look)}`;
+    dosed === null || dosed < lastSign
+      ? `last sign ${dayText(lastSign, look)}`
+      : `${dosesTo === null ? 'last dose' : 'doses to come till'} ${dayText(dosed, look)}`;
   return `clear on ${dayText(clear, look)} if no new sign comes (${from})`;
 }
 
@@ -145,6 +146,7 @@ export function holdsJson(answer: HoldsAnswer, withNames: boolean): object {
       lookBack: dayJson(hold.lookBack),
       lastSign: dayJson(hold.lastSign),
       lastDose: dayJson(hold.lastDose),
+      dosesTo: dayJson(hold.dosesTo),
       clear: dayJson(hold.clear),
       tanks: hold.tanks.map(({ tank, since, route }) => ({
         tank,

@@ -58,7 +58,7 @@ function readyColumns({ currency }: SaleAnswer): readonly { head: string; align?
 function readyRow(lot: Lot, look: Look): Row {
   return {
     cells: [
-      lot.species === null ? lot.stock : `${lot.stock}, ${lot.species}`,
+      stockWords(lot),
       lot.tank,
       { text: String(lot.free), paint: look.paint.strong },
       sizeWords(lot),
@@ -80,7 +80,7 @@ const OTHER_COLUMNS = [
 function otherRow(lot: Lot, look: Look): Row {
   return {
     cells: [
-      lot.species === null ? lot.stock : `${lot.stock}, ${lot.species}`,
+      stockWords(lot),
       lot.tank,
       lot.free > 0 ? String(lot.free) : countWords(lot.count),
       lot.from === null ? 'not known' : dayText(lot.from, look),
@@ -89,6 +89,11 @@ function otherRow(lot: Lot, look: Look): Row {
       ),
     ],
   };
+}
+
+/** `Rowan-1, krib`; the species once, where the name of the stock has it. */
+function stockWords({ stock, species }: Lot): string {
+  return species === null || stock.startsWith(species) ? stock : `${stock}, ${species}`;
 }
 
 function promised({ keptBack, reserved, grown, count }: Lot): string[] {

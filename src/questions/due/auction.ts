@@ -74,7 +74,9 @@ function whyOf(planned: Planned): string {
     case 'check': {
       const wait = answer.lots.length - lots.length;
       const counting = answer.count.map(({ tank }) => tank);
-      return `${String(fish)} fish in ${plural(lots.length, 'lot')} can go, ${plural(wait, 'stock')} cannot${counting.length === 0 ? '' : `; counting ${listWords(counting)} may free more`}`;
+      const go = fish === 0 ? 'nothing can go yet' : `${String(fish)} fish in ${plural(lots.length, 'lot')} can go`;
+      const more = counting.length === 0 ? '' : `; counting ${listWords(counting)} may free more`;
+      return `${go}, ${plural(wait, 'lot')} cannot${more}`;
     }
     case 'catch':
       return `the day before the fast; ${String(fish)} fish can go`;

@@ -62,10 +62,8 @@ function clearItem(room: Room, course: Course): DueItem {
 function cautionFor({ treatment }: Course): string {
   const others = treatment.tanks.length - 1;
   const shared =
-    others > 0
-      ? `shares water and filter with ${plural(others, 'tank')}: valve it off, or all of them are treated; `
-      : '';
-  return `${shared}dose the water that was changed, by the label or your veterinarian, never the whole amount again; treated fish are not for eating`;
+    others > 0 ? `shares water and filter with ${plural(others, 'tank')}: valve off, or all are treated; ` : '';
+  return `${shared}by the label or your veterinarian, for the water that was changed; treated fish are not for eating`;
 }
 
 /** Water changes in the treated water since the last dose: what a repeated dose must allow for. */

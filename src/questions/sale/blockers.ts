@@ -94,7 +94,7 @@ function unripe(room: Room, body: SeenBody, ripe: Saleable | null, count: Interv
     return [{ kind: 'species', why: 'no species is named, so no sale size', until: null, lines: firstLine(body) }];
   }
   if (ripe === null) {
-    const why = 'neither age nor length is written, so nobody can say whether they are big enough';
+    const why = 'no age or length written';
     return [{ kind: 'size', why, until: null, lines: firstLine(body) }];
   }
   if (count.low < 1 ? ripe.share.low > 0 : sizedOf(count, ripe) > 0) return [];

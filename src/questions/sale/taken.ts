@@ -2,7 +2,7 @@
 import { less, type Interval } from '../../core/interval.ts';
 import type { SeenBody } from '../../state/bodies.ts';
 import type { Blocker } from './blockers.ts';
-import { mostOf, type Promised } from './promised.ts';
+import { mostOf, type Promised } from '../../state/promised.ts';
 import type { Saleable } from '../saleable.ts';
 
 /** A stock in one tank before its promises are taken off. */

@@ -1,12 +1,12 @@
 /** How many of a stock are already spoken for: kept back, and reserved on a day. */
-import type { Day } from '../../core/day.ts';
-import { less, plus, NONE, type Interval } from '../../core/interval.ts';
-import type { DeepReadonly } from '../../core/readonly.ts';
-import { linesOf, type LineRef } from '../../core/span.ts';
-import type { Room } from '../../state/draft.ts';
-import type { SeenBody } from '../../state/bodies.ts';
-import type { KeptBack, Reservation } from '../../state/sale.ts';
-import { stands } from '../../state/selling.ts';
+import type { Day } from '../core/day.ts';
+import { less, plus, NONE, type Interval } from '../core/interval.ts';
+import type { DeepReadonly } from '../core/readonly.ts';
+import { linesOf, type LineRef } from '../core/span.ts';
+import type { Room } from './draft.ts';
+import type { SeenBody } from './bodies.ts';
+import type { KeptBack, Reservation } from './sale.ts';
+import { stands } from './selling.ts';
 
 export interface Promised {
   readonly kept: readonly DeepReadonly<KeptBack>[];
