@@ -6,7 +6,7 @@ import { countJson, linesJson, spreadJson, windowJson } from './json.ts';
 import type { Look } from './look.ts';
 import type { Cell, Row, Words } from './table.ts';
 import { table } from './table.ts';
-import { ageWords, countWords, heading, listWords, plural, rangeWords, windowText } from './words.ts';
+import { ageWords, countWords, dayText, heading, listWords, plural, rangeWords, windowText } from './words.ts';
 import { paragraph } from './wrap.ts';
 
 const COLUMNS = [
@@ -75,6 +75,9 @@ function warning({ weight, text }: Danger, look: Look): Words {
 /** `hatches 4–7 Feb`, `first move 5–24 Mar`. */
 function milestone({ what, window }: Milestone, look: Look): string {
   const words = { hatch: 'hatches', swim: 'swims', release: 'released', 'first move': 'first move', sale: 'for sale' };
+  const past = { hatch: 'hatched', swim: 'swum', release: 'been released', 'first move': 'moved', sale: 'sold' };
+  if (window.high !== null && window.high < look.on)
+    return `should have ${past[what]} by ${dayText(window.high, look)}`;
   return `${words[what]} ${windowText(window, look)}`;
 }
 

@@ -55,7 +55,7 @@ export function observe(
   const before = snapshot(body);
   const news = where === null ? ofAll(body, count, sure, event) : ofPart(body, where, count, sure, event);
   if (news) draft.problems.push(news);
-  body.counts.push({ ...seen, before });
+  body.counts.push({ ...seen, before, total: body.total });
 }
 
 /** The last count, where this one is of the same moment and fish and nothing happened between: the later stands. */

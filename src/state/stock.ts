@@ -73,6 +73,8 @@ export interface CountSeen {
   sure: boolean;
   place: Place;
   before: Tally;
+  /** All of them together once this count was taken in. */
+  total: Interval;
 }
 
 /** How many there are: by tank, together, and the ceilings that sure facts set. */

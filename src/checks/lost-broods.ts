@@ -1,0 +1,32 @@
+/** Eggs or wrigglers of which nothing was heard for so long that they must have swum or be gone. */
+import { addDays, isoDay } from '../core/day.ts';
+import type { Problem } from '../core/problem.ts';
+import { reached } from '../state/broodlife.ts';
+import { clockOf, swimDays } from '../state/stageclock.ts';
+import { dayAtAge } from '../state/stagewindows.ts';
+import type { Check } from './check.ts';
+
+/** Days after the last on which they may have swum; until then today's list asks (ours). */
+const ASKED_FOR = 21;
+
+export const lostBroods: Check = ({ room }) =>
+  [...room.stock.broods.values()]
+    .filter((brood) => brood.ended === null && !reached(brood, 'swam') && brood.oneOf.length === 0)
+    .flatMap((brood): Problem[] => {
+      const { high } = dayAtAge(brood.laid, swimDays(clockOf(room, brood)));
+      const place = brood.lines.at(-1);
+      if (high === null || place === undefined || room.on <= addDays(high, ASKED_FOR)) return [];
+      const where = brood.natal ?? brood.group ?? brood.name;
+      return [
+        {
+          kind: 'brood-without-word',
+          weight: 'doubt',
+          says: brood.suspected
+            ? `nothing came of ${brood.name}, which was only suspected`
+            : `${brood.name} should have swum by ${isoDay(high)}, and there is no word of it since`,
+          write: `what became of it, on its day: ${where}: ${brood.name} ${brood.suspected ? 'no eggs' : 'eggs gone'}   (or: free-swimming, about 40)`,
+          at: place,
+          also: [],
+        },
+      ];
+    });
