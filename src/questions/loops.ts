@@ -2,7 +2,7 @@
 import type { Day } from '../core/day.ts';
 import { addDays } from '../core/day.ts';
 import type { Because } from '../core/because.ts';
-import type { DayWindow } from '../core/interval.ts';
+import type { DayWindow, Interval } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { LineRef } from '../core/span.ts';
 import { linesOf } from '../core/span.ts';
@@ -16,7 +16,7 @@ import { homeLoopOf, liveTanks, tanksOn } from '../state/tanks.ts';
 import { loopVolume } from '../state/volume.ts';
 import { clockOf } from './clock.ts';
 import { rowId } from './id.ts';
-import { isFull, lastsOf, prefilterOf, type Prefilter } from './prefilter.ts';
+import { cleanInterval, isFull, lastsOf, prefilterOf, type Prefilter } from './prefilter.ts';
 import type { WhyRow } from './whyrow.ts';
 
 export interface LoopRow {
@@ -36,7 +36,7 @@ export interface LoopRow {
   readonly lastFull: Cleaned | null;
   /** Till when the last partial clean buys time, where one came after the last full one. */
   readonly easedUntil: Day | null;
-  /** The full clean: by its chore, else a week before the spill. */
+  /** The full clean: by its chore, else a week before the spill or by the room's own interval, whichever comes first. */
   readonly nextClean: DayWindow | null;
   /** What to look at: a flow that fell, a spill that is near. */
   readonly notes: readonly string[];
@@ -60,7 +60,8 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
     (one) => one.where === loop.name && one.action.kind === 'clean prefilter' && one.stopped === null,
   );
   const clock = chore === undefined ? null : clockOf(room, chore);
-  const nextClean = clock?.due ?? bySpill(state);
+  const usual = cleanInterval(loop);
+  const nextClean = clock?.due ?? sooner(bySpill(state), byHistory(state, usual.days));
   const lines = linesOf([loop.declared, ...state.places, ...(clock?.places ?? [])]);
   return {
     id: rowId(loop.name),
@@ -78,12 +79,13 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
     nextClean,
     notes: notesOf(room, state),
     because: {
-      rule: 'The level is drawn on by three robust lines; the full clean is due by its chore, or a week before the earliest spill.',
+      rule: 'The level is drawn on by three robust lines; the full clean is due by its chore, else a week before the earliest spill or after the interval of the full cleans before, whichever comes first.',
       source: 'rules of ours; all layers last about six weeks (common practice, no source)',
       steps: [
         ...cleanSteps(room, loop, state),
         ...state.steps,
         ...(state.whyNot === null ? [] : [state.whyNot]),
+        usual.step,
         ...(clock?.steps ?? []),
       ],
       lines,
@@ -96,6 +98,18 @@ function bySpill({ spill }: Prefilter): DayWindow | null {
   if (spill === null || spill.low === null) return null;
   const early = addDays(spill.low, -WARN_DAYS);
   return { low: early, likely: early, high: addDays(spill.high ?? spill.low, -WARN_DAYS) };
+}
+
+/** Without a chore: the interval of the room's own full cleans, or the usual one, after the last. */
+function byHistory({ lastFull }: Prefilter, days: Interval): DayWindow | null {
+  if (lastFull === null) return null;
+  const likely = addDays(lastFull.day, days.likely ?? days.low);
+  return { low: addDays(lastFull.day, days.low), likely, high: addDays(lastFull.day, days.high) };
+}
+
+function sooner(a: DayWindow | null, b: DayWindow | null): DayWindow | null {
+  if (a === null || b === null) return a ?? b;
+  return (a.likely ?? 0) <= (b.likely ?? 0) ? a : b;
 }
 
 function told(clean: DeepReadonly<LoopClean> | null): Cleaned | null {

@@ -4,7 +4,8 @@ import type { Interval } from '../core/interval.ts';
 import type { DayWindow } from '../core/interval.ts';
 import type { Place } from '../core/span.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
-import { dayWords } from '../core/words.ts';
+import { median } from '../core/stats.ts';
+import { dayWords, rangeWords } from '../core/words.ts';
 import { spillForecast, thoroughness, WARN_DAYS, WARN_FREEBOARD, type SpillForecast } from '../science/clogging.ts';
 import type { Room } from '../state/draft.ts';
 import type { Loop, LoopClean, LoopLevel } from '../state/plumbing.ts';
@@ -163,6 +164,37 @@ function levelAfter(loop: DeepReadonly<Loop>, clean: Clean): number | null {
       isAfter(level, clean) && level.day <= addDays(clean.day, 1) && (next === undefined || isAfter(next, level)),
   );
   return first === undefined ? null : middle(first.level);
+}
+
+/** Days that all layers last where the room has not taught better (about six weeks: common practice, no source). */
+export const USUAL_CLEAN_DAYS = 42;
+/** Intervals between full cleans that it takes to teach. */
+const TAUGHT_BY = 3;
+
+export interface CleanInterval {
+  readonly days: Interval;
+  /** In words, with what it rests on; the usual is named beside the room's own. */
+  readonly step: string;
+  readonly own: boolean;
+}
+
+/** How far apart full cleans are in this room, from its last intervals; the usual where there are fewer than three. */
+export function cleanInterval(loop: DeepReadonly<Loop>): CleanInterval {
+  const full = loop.cleans.filter(isFull);
+  const gaps = full
+    .slice(1)
+    .map(({ day }, index) => day - (full[index]?.day ?? day))
+    .filter((days) => days > 0)
+    .slice(-8);
+  const likely = median(gaps);
+  const usual = `usual for a prefilter: about ${USUAL_CLEAN_DAYS} days`;
+  if (likely === null || gaps.length < TAUGHT_BY) {
+    const days = { low: USUAL_CLEAN_DAYS, likely: USUAL_CLEAN_DAYS, high: USUAL_CLEAN_DAYS };
+    return { days, step: usual, own: false };
+  }
+  const days = { low: Math.min(...gaps), likely: Math.round(likely), high: Math.max(...gaps) };
+  const step = `full cleans here came every ${rangeWords(days)} days (${gaps.length} intervals, half of them within ${days.likely}); ${usual}`;
+  return { days, step, own: true };
 }
 
 export function mmWords(length: Interval): string {

@@ -2,7 +2,7 @@ import { expect, it } from 'vitest';
 import { oddReadings } from '../../src/checks/readings.ts';
 import { measure } from '../../src/core/quantity.ts';
 import { day, eventsOf, roomOn, tank } from '../support/events.ts';
-import { test } from '../support/sample.ts';
+import { test } from '../support/waters.ts';
 
 const odd = (reading: Parameters<typeof test>[2]) => {
   const lines = [test('2026-02-10', tank('A1'), reading)];

@@ -3,13 +3,14 @@ import { loops } from '../../src/questions/loops.ts';
 import { loopsJson, loopsText } from '../../src/reports/loops.ts';
 import { plainLook } from '../../src/reports/look.ts';
 import { day, roomOn, tank, type Line } from '../support/events.ts';
-import { begin, cleaned, level, SET_UP } from '../support/sample.ts';
+import { begin, cleaned, level, SET_UP, setUpOn } from '../support/waters.ts';
 
 const only = (on: string, lines: readonly Line[]) => {
   const [row] = loops(roomOn(on, [...SET_UP, ...lines]));
   if (row === undefined) throw new Error('no loop');
   return row;
 };
+const EARLIER = setUpOn('2025-07-01');
 const LEVELS = [
   cleaned('2026-01-11', 6),
   level('2026-01-11', 20),
@@ -60,6 +61,17 @@ describe('loops', () => {
     const row = only('2026-02-19', [begin('2026-02-18', tank('A2'), 'off the loop')]);
     expect(row.tanks).toEqual(['A1', 'B1']);
     expect(row.off).toEqual([{ tank: 'A2', since: day('2026-02-18') }]);
+  });
+
+  it('the room’s own intervals between full cleans beat the usual, and both are shown', () => {
+    const full = ['2025-08-01', '2025-09-05', '2025-10-12', '2025-11-15'].map((on) => cleaned(on, 6));
+    const row = loops(roomOn('2025-11-20', [...EARLIER, ...full]))[0];
+    // 35, 37 and 34 days: median 35
+    expect(row?.nextClean).toEqual({ low: day('2025-12-19'), likely: day('2025-12-20'), high: day('2025-12-22') });
+    expect(row?.because.steps.join(' ')).toContain('every 34–37 days');
+    expect(row?.because.steps.join(' ')).toContain('about 42 days');
+    const young = loops(roomOn('2025-09-20', [...EARLIER, ...full]))[0];
+    expect(young?.nextClean?.likely).toBe(day('2025-10-17'));
   });
 
   it('is told as JSON with the documented keys', () => {

@@ -3,7 +3,7 @@ import { tanks } from '../../src/questions/tanks.ts';
 import { tanksJson, tanksText } from '../../src/reports/tanks.ts';
 import { plainLook } from '../../src/reports/look.ts';
 import { day, roomOn, tank, type Line } from '../support/events.ts';
-import { begin, heads, SET_UP } from '../support/sample.ts';
+import { begin, heads, SET_UP } from '../support/waters.ts';
 
 const colony: Line = [
   '2026-01-04',

@@ -4,7 +4,7 @@ import { water } from '../../src/questions/water.ts';
 import { waterJson, waterText } from '../../src/reports/water.ts';
 import { plainLook } from '../../src/reports/look.ts';
 import { day, loop, room, roomOn, tank, type Line } from '../support/events.ts';
-import { begin, change, SET_UP, test } from '../support/sample.ts';
+import { begin, change, SET_UP, test } from '../support/waters.ts';
 import type { Target } from '../../src/questions/target.ts';
 
 const one = (place: string, lines: readonly Line[], target: Target | null = null) => {

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { measure } from '../../src/core/quantity.ts';
 import { openRigs } from '../../src/state/rigs.ts';
 import { day, loop, room, roomOn, tank, type Line } from '../support/events.ts';
-import { begin, level, SET_UP, undo } from '../support/sample.ts';
+import { begin, level, SET_UP, undo } from '../support/waters.ts';
 
 const open = (lines: readonly Line[], on: string): string[] =>
   openRigs(roomOn(on, [...SET_UP, ...lines])).map(({ where, kind }) => `${where} ${kind}`);

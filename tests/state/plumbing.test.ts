@@ -3,7 +3,7 @@ import { measure } from '../../src/core/quantity.ts';
 import { loopOf, sharers, tanksOn, walkOrder } from '../../src/state/tanks.ts';
 import { liveVolume, loopVolume } from '../../src/state/volume.ts';
 import { day, loop, room, roomOn, tank, type Line } from '../support/events.ts';
-import { bareTank, begin, change, SET_UP, tanksOfLoop, undo } from '../support/sample.ts';
+import { bareTank, begin, change, SET_UP, tanksOfLoop, undo } from '../support/waters.ts';
 
 const kinds = (lines: readonly Line[], on = '2026-04-01'): string[] =>
   roomOn(on, lines).problems.map(({ kind, weight }) => `${weight} ${kind}`);

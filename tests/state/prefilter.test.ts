@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { measure } from '../../src/core/quantity.ts';
 import { loop, roomOn, type Line } from '../support/events.ts';
-import { cleaned, level, SET_UP } from '../support/sample.ts';
+import { cleaned, level, SET_UP } from '../support/waters.ts';
 import { trueLevels } from '../../src/state/prefilter.ts';
 
 const long = (lines: readonly Line[]) => {

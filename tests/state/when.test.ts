@@ -3,7 +3,7 @@ import { onDay } from '../../src/core/interval.ts';
 import { measure } from '../../src/core/quantity.ts';
 import { loopOf } from '../../src/state/tanks.ts';
 import { day, loop, roomOn, tank, type Line } from '../support/events.ts';
-import { level, SET_UP } from '../support/sample.ts';
+import { level, SET_UP } from '../support/waters.ts';
 
 const yesterday = { when: onDay(day('2026-02-09')) };
 

@@ -3,7 +3,7 @@ import { measure } from '../../../src/core/quantity.ts';
 import { isoDay } from '../../../src/core/day.ts';
 import { choresDue } from '../../../src/questions/due/chores.ts';
 import { day, loop, room, roomOn, tank, type Line } from '../../support/events.ts';
-import { begin, change, cleaned, level, SET_UP } from '../../support/sample.ts';
+import { begin, change, cleaned, level, SET_UP } from '../../support/waters.ts';
 
 const setOn = (on: string): Line => [
   on,

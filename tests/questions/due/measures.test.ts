@@ -4,7 +4,7 @@ import { measure } from '../../../src/core/quantity.ts';
 import { faultsDue } from '../../../src/questions/due/faults.ts';
 import { measuresDue } from '../../../src/questions/due/measures.ts';
 import { day, loop, room, roomOn, tank, type Line } from '../../support/events.ts';
-import { begin, change, SET_UP, undo } from '../../support/sample.ts';
+import { begin, change, SET_UP, undo } from '../../support/waters.ts';
 
 const rows = (on: string, lines: readonly Line[]) => measuresDue(roomOn(on, [...SET_UP, ...lines]));
 const fault: Line = ['2026-02-18', tank('A2'), { kind: 'fault', text: 'valve weeping' }];

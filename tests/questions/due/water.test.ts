@@ -6,7 +6,7 @@ import { silenceDue } from '../../../src/questions/due/silence.ts';
 import { watchDue } from '../../../src/questions/due/watch.ts';
 import { isOneSponge } from '../../../src/questions/watch.ts';
 import { day, loop, room, roomOn, tank, type Line } from '../../support/events.ts';
-import { bareTank, begin, cleaned, heads, level, SET_UP, test } from '../../support/sample.ts';
+import { bareTank, begin, cleaned, heads, level, SET_UP, test } from '../../support/waters.ts';
 
 const krib: Line[] = [
   [

@@ -14,9 +14,9 @@ export const tanksOfLoop = (name: string, except: readonly string[] = []): Subje
 export const cm = (value: number) => measure('mm', value * 10);
 
 /** `loop Long: sump 240 L; prefilter 6 layers; spills at 80 mm`, A1 A2 B1 on it, `tank C1: 54 L; alone; sponge filter`. */
-export const SET_UP: readonly Line[] = [
+export const setUpOn = (on: string): readonly Line[] => [
   [
-    '2026-01-04',
+    on,
     loop('Long'),
     {
       kind: 'loop declared',
@@ -28,22 +28,16 @@ export const SET_UP: readonly Line[] = [
       spare: null,
     },
   ],
-  boxed('A1', [100, 40, 40]),
-  boxed('A2', [100, 40, 40]),
-  boxed('B1', [60, 40, 35]),
-  [
-    '2026-01-04',
-    tank('C1'),
-    { ...bareTank('C1'), nominal: measure('L', 54), plumbing: 'alone', filter: 'sponge filter' },
-  ],
+  boxed(on, 'A1', [100, 40, 40]),
+  boxed(on, 'A2', [100, 40, 40]),
+  boxed(on, 'B1', [60, 40, 35]),
+  [on, tank('C1'), { ...bareTank('C1'), nominal: measure('L', 54), plumbing: 'alone', filter: 'sponge filter' }],
 ];
 
-function boxed(name: string, [length, width, height]: readonly [number, number, number]): Line {
-  return [
-    '2026-01-04',
-    tank(name),
-    { ...bareTank(name), size: [cm(length), cm(width), cm(height)], plumbing: { on: 'Long' } },
-  ];
+export const SET_UP = setUpOn('2026-01-04');
+
+function boxed(on: string, name: string, [length, width, height]: readonly [number, number, number]): Line {
+  return [on, tank(name), { ...bareTank(name), size: [cm(length), cm(width), cm(height)], plumbing: { on: 'Long' } }];
 }
 
 export function bareTank(name: string) {
