@@ -10,7 +10,8 @@ import { countWords } from '../core/words.ts';
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import type { Body, CountSeen, Tally } from './stock.ts';
-import { cannotCount, headsOf, isCounted, isRunning, makeRoom, mostIn, onlyTank, tighten, whySoFew } from './tally.ts';
+import { cannotCount, headsOf, isCounted, isRunning, onlyTank } from './heads.ts';
+import { makeRoom, mostIn, tighten, whySoFew } from './tally.ts';
 import type { Moment } from './tally.ts';
 import { resolveFish } from './who.ts';
 

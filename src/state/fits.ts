@@ -3,7 +3,8 @@ import type { EventKind, HowMany } from '../journal/event.ts';
 import { isBrood } from './bodies.ts';
 import { reached } from './broodlife.ts';
 import type { Body, Brood, Group } from './stock.ts';
-import { headsOf, isCounted, mostIn } from './tally.ts';
+import { headsOf, isCounted } from './heads.ts';
+import { mostIn } from './tally.ts';
 
 /** True where a clause of that kind can be about those fish. */
 export function fits(kind: EventKind, body: Group | Brood, tank: string | null, count: HowMany): boolean {

@@ -7,7 +7,8 @@ import { livingMembers, membersGone, pickMembers } from './members.ts';
 import type { KeptBack, Reservation, Want } from './sale.ts';
 import { isBrood } from './bodies.ts';
 import type { Fish, Group } from './stock.ts';
-import { howMany, takeFish } from './tally.ts';
+import { howMany } from './heads.ts';
+import { takeFish } from './tally.ts';
 import { resolveFish } from './who.ts';
 
 /** Notes how many of a stock stay. `kept back 0` lets the earlier ones go. */

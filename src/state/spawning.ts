@@ -11,7 +11,7 @@ import { endDispute } from './quarrel.ts';
 import { agesAt, canBeAt, clockOf, guildOf } from './stageclock.ts';
 import { lookAt, narrow } from './stagewindows.ts';
 import type { Brood, Group } from './stock.ts';
-import { headsOf, isCounted } from './tally.ts';
+import { headsOf, isCounted } from './heads.ts';
 import { groupOf, note } from './who.ts';
 
 export function spawned(draft: Draft, event: EventOf<'spawned'>): void {

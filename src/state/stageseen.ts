@@ -9,7 +9,8 @@ import { mothersOf, nameTaken, tankOfSpawn } from './spawning.ts';
 import { canBeAt, guildOf } from './stageclock.ts';
 import { lookAt } from './stagewindows.ts';
 import type { Brood, Group } from './stock.ts';
-import { cannotCount, headsOf, isCounted, putIn } from './tally.ts';
+import { cannotCount, headsOf, isCounted } from './heads.ts';
+import { putIn } from './tally.ts';
 import { groupOf, note, resolveFish } from './who.ts';
 
 type Seen = EventOf<'stage seen'>;
