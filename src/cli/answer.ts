@@ -7,6 +7,7 @@ import type { Look } from '../reports/look.ts';
 import { dayJson, jsonText } from '../reports/json.ts';
 import { colours, PLAIN, wantsColour } from '../reports/paint.ts';
 import { printableAnswer } from '../reports/printable.ts';
+import { loadWidths, needsWidths } from '../reports/width.ts';
 import type { Room } from '../state/draft.ts';
 import type { Context } from './context.ts';
 import type { Exit } from './exit.ts';
@@ -37,7 +38,8 @@ export async function answer<A>(context: Context, get: Get, shown: Shown<A>): Pr
     const body = shown.json(found);
     context.out.write(jsonText({ version: 1, on: dayJson(journal.on), leftOut: leftOut.length, ...body }));
   } else {
-    say(context, shown.text(found, await lookOf(context, journal)));
+    const look = await lookOf(context, journal);
+    await show(context, () => shown.text(found, look));
   }
   return tellLeftOut(context, get, leftOut);
 }
@@ -45,6 +47,17 @@ export async function answer<A>(context: Context, get: Get, shown: Shown<A>): Pr
 /** Prints text on standard output, harmless for a terminal. */
 export function say(context: Context, text: string): void {
   context.out.write(printableAnswer(text, wantsColour({ isTTY: context.out.isTTY, env: context.env })));
+}
+
+/** Prints an answer; where it holds text of which the width is not plain, it is drawn again with true widths. */
+export async function show(context: Context, draw: () => string): Promise<void> {
+  const text = draw();
+  if (!needsWidths(text)) {
+    say(context, text);
+    return;
+  }
+  await loadWidths();
+  say(context, draw());
 }
 
 /** How standard output wants to be written to. */

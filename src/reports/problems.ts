@@ -2,11 +2,11 @@
  * What is wrong with a journal, drawn for the keeper: where in words, the line with its wrong words set
  * in «…», what is wrong, and a line that would be read. Pure; the lines are handed in as they stand in the file.
  */
-import stringWidth from 'string-width';
 import type { Problem } from '../core/problem.ts';
 import type { LineRef, Place } from '../core/span.ts';
 import type { Look } from './look.ts';
 import { listWords, plural, printable } from './words.ts';
+import { widthOf } from './width.ts';
 import { paragraph } from './wrap.ts';
 
 /** Gives a line of a journal file as written, without its line end; null where there is none. */
@@ -68,9 +68,9 @@ export function excerpt(text: string, at: Place, look: Look): string {
   const [head, wrong, tail] = [text.slice(0, from), text.slice(from, to), text.slice(to)].map(printable);
   const room = Math.max(LEAST_ROOM, look.width - MARGIN - 2);
   const words = cutEnd(wrong ?? '', room);
-  const left = room - stringWidth(words);
-  const before = cutStart(head ?? '', Math.max(Math.ceil(left / 2), left - stringWidth(tail ?? '')));
-  const after = cutEnd(tail ?? '', left - stringWidth(before));
+  const left = room - widthOf(words);
+  const before = cutStart(head ?? '', Math.max(Math.ceil(left / 2), left - widthOf(tail ?? '')));
+  const after = cutEnd(tail ?? '', left - widthOf(before));
   return ' '.repeat(MARGIN) + before + mark(words, look) + after;
 }
 
@@ -80,20 +80,20 @@ function mark(words: string, look: Look): string {
 }
 
 function cutEnd(text: string, room: number): string {
-  if (stringWidth(text) <= room) return text;
+  if (widthOf(text) <= room) return text;
   let kept = '';
   for (const sign of text) {
-    if (stringWidth(kept + sign) > room - 1) break;
+    if (widthOf(kept + sign) > room - 1) break;
     kept += sign;
   }
   return room < 1 ? '' : `${kept}…`;
 }
 
 function cutStart(text: string, room: number): string {
-  if (stringWidth(text) <= room) return text;
+  if (widthOf(text) <= room) return text;
   let kept = '';
   for (const sign of [...text].reverse()) {
-    if (stringWidth(sign + kept) > room - 1) break;
+    if (widthOf(sign + kept) > room - 1) break;
     kept = sign + kept;
   }
   return room < 1 ? '' : `…${kept}`;

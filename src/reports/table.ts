@@ -1,12 +1,11 @@
 /**
  * Rows as quiet columns that fit the width: no rules, a heading in small words, the widest wrapping
- * column giving way first. cli-table3 lays them out; it costs half a millisecond a row, so a table too
- * long to be read by a person is padded here instead, to the same bytes.
+ * column giving way first. Drawn here, since a table library costs half a millisecond a row: more than
+ * the answer itself.
  */
-import CliTable from 'cli-table3';
-import stringWidth from 'string-width';
 import type { Look } from './look.ts';
 import { printable } from './printable.ts';
+import { widthOf } from './width.ts';
 import { wrap } from './wrap.ts';
 
 export interface Column {
@@ -34,38 +33,39 @@ export interface Row {
 const GAP = '  ';
 /** No wrapping column gets narrower than this. */
 const NARROWEST = 8;
-/** Rows above which the table is padded here. */
-const MANY = 100;
 
 /** Draws the rows; the result ends with a line end, and is empty where there are no rows. */
 export function table(look: Look, columns: readonly Column[], rows: readonly Row[]): string {
   if (rows.length === 0) return '';
   const widths = fit(look.width, columns, rows);
+  const indent = (widths[0] ?? 0) + GAP.length;
   const lines: string[] = [];
-  let block: (readonly string[])[] = [];
-  const draw = rows.length > MANY ? pad : layOut;
-  const flush = (): void => {
-    if (block.length > 0) lines.push(...draw(block, columns, widths));
-    block = [];
-  };
   if (columns.some(({ head }) => head !== '')) {
-    block.push(columns.map(({ head }) => look.paint.quiet(head)));
+    const heads = columns.map(({ head }) => ({ text: head, paint: look.paint.quiet }));
+    lines.push(...draw(heads, columns, widths));
   }
   for (const row of rows) {
-    if (row.apart === true) {
-      flush();
-      lines.push('');
-    }
-    block.push(columns.map((_, index) => cellLines(row.cells[index] ?? '', widths[index] ?? 0).join('\n')));
-    if (row.under === undefined || row.under.length === 0) continue;
-    flush();
-    const indent = (widths[0] ?? 0) + GAP.length;
-    for (const cell of row.under) {
-      lines.push(...cellLines(cell, look.width - indent).map((line) => ' '.repeat(indent) + line));
+    if (row.apart === true) lines.push('');
+    lines.push(...draw(row.cells, columns, widths));
+    for (const words of row.under ?? []) {
+      lines.push(...cellLines(words, look.width - indent).map((line) => ' '.repeat(indent) + line));
     }
   }
-  flush();
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
+}
+
+/** The lines of one row: every cell wrapped to its column and filled up to it. */
+function draw(cells: readonly Cell[], columns: readonly Column[], widths: readonly number[]): readonly string[] {
+  const split = columns.map((_, index) => cellLines(cells[index] ?? '', widths[index] ?? 0));
+  const height = split.reduce((most, lines) => Math.max(most, lines.length), 0);
+  return Array.from({ length: height }, (_, at) =>
+    split.map((lines, index) => padded(lines[at] ?? '', widths[index] ?? 0, columns[index]?.align)).join(GAP),
+  );
+}
+
+function padded(text: string, width: number, align: Column['align']): string {
+  const blanks = ' '.repeat(Math.max(0, width - widthOf(text)));
+  return align === 'right' ? blanks + text : text + blanks;
 }
 
 function cellLines(cell: Cell, width: number): readonly string[] {
@@ -83,14 +83,14 @@ function textOf(words: Words): string {
   return printable(typeof words === 'string' ? words : words.text);
 }
 
-function widthOf(cell: Cell): number {
-  return wordsOf(cell).reduce((most, words) => Math.max(most, stringWidth(textOf(words))), 0);
+function cellWidth(cell: Cell): number {
+  return wordsOf(cell).reduce((most, words) => Math.max(most, widthOf(textOf(words))), 0);
 }
 
 /** Widths that fit: natural ones, then what is too much taken from the wrapping columns, widest first. */
 function fit(width: number, columns: readonly Column[], rows: readonly Row[]): readonly number[] {
   const widths = columns.map(({ head }, index) =>
-    rows.reduce((most, row) => Math.max(most, widthOf(row.cells[index] ?? '')), stringWidth(head)),
+    rows.reduce((most, row) => Math.max(most, cellWidth(row.cells[index] ?? '')), widthOf(head)),
   );
   let excess = widths.reduce((sum, each) => sum + each, 0) + GAP.length * (columns.length - 1) - width;
   while (excess > 0) {
@@ -104,55 +104,4 @@ function fit(width: number, columns: readonly Column[], rows: readonly Row[]): r
     excess -= 1;
   }
   return widths;
-}
-
-/** Without borders; the paddings are the gaps, and no colour of its own. */
-function layOut(
-  block: readonly (readonly string[])[],
-  columns: readonly Column[],
-  widths: readonly number[],
-): readonly string[] {
-  const drawn = new CliTable({
-    chars: {
-      top: '',
-      'top-mid': '',
-      'top-left': '',
-      'top-right': '',
-      bottom: '',
-      'bottom-mid': '',
-      'bottom-left': '',
-      'bottom-right': '',
-      left: '',
-      'left-mid': '',
-      mid: '',
-      'mid-mid': '',
-      right: '',
-      'right-mid': '',
-      middle: GAP,
-    },
-    style: { head: [], border: [], 'padding-left': 0, 'padding-right': 0 },
-    colWidths: [...widths],
-    colAligns: columns.map(({ align }) => align ?? 'left'),
-  });
-  for (const cells of block) drawn.push([...cells]);
-  return drawn.toString().split('\n');
-}
-
-function pad(
-  block: readonly (readonly string[])[],
-  columns: readonly Column[],
-  widths: readonly number[],
-): readonly string[] {
-  return block.flatMap((cells) => {
-    const split = cells.map((cell) => cell.split('\n'));
-    const height = split.reduce((most, lines) => Math.max(most, lines.length), 0);
-    return Array.from({ length: height }, (_, at) =>
-      split.map((lines, index) => padded(lines[at] ?? '', widths[index] ?? 0, columns[index]?.align)).join(GAP),
-    );
-  });
-}
-
-function padded(text: string, width: number, align: Column['align']): string {
-  const blanks = ' '.repeat(Math.max(0, width - stringWidth(text)));
-  return align === 'right' ? blanks + text : text + blanks;
 }

@@ -1,5 +1,5 @@
 /** Cuts text into lines of a display width, between words where it can. */
-import stringWidth from 'string-width';
+import { widthOf } from './width.ts';
 
 /** Lines of at most `width` columns; a word longer than that is cut. Never an empty list. */
 export function wrap(text: string, width: number): readonly string[] {
@@ -9,7 +9,7 @@ export function wrap(text: string, width: number): readonly string[] {
   let line = first;
   for (const word of others) {
     const longer = `${line} ${word}`;
-    if (stringWidth(longer) <= room) line = longer;
+    if (widthOf(longer) <= room) line = longer;
     else {
       lines.push(line);
       line = word;
@@ -19,11 +19,11 @@ export function wrap(text: string, width: number): readonly string[] {
 }
 
 function pieces(word: string, width: number): readonly string[] {
-  if (stringWidth(word) <= width) return [word];
+  if (widthOf(word) <= width) return [word];
   const cut: string[] = [];
   let piece = '';
   for (const sign of word) {
-    if (piece !== '' && stringWidth(piece + sign) > width) {
+    if (piece !== '' && widthOf(piece + sign) > width) {
       cut.push(piece);
       piece = '';
     }
@@ -41,7 +41,7 @@ export function paragraph(text: string, width: number, indent = 0): string {
 
 /** A label and, beside it from column `left` on, its text; the text's later lines stand below each other. */
 export function labelled(label: string, text: string, left: number, width: number): string {
-  const head = label + ' '.repeat(Math.max(1, left - stringWidth(label)));
+  const head = label + ' '.repeat(Math.max(1, left - widthOf(label)));
   return wrap(text, width - left)
     .map((line, index) => (index === 0 ? head : ' '.repeat(left)) + line)
     .join('\n');

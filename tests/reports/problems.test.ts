@@ -1,10 +1,13 @@
 import stringWidth from 'string-width';
-import { describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import type { Problem } from '../../src/core/problem.ts';
 import { plainLook } from '../../src/reports/look.ts';
 import type { Look } from '../../src/reports/look.ts';
 import { excerpt, problemReport, problemsReport, verdict } from '../../src/reports/problems.ts';
 import { toDay } from '../../src/core/day.ts';
+import { loadWidths } from '../../src/reports/width.ts';
+
+beforeAll(loadWidths);
 
 const LOOK = plainLook(toDay(20_498));
 const LINE = '2026-02-14 A1: chasign, male on female; lights off';

@@ -1,16 +1,19 @@
 import stringWidth from 'string-width';
-import { describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { toDay } from '../../src/core/day.ts';
 import { plainLook } from '../../src/reports/look.ts';
 import { colours, PLAIN, wantsColour } from '../../src/reports/paint.ts';
 import { printable, printableAnswer } from '../../src/reports/printable.ts';
 import type { Row } from '../../src/reports/table.ts';
 import { table } from '../../src/reports/table.ts';
+import { loadWidths } from '../../src/reports/width.ts';
 import { labelled, paragraph, wrap } from '../../src/reports/wrap.ts';
 
 const look = plainLook(toDay(20_499));
 const columns = [{ head: 'where' }, { head: 'n', align: 'right' as const }, { head: 'why', wraps: true }];
 const long = 'the level has risen twelve millimetres in six days and the last clean was of two layers only';
+
+beforeAll(loadWidths);
 
 function widest(text: string): number {
   return Math.max(...text.split('\n').map((line) => stringWidth(line)));
@@ -28,25 +31,14 @@ describe('a table', () => {
     expect(text.split('\n').slice(1).join(' ').replaceAll(/\s+/g, ' ').trim()).toBe(`Long 2 ${long}`);
   });
 
-  test('draws many rows as it draws few', () => {
-    const row: Row = { cells: ['Long', '2', long], under: ['jot  Long: level 58 mm'] };
-    const few = table(
-      look,
-      columns,
-      Array.from({ length: 90 }, () => row),
-    ).split('\n');
-    const many = table(
-      look,
-      columns,
-      Array.from({ length: 180 }, () => row),
-    ).split('\n');
-    expect(many.slice(0, few.length - 1)).toEqual(few.slice(0, -1));
-    expect(many.length - 2).toBe((few.length - 2) * 2);
-  });
-
   test('puts lines of its own under a row, set in by the first column', () => {
     const text = table(look, columns, [{ cells: ['A1', '1', 'x'], under: ['jot  A1: lights on'] }]);
     expect(text).toBe('where  n  why\nA1     1  x\n       jot  A1: lights on\n');
+  });
+
+  test('stacks several texts in one cell', () => {
+    const cells = ['A1', '1', ['water change', { text: 'last on 6 Feb', paint: look.paint.quiet }]];
+    expect(table(look, columns, [{ cells }])).toBe('where  n  why\nA1     1  water change\n          last on 6 Feb\n');
   });
 
   test('is nothing where there are no rows', () => {

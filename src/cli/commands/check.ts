@@ -3,7 +3,7 @@ import { linesOf } from '../../language/lines.ts';
 import { checkJournal, lastDay } from '../../questions/check.ts';
 import { checkJson, checkReport } from '../../reports/check.ts';
 import { dayJson, jsonText } from '../../reports/json.ts';
-import { lookOf, say } from '../answer.ts';
+import { lookOf, show } from '../answer.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { COMMON } from '../flags.ts';
@@ -24,7 +24,7 @@ export const command: Command = {
     if (get(COMMON.json)) context.out.write(jsonText({ version: 1, on: dayJson(on), ...checkJson(found) }));
     else {
       const look = await lookOf(context, { on, today: journal.today });
-      say(context, checkReport(found, linesOf(journal.reading), look));
+      await show(context, () => checkReport(found, linesOf(journal.reading), look));
     }
     return found.wrong ? EXIT.journalWrong : EXIT.answered;
   },

@@ -1,7 +1,7 @@
 /** `tankside tidy`: the journal in its usual form, with the names of broods written in. */
 import { jsonText } from '../../reports/json.ts';
 import { tidyReport } from '../../reports/tidy.ts';
-import { lookOf, say } from '../answer.ts';
+import { lookOf, show } from '../answer.ts';
 import type { Command } from '../command.ts';
 import { EXIT } from '../exit.ts';
 import { COMMON, flag } from '../flags.ts';
@@ -24,7 +24,10 @@ export const command: Command = {
     if (get(COMMON.json)) {
       const files = tidying.files.map(({ file, changes }) => ({ file, changes }));
       context.out.write(jsonText({ version: 1, written: write, files }));
-    } else say(context, tidyReport(tidying.files, write, await lookOf(context, tidying)));
+    } else {
+      const look = await lookOf(context, tidying);
+      await show(context, () => tidyReport(tidying.files, write, look));
+    }
     return EXIT.answered;
   },
 };
