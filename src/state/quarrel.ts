@@ -97,14 +97,14 @@ export function endDispute(group: Quarrelsome, end: { day: Day; how: DisputeEnd;
 }
 
 /**
- * Adds a sign: to the open dispute; to one already ended if the sign was seen before its end (a line
- * filed late); else it opens a new one.
+ * Adds a sign: to an ended dispute if it was seen before that one's end (a line about an earlier day);
+ * else to the open one; else it opens a new one.
  */
 export function addSign(group: Quarrelsome, sign: DisputeSign): Dispute {
-  const open = openDispute(group);
-  const earlier =
-    open ??
-    group.disputes.findLast((one) => one.ended !== null && sign.day < one.ended.day && sign.day >= one.from - 2);
+  const past = group.disputes.findLast(
+    (one) => one.ended !== null && sign.day < one.ended.day && sign.day >= one.from - BOUT_HOURS / 24,
+  );
+  const earlier = past ?? openDispute(group);
   if (!earlier) {
     const fresh: Dispute = { from: sign.day, signs: [sign], calmer: [], ended: null };
     group.disputes.push(fresh);

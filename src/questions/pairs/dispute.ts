@@ -118,7 +118,8 @@ export function sidesOf(group: SeenGroup, signs: readonly SeenSign[]): string | 
   if ([...doers].some((doer) => doer !== 'one' && sufferers.has(doer))) return 'each on the other';
   const doer = told.findLast((sign) => sign.doer !== null)?.doer ?? null;
   const sufferer = told.findLast((sign) => sign.sufferer !== null)?.sufferer ?? null;
-  return `${callOf(group, doer)} on ${callOf(group, sufferer)}`;
+  if (doer === null) return `on ${callOf(group, sufferer)}`;
+  return `${callOf(group, doer)} on ${sufferer === null ? 'the other' : callOf(group, sufferer)}`;
 }
 
 /** `Fern`, `female`, `one of Fern and Lark` where only her sex was said, `one` where nothing was. */
