@@ -23,7 +23,7 @@ const places: fc.Arbitrary<Subject> = fc.constantFrom(
   tank('C1'),
   tank('nowhere'),
   loop('Long'),
-  loop('Nowhere'),
+  loop('Elsewhere'),
   room,
   tanksOfLoop('Long', ['A1']),
 );
