@@ -41,6 +41,8 @@ export function homeLoopOf(room: Room, tank: string, day: Day = room.on): string
 
 /** The tank whose water it is: itself, or for a tray the tank that it hangs in (a circle ends where it closes). */
 export function holderOf(room: Room, tank: string): string {
+  // Nearly every tank stands by itself, and this is asked for every line.
+  if ((room.plumbing.tanks.get(tank)?.inTank ?? null) === null) return tank;
   const seen = new Set<string>();
   let name = tank;
   for (;;) {
@@ -82,6 +84,14 @@ export function walkOrder(room: Room): string[] {
 
 function liveNames(room: Room, day: Day): string[] {
   const { tanks } = room.plumbing;
+  return orderOf(room).filter((name) => {
+    const tank = tanks.get(name);
+    return tank !== undefined && tank.since <= day && (tank.retired === null || tank.retired.day > day);
+  });
+}
+
+function orderOf(room: Room): string[] {
+  const { tanks } = room.plumbing;
   const order = new Set<string>();
   for (const name of room.settings.walk) if (tanks.has(name)) order.add(name);
   for (const tank of tanks.values()) if (tank.inTank === null) order.add(tank.name);
@@ -91,10 +101,7 @@ function liveNames(room: Room, day: Day): string[] {
     const at = names.indexOf(holderOf(room, tank.name));
     names.splice(at < 0 ? names.length : at + 1, 0, tank.name);
   }
-  return names.filter((name) => {
-    const tank = tanks.get(name);
-    return tank !== undefined && tank.since <= day && (tank.retired === null || tank.retired.day > day);
-  });
+  return names;
 }
 
 /** Moment `minutes` after another; an untimed one counts from its day's start. */
