@@ -10,7 +10,7 @@ import type { Check } from './check.ts';
 const ASKED_FOR = 21;
 
 export const lostBroods: Check = ({ room }) =>
-  [...room.stock.broods.values()]
+  [...room.stock.living.values()]
     .filter((brood) => brood.ended === null && !reached(brood, 'swam') && brood.oneOf.length === 0)
     .flatMap((brood): Problem[] => {
       const { high } = dayAtAge(brood.laid, swimDays(clockOf(room, brood)));

@@ -31,7 +31,7 @@ export function bodiesIn(room: Room, tank: string): SeenBody[] {
   const here = (body: SeenBody): boolean => partIn(body, tank).high > 0;
   return [
     ...[...room.stock.groups.values()].filter(here),
-    ...[...room.stock.broods.values()].filter((brood) => !brood.suspected && brood.ended === null && here(brood)),
+    ...[...room.stock.living.values()].filter((brood) => !brood.suspected && brood.ended === null && here(brood)),
   ];
 }
 

@@ -5,6 +5,7 @@
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import type { Homes } from './home.ts';
+import type { Brood } from './stock.ts';
 import { spawned } from './spawning.ts';
 import { stageSeen } from './stageseen.ts';
 import { takeFish } from './tally.ts';
@@ -43,7 +44,7 @@ function noEggs(draft: Draft, event: EventOf<'no eggs'>): void {
     if (!brood || brood.ended !== null || brood.hatched !== null || brood.swam !== null || brood.released !== null)
       continue;
     if (brood.suspected) {
-      end(brood, 'eggs gone', event);
+      end(brood, event);
     } else if (
       brood.natal !== null &&
       brood.parts.has(brood.natal) &&
@@ -72,24 +73,13 @@ function eggsGone(draft: Draft, event: EventOf<'eggs gone'>): void {
   if (!found || !('laid' in found.body)) return;
   const brood = found.body;
   takeFish(draft, event, brood, found.tank, 'all', 'missing');
-  if (brood.parts.size === 0) end(brood, 'eggs gone', event);
+  if (brood.parts.size === 0) end(brood, event);
   const group = brood.group === null ? undefined : draft.stock.groups.get(brood.group);
   if (group) group.holding = null;
 }
 
-function end(
-  brood: {
-    ended: {
-      how: 'gone' | 'mixed' | 'eggs gone';
-      day: EventOf<'no eggs'>['day'];
-      place: EventOf<'no eggs'>['place'];
-    } | null;
-    parts: Map<string, unknown>;
-  },
-  how: 'gone' | 'eggs gone',
-  event: EventOf<'no eggs' | 'eggs gone'>,
-): void {
-  brood.ended = { how, day: event.day, place: event.place };
+function end(brood: Brood, event: EventOf<'no eggs' | 'eggs gone'>): void {
+  brood.ended = { how: 'eggs gone', day: event.day, place: event.place };
   brood.parts.clear();
 }
 

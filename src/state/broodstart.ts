@@ -45,6 +45,7 @@ export function beginBrood(
   if (tank !== null) brood.parts.set(tank, some);
   brood.total = some;
   draft.stock.broods.set(brood.name, brood);
+  draft.stock.living.set(brood.name, brood);
   group.broods.push(brood.name);
   return brood;
 }

@@ -10,7 +10,7 @@ import { countWords } from '../core/words.ts';
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import type { Body, CountSeen, Tally } from './stock.ts';
-import { cannotCount, headsOf, isCounted, isRunning, onlyTank } from './heads.ts';
+import { cannotCount, headsOf, isCounted, isRunning, isYoung, onlyTank } from './heads.ts';
 import { makeRoom, mostIn, tighten, whySoFew } from './tally.ts';
 import type { Moment } from './tally.ts';
 import { resolveFish } from './who.ts';
@@ -57,6 +57,7 @@ export function observe(
   const news = where === null ? ofAll(body, count, sure, event) : ofPart(body, where, count, sure, event);
   if (news) draft.problems.push(news);
   body.counts.push({ ...seen, before, total: body.total });
+  if (isYoung(body) && body.ended?.how === 'gone' && body.total.high > 0) body.ended = null;
 }
 
 /** The last count, where this one is of the same moment and fish and nothing happened between: the later stands. */
@@ -177,7 +178,7 @@ function settleTotal(body: Body, tank: string, part: Interval, dropped: number):
 }
 
 function movedApart(body: Body): boolean {
-  return 'laid' in body && cannotCount(body) === false;
+  return isYoung(body) && body.moved;
 }
 
 function forgetCeilings(body: Body): void {

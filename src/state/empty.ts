@@ -15,6 +15,7 @@ export function emptyDraft(on: Day): Draft {
       species: new Map(),
       groups: new Map(),
       broods: new Map(),
+      living: new Map(),
       moves: [],
       takenNames: new Set(),
       chasedFry: new Map(),

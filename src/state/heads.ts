@@ -2,7 +2,7 @@
 import type { Interval } from '../core/interval.ts';
 import { NONE, clamp, isSure } from '../core/interval.ts';
 import type { Heads, HowMany } from '../journal/event.ts';
-import type { Body } from './stock.ts';
+import type { Body, Brood } from './stock.ts';
 
 /**
  * What written heads mean: `about 40` is 30 to 50 fish, or half to double where nobody can count
@@ -28,9 +28,14 @@ export function isCounted(heads: Heads): boolean {
   return heads.as === 'counted' && isSure(heads.total);
 }
 
+/** True for young of one spawning. */
+export function isYoung(body: Body): body is Brood {
+  return 'laid' in body;
+}
+
 /** True for a body whose young nobody could count yet. */
 export function cannotCount(body: Body): boolean {
-  return 'moved' in body && body.moved === false;
+  return isYoung(body) && !body.moved;
 }
 
 /** True for a colony: a running stock, where births nobody sees raise the number. Nothing sure bounds it for long. */

@@ -17,7 +17,6 @@ export function lost(draft: Draft, event: EventOf<'lost'>): void {
   const out = takeFish(draft, event, body, tank ?? fish[0]?.tank ?? null, countOf(event.count, fish, found), event.how);
   if (out === null) return;
   if (!isBrood(body)) membersGone(body, fish, event.how, event);
-  else if (body.parts.size === 0) body.ended = { how: 'gone', day: event.day, place: event.place };
 }
 
 /** A named member is one fish, whatever the clause leaves unsaid. */

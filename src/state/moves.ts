@@ -161,6 +161,7 @@ export function mixed(draft: Draft, event: EventOf<'mixed'>): void {
   mix.lines.push(event.place);
   for (const body of both) leave(body, tank, event);
   draft.stock.broods.set(mix.name, mix);
+  draft.stock.living.set(mix.name, mix);
 }
 
 function mixOf(both: readonly (Group | Brood)[]): Brood {

@@ -11,7 +11,7 @@ import { lookAt } from './stagewindows.ts';
 import type { Brood, Group } from './stock.ts';
 import { cannotCount, headsOf, isCounted } from './heads.ts';
 import { putIn } from './tally.ts';
-import { groupOf, note, resolveFish } from './who.ts';
+import { groupOf, livingBroods, note, resolveFish } from './who.ts';
 
 type Seen = EventOf<'stage seen'>;
 
@@ -127,9 +127,8 @@ function ownGroup(draft: Draft, event: Seen): Group | null {
 function candidates(draft: Draft, event: Seen, tank: string | null, group: Group | null): Brood[] {
   const seen = event.when?.high ?? event.day;
   const rank = rankOfStage(event.stage);
-  const possible = [...draft.stock.broods.values()].filter(
+  const possible = livingBroods(draft).filter(
     (brood) =>
-      brood.ended === null &&
       (tank === null || brood.parts.has(tank)) &&
       (group === null || brood.group === group.name) &&
       (tank !== null || group !== null) &&

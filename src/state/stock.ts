@@ -14,6 +14,8 @@ export interface Stock {
   species: Map<string, Species>;
   groups: Map<string, Group>;
   broods: Map<string, Brood>;
+  /** Those broods of which some may be left: all others are history, and a long journal has many. */
+  living: Map<string, Brood>;
   /** Every move of fish, oldest first, for holds and history. */
   moves: Move[];
   /** Brood names written anywhere in the journal: unwritten names never take one of these. */

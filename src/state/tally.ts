@@ -9,7 +9,7 @@ import type { Place } from '../core/span.ts';
 import type { Day } from '../core/day.ts';
 import type { Heads, HowMany } from '../journal/event.ts';
 import type { Problem } from '../core/problem.ts';
-import { cannotCount, headsOf, howMany, isCounted, isRunning, isWhole, isWritten, onlyTank } from './heads.ts';
+import { cannotCount, headsOf, howMany, isCounted, isRunning, isWhole, isWritten, isYoung, onlyTank } from './heads.ts';
 import type { Body, Ceiling, Gone, Tally } from './stock.ts';
 
 /** What counting needs of an event. */
@@ -77,9 +77,10 @@ export function takeFish(
   else for (const [one, part] of body.parts) body.parts.set(one, lowered(part, out.high));
   const gone = isWhole(count) && body.parts.size === 0;
   body.total = gone ? NONE : less(body.total, out);
-  body.ceiling = body.ceiling && sunk(body.ceiling, out);
+  body.ceiling = body.ceiling && sunk(body.ceiling, out, !isWhole(count) && isSure(out));
   body.gone.push({ how, count: out, day: event.day, tank: from, place: event.place });
   if (body.lines.at(-1) !== event.place) body.lines.push(event.place);
+  if (isYoung(body) && body.parts.size === 0) body.ended ??= { how: 'gone', day: event.day, place: event.place };
   tighten(body);
   return out;
 }
@@ -196,7 +197,7 @@ function takePart(body: Body, tank: string, out: Interval, count: HowMany): void
   const ceiling = body.ceilings.get(tank);
   // "All" seldom is: a few that were left behind contradict nothing.
   if (isWhole(count)) body.ceilings.delete(tank);
-  else if (ceiling) body.ceilings.set(tank, sunk(ceiling, out));
+  else if (ceiling) body.ceilings.set(tank, sunk(ceiling, out, isSure(out)));
 }
 
 function otherHalf(part: Interval): Interval {
@@ -205,8 +206,8 @@ function otherHalf(part: Interval): Interval {
 }
 
 /** A ceiling after fish went: by the number where it is sure, else by one, if any surely went. */
-function sunk(ceiling: Ceiling, out: Interval): Ceiling {
-  const by = isSure(out) ? out.low : Math.min(1, out.low);
+function sunk(ceiling: Ceiling, out: Interval, sure: boolean): Ceiling {
+  const by = sure ? out.low : Math.min(1, out.low);
   return { ...ceiling, count: Math.max(0, ceiling.count - by) };
 }
 

@@ -105,7 +105,7 @@ function preferred(groups: readonly Group[]): readonly Group[] {
 function named(draft: Draft, event: Clause, name: string, tank: string | null, member: Member | null): Found | null {
   const { groups, broods } = draft.stock;
   const exact = groups.get(name) ?? broods.get(name);
-  const mixes = [...broods.values()].filter((brood) => brood.oneOf.includes(name) && brood.ended === null);
+  const mixes = livingBroods(draft).filter((brood) => brood.oneOf.includes(name));
   const all = [...(exact ? [exact] : []), ...mixes];
   const first = all[0];
   if (!first) return unknownFish(draft, event, name);
@@ -143,10 +143,17 @@ function implied(draft: Draft, event: Clause, tank: string | null, count: HowMan
   return null;
 }
 
+/** The broods of which some may be left; those that ended since are struck off first. */
+export function livingBroods(draft: Draft): Brood[] {
+  const { living } = draft.stock;
+  for (const [name, brood] of living) if (brood.ended !== null) living.delete(name);
+  return [...living.values()];
+}
+
 /** The groups and broods in a tank, for the slices to change. */
 export function bodiesAt(draft: Draft, tank: string): (Group | Brood)[] {
   const here = (body: Group | Brood): boolean => (body.parts.get(tank)?.high ?? 0) > 0;
-  const broods = [...draft.stock.broods.values()].filter((brood) => !brood.suspected && brood.ended === null);
+  const broods = livingBroods(draft).filter((brood) => !brood.suspected);
   return [...[...draft.stock.groups.values()].filter(here), ...broods.filter(here)];
 }
 
@@ -172,6 +179,8 @@ function settle(
 
 /** Writes down what a clause is about; a fish that was named carries into the rest of the line. */
 export function note(draft: Draft, event: Clause, body: Group | Brood, byName: boolean): void {
+  // A few that turn up after all went bring a brood back.
+  if (isBrood(body)) draft.stock.living.set(body.name, body);
   draft.resolved.set(
     event.seq,
     isBrood(body) ? { kind: 'brood', brood: body.name } : { kind: 'group', group: body.name },

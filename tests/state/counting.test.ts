@@ -173,6 +173,18 @@ describe('a brood that was split', () => {
     expect(room.problems).toEqual([]);
     expect([part(room, 'A1'), part(room, 'C1'), total(room)]).toEqual(['3–3', '49–49', '52–52']);
   });
+  it('comes back with a few that turn up after all went', () => {
+    const sold: Line[] = [...counted, sale('2026-03-10', 'all', R1)];
+    expect(brood(roomOn('2026-03-11', sold)).ended).toMatchObject({ how: 'gone' });
+    const room = roomOn('2026-03-12', [
+      ...sold,
+      tally('2026-03-12', heads(2), R1),
+      lostSome('2026-03-12', heads(2), 'culled', R1),
+    ]);
+    expect(room.problems).toEqual([]);
+    expect(total(roomOn('2026-03-12', [...sold, tally('2026-03-12', heads(2), R1)]))).toBe('2–2');
+    expect(total(room)).toBe('0–0');
+  });
   it('is counted as a whole under its own name', () => {
     const split: Line[] = [
       ...sample,

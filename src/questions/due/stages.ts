@@ -26,7 +26,7 @@ const HATCH_BEFORE = 2;
 const ASKED_FOR = 21;
 
 export const stagesDue: DueSource = (room, days) =>
-  [...room.stock.broods.values()]
+  [...room.stock.living.values()]
     .filter((brood) => isThere(brood) && !brood.suspected && brood.oneOf.length === 0)
     .flatMap((brood) => [...hatch(room, brood, days), ...swimUp(room, brood, days), ...move(room, brood, days)]);
 

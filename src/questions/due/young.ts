@@ -56,7 +56,7 @@ interface NextSwim {
 
 /** The next young that will swim in a tank: laid already, suspected, or announced by the parents. */
 function nextSwim(room: Room, tank: string): NextSwim | null {
-  const eggs = [...room.stock.broods.values()]
+  const eggs = [...room.stock.living.values()]
     .filter((brood) => brood.ended === null && brood.parts.has(tank) && !reached(brood, 'swam'))
     .map((brood) => ({ brood, window: dayAtAge(brood.laid, swimDays(clockOf(room, brood))) }))
     .filter(({ window }) => window.high === null || window.high + 14 >= room.on)
