@@ -27,7 +27,7 @@ export function saleText(answer: SaleAnswer, look: Look): string {
       OTHER_COLUMNS,
       others.map((lot) => otherRow(lot, look)),
     ).trimEnd(),
-    [...answer.count.map(countMore), ...cautions(answer)].map((line) => paragraph(line, look.width, 2)).join('\n'),
+    [...answer.count.flatMap(countMore), ...cautions(answer)].map((line) => paragraph(line, look.width, 2)).join('\n'),
   ];
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
 }
@@ -105,10 +105,10 @@ function promised({ keptBack, reserved, grown, count }: Lot): string[] {
 }
 
 function wanted({ wants }: Lot, look: Look): string[] {
-  return wants.map(
-    ({ count, by, to }) =>
-      `${countWords(count)} wanted${to === null ? '' : ` by ${to}`}${by === null ? '' : ` until ${dayText(by, look)}`}`,
-  );
+  return wants.map(({ count, by, to }) => {
+    const day = by === null ? '' : ` by ${dayText(by, look)}`;
+    return `${countWords(count)} wanted${day}${to === null ? '' : `, ${to}`}`;
+  });
 }
 
 function sizeWords({ size, sizeRead }: Lot): string {
@@ -121,9 +121,9 @@ function priceWords({ price }: Lot): string {
   return price.per === 'each' ? price.amount.toFixed(2) : `${price.amount.toFixed(2)} for all`;
 }
 
-function countMore({ stock, tank, sure, perhaps, write }: CountMore): string {
-  const more = perhaps === null ? 'there may be more' : `it may be ${perhaps}`;
-  return `count ${stock} in ${tank}: ${sure} can be promised, ${more}; jot  ${write}`;
+function countMore({ stock, tank, sure, perhaps, write }: CountMore): readonly string[] {
+  const more = perhaps === null ? 'perhaps more' : `${perhaps} if all are there`;
+  return [`count ${stock} in ${tank}: ${sure} to promise, ${more}`, `  jot  ${write}`];
 }
 
 function cautions({ lots, auction }: SaleAnswer): string[] {

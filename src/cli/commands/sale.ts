@@ -3,7 +3,7 @@ import path from 'node:path';
 import { sale } from '../../questions/sale.ts';
 import { saleCsv, saleJson, saleText } from '../../reports/sale.ts';
 import type { Room } from '../../state/draft.ts';
-import { answer, say, tellLeftOut } from '../answer.ts';
+import { answer, show, tellLeftOut } from '../answer.ts';
 import { auctionOf } from '../auction.ts';
 import type { Command } from '../command.ts';
 import type { Context } from '../context.ts';
@@ -39,12 +39,12 @@ async function written(context: Context, get: Get, file: string): Promise<Exit> 
   const room = journal.room();
   const text = saleCsv(ask(room, get, journal.on > journal.today), get(NAMES));
   if (file === '-') context.out.write(text);
-  else create(context, file, text);
+  else await create(context, file, text);
   return tellLeftOut(context, get, journal.leftOut(room));
 }
 
 /** Never over a file that is there: it may hold what somebody wrote into it. */
-function create(context: Context, file: string, text: string): void {
+async function create(context: Context, file: string, text: string): Promise<void> {
   const made = context.files.create(path.resolve(context.cwd, file), text);
   if (!made.ok)
     throw new Stop(
@@ -52,7 +52,7 @@ function create(context: Context, file: string, text: string): void {
       `${file} is not written: ${made.exists ? 'it is there already' : made.says}`,
       'another name, or --csv -',
     );
-  say(context, `${file} is written\n`);
+  await show(context, () => `${file} is written\n`);
 }
 
 function ask(room: Room, get: Get, projected: boolean): ReturnType<typeof sale> {
