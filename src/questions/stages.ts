@@ -25,7 +25,7 @@ export function stageOf(room: Room, brood: SeenBrood): StageName {
   if (brood.suspected) return 'suspected';
   const free = brood.swam ?? brood.released;
   if (free === null) {
-    if (brood.looks.some((look) => look.stage === 'holding')) return 'held';
+    if (isHeld(room, brood)) return 'held';
     return reached(brood, 'hatched') ? 'wriggler' : 'egg';
   }
   const swimming = since(free, room.on);
@@ -33,6 +33,11 @@ export function stageOf(room: Room, brood: SeenBrood): StageName {
   const size = sizeOn(room, brood)?.likely ?? 0;
   const sale = usualFor(clockOf(room, brood)).saleSize;
   return size >= (sale.likely ?? sale.low) / 2 ? 'juvenile' : 'young';
+}
+
+/** Young in their mother's mouth: nobody sees them hatch or swim. */
+export function isHeld(room: Room, brood: SeenBrood): boolean {
+  return clockOf(room, brood).release !== null || brood.looks.some((look) => look.stage === 'holding');
 }
 
 /** When a brood hatches, swims or is released, if it was not seen to. Null where it was, or fish of that kind never do. */
@@ -58,7 +63,7 @@ export function firstMove(room: Room, brood: SeenBrood): DayWindow | null {
 export function nextOf(room: Room, brood: SeenBrood): Milestone | null {
   if (brood.ended !== null) return null;
   const hatch = expected(room, brood, 'hatch');
-  if (hatch !== null && !brood.looks.some((look) => look.stage === 'holding')) return { what: 'hatch', window: hatch };
+  if (hatch !== null && !isHeld(room, brood)) return { what: 'hatch', window: hatch };
   const swim = expected(room, brood, 'swim');
   if (swim !== null) return { what: clockOf(room, brood).release === null ? 'swim' : 'release', window: swim };
   const move = firstMove(room, brood);

@@ -72,14 +72,15 @@ export function growthLine(prior: GrowthPrior, readings: readonly MeanReading[])
     q += weight * age * reading.mean;
   }
   const det = a * d - b ** 2;
-  const fitted = { size: (d * p - b * q) / det, rate: (a * q - b * p) / det };
-  const rate = Math.max(fitted.rate, rates.low * SLOWEST);
+  const rate = Math.max((a * q - b * p) / det, rates.low * SLOWEST);
+  // The best size for that rate; where the rate was not held back, that of the joint fit.
+  const best = (p - b * rate) / a;
   const error = Math.sqrt(a / det);
   return {
     rate: { low: Math.max(rates.low * SLOWEST, rate - Z80 * error), likely: rate, high: rate + Z80 * error },
     at: (age) => {
       const t = age - start;
-      return { mean: fitted.size + rate * t, error: Math.sqrt((d - 2 * b * t + a * t ** 2) / det) };
+      return { mean: best + rate * t, error: Math.sqrt((d - 2 * b * t + a * t ** 2) / det) };
     },
   };
 }

@@ -2,6 +2,7 @@
 import type { DayWindow } from '../core/interval.ts';
 import { NONE, meet, plus } from '../core/interval.ts';
 import { toDay } from '../core/day.ts';
+import { listWords } from '../core/words.ts';
 import type { EventOf } from '../journal/event.ts';
 import { isBrood } from './bodies.ts';
 import { reached } from './broodlife.ts';
@@ -46,11 +47,32 @@ function canGoTo(draft: Draft, event: EventOf<'moved'>): boolean {
 
 function moveBrood(draft: Draft, event: EventOf<'moved'>, brood: Brood, tank: string | null): void {
   const from = tank ?? sourceOf(brood, event.to);
+  if (from === null || from === event.to) {
+    draft.problems.push(whichTank(event, brood));
+    return;
+  }
   const out = moveFish(draft, event, brood, from, event.to, event.count, event.restStay ? 1 : 0);
   if (out === null) return;
   brood.moved = brood.moved || reached(brood, 'swam');
   brood.lines.push(event.place);
   noteMove(draft, event, brood.name, from, out);
+}
+
+/** Fish of several tanks, or of none but the one that they go to: the line must say from where. */
+function whichTank(event: EventOf<'moved'>, body: Brood): Draft['problems'][number] {
+  const tanks = [...body.parts.keys()];
+  const from = tanks.find((tank) => tank !== event.to);
+  return {
+    kind: from === undefined ? 'moved-nowhere' : 'which-tank',
+    weight: 'stops',
+    says:
+      from === undefined
+        ? `${body.name} is all in ${event.to} already`
+        : `${body.name} is in ${listWords(tanks)}: this does not say from where they went`,
+    write: from === undefined ? 'the tank that they went to' : `${from}: moved … ${body.name} to ${event.to}`,
+    at: event.place,
+    also: body.lines.slice(-1),
+  };
 }
 
 /** Of several tanks the one that is not where they go. */

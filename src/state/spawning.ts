@@ -22,6 +22,9 @@ export function spawned(draft: Draft, event: EventOf<'spawned'>): void {
   if (event.as !== 'maybe') {
     endDispute(group, { day: event.day, how: 'spawned', place: event.place });
     group.suspected = [];
+    if (guildOf(draft, group.species) === 'mouthbrooder') {
+      group.holding = { day: event.day, mother: found.member?.name ?? null, place: event.place };
+    }
   } else {
     group.suspected.push({ day: event.day, kind: 'maybe', mother: found.member?.name ?? null, place: event.place });
   }

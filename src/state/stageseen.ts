@@ -86,16 +86,15 @@ function youngOfColony(draft: Draft, event: Seen, colony: Group): void {
 function broodMeant(draft: Draft, event: Seen): Brood | null {
   const name =
     event.fish.kind === 'brood' ? event.fish.brood : event.subject.kind === 'brood' ? event.subject.brood : null;
-  if (name !== null && draft.stock.broods.has(name)) {
+  if (name !== null) {
     const found = resolveFish(draft, event, event.fish);
     return found && isBrood(found.body) ? found.body : null;
   }
-  const written = event.brood ?? name;
-  const known = written === null ? undefined : draft.stock.broods.get(written);
+  const known = event.brood === null ? undefined : draft.stock.broods.get(event.brood);
   if (known) return sameAsKnown(draft, event, known);
   const tank = event.subject.kind === 'tank' ? event.subject.tank : null;
   const group = ownGroup(draft, event);
-  if (written === null) {
+  if (event.brood === null) {
     const choice = candidates(draft, event, tank, group);
     const only = choice[0];
     if (only && choice.length === 1) return only;
@@ -104,7 +103,7 @@ function broodMeant(draft: Draft, event: Seen): Brood | null {
       return null;
     }
   }
-  return begin(draft, event, written);
+  return begin(draft, event, event.brood);
 }
 
 /** A written name: the same brood where it can be at that stage, even in another tank. */

@@ -173,6 +173,24 @@ describe('a brood that was split', () => {
     expect(room.problems).toEqual([]);
     expect([part(room, 'A1'), part(room, 'C1'), total(room)]).toEqual(['3–3', '49–49', '52–52']);
   });
+  it('in three tanks must be told from which one it goes', () => {
+    const three: Line[] = [
+      ...counted,
+      tankLine('D1'),
+      tankLine('E1'),
+      move('2026-03-10', heads(10), 'C1', R1),
+      move('2026-03-10', heads(10), 'D1', R1),
+    ];
+    const away = (to: string): Line => [
+      '2026-03-11',
+      { kind: 'brood', brood: 'Rowan-1' },
+      { kind: 'moved', fish: { kind: 'implied' }, count: heads(5), which: 'any', to, with: null, restStay: false },
+    ];
+    const room = roomOn('2026-03-11', [...three, away('E1')]);
+    expect(kinds(room)).toEqual(['which-tank']);
+    expect(room.problems[0]?.write).toBe('A1: moved … Rowan-1 to E1');
+    expect(total(room)).toBe('52–52');
+  });
   it('comes back with a few that turn up after all went', () => {
     const sold: Line[] = [...counted, sale('2026-03-10', 'all', R1)];
     expect(brood(roomOn('2026-03-11', sold)).ended).toMatchObject({ how: 'gone' });

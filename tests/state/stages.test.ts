@@ -187,6 +187,16 @@ describe('age', () => {
     expect(age.low).toBeLessThan(age.high);
     expect(room.stock.groups.get('Slate')?.holding).toBeNull();
   });
+  it('of a mouthbrooder seen to spawn finds her holding', () => {
+    const lines: Line[] = [
+      ...setUp,
+      speciesOf('haps', 'mouthbrooder'),
+      tankLine('B1'),
+      pairOf('Slate', 'B1', 'haps'),
+      laid('2026-02-01', null, { in: 'B1' }),
+    ];
+    expect(roomOn('2026-02-02', lines).stock.groups.get('Slate')?.holding).toMatchObject({ day: day('2026-02-01') });
+  });
   it('of livebearers counts from birth', () => {
     const lines: Line[] = [
       ...setUp,

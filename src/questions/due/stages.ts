@@ -16,7 +16,7 @@ import type { Clock } from '../../state/stageclock.ts';
 import { isThere } from '../broods.ts';
 import { liveFood } from '../cultures.ts';
 import { rowId } from '../id.ts';
-import { expected, firstMove } from '../stages.ts';
+import { expected, firstMove, isHeld } from '../stages.ts';
 import { moveLine } from './destination.ts';
 import type { DueItem, DueSource } from './item.ts';
 
@@ -37,13 +37,9 @@ function isNear(room: Room, window: DayWindow, days: number): boolean {
   return from <= room.on + days && room.on <= to + ASKED_FOR;
 }
 
-function isMouthbrooding(brood: SeenBrood): boolean {
-  return brood.looks.some((look) => look.stage === 'holding');
-}
-
 function hatch(room: Room, brood: SeenBrood, days: number): DueItem[] {
   const window = expected(room, brood, 'hatch');
-  if (window === null || isMouthbrooding(brood) || !isNear(room, window, days)) return [];
+  if (window === null || isHeld(room, brood) || !isNear(room, window, days)) return [];
   // Once they may swim, looking for swimmers is the better question.
   const swim = expected(room, brood, 'swim');
   const from = swim?.low ?? null;
@@ -65,7 +61,7 @@ function hatch(room: Room, brood: SeenBrood, days: number): DueItem[] {
 /** From the day on which food must be set up, until somebody sees them swim. */
 function swimUp(room: Room, brood: SeenBrood, days: number): DueItem[] {
   const window = expected(room, brood, 'swim');
-  if (window === null || isMouthbrooding(brood)) return [];
+  if (window === null || isHeld(room, brood)) return [];
   const clock = clockOf(room, brood);
   const foods = usualFor(clock).firstFood;
   const food = foodReady(room, foods, window);
