@@ -1,13 +1,11 @@
 /** More of a stock kept back and reserved than are surely alive. */
 import type { Problem } from '../core/problem.ts';
-import { bodyNamed } from '../state/bodies.ts';
-import { promisedOf, stockName, sureOf } from '../state/promised.ts';
+import { promisedOf, stockName, stockNamed, sureOf } from '../state/promised.ts';
 import type { Check } from './check.ts';
 
 export const overPromised: Check = ({ room }) => {
-  const stocks = new Set(room.sale.reservations.map(({ stock }) => stock));
-  return [...stocks].flatMap((stock): Problem[] => {
-    const body = bodyNamed(room, stock);
+  const bodies = new Set(room.sale.reservations.map(({ stock }) => stockNamed(room, stock)));
+  return [...bodies].flatMap((body): Problem[] => {
     const last = body === null ? undefined : promisedOf(room, body, room.on).reserved.at(-1);
     if (body === null || last === undefined) return [];
     const { sure, kept, reserved } = sureOf(room, body, room.on);

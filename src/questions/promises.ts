@@ -9,13 +9,13 @@ import type { Measure } from '../core/quantity.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import { linesOf, type LineRef } from '../core/span.ts';
 import { countWords, dayWords, plural } from '../core/words.ts';
-import { bodyNamed, isBrood, type SeenBody } from '../state/bodies.ts';
+import { isBrood, type SeenBody } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import type { Reservation, Want } from '../state/sale.ts';
 import { stands } from '../state/selling.ts';
 import { rowId } from './id.ts';
 import { sale, type Lot } from './sale.ts';
-import { promisedOf, stockName, sureOf } from '../state/promised.ts';
+import { promisedOf, stockName, stockNamed, sureOf } from '../state/promised.ts';
 import type { WhyRow } from './whyrow.ts';
 
 export interface ReservedRow {
@@ -85,8 +85,12 @@ export interface PromisesAnswer {
 const LAPSED_SHOWN_DAYS = 14;
 
 export function promises(room: Room): PromisesAnswer {
-  const { lots } = sale(room, { ahead: 0, auction: null, projected: false });
-  const stocks = [...new Set([...room.sale.reservations, ...room.sale.keptBack].map(({ stock }) => stock))];
+  const wants = room.sale.wants.filter((want) => stands({ ...want, until: want.by }, room.on));
+  const lots = wants.length === 0 ? [] : sale(room, { ahead: 0, auction: null, projected: false }).lots;
+  const named = [...room.sale.reservations, ...room.sale.keptBack].map(
+    ({ stock }) => stockNamed(room, stock)?.name ?? stock,
+  );
+  const stocks = [...new Set(named)];
   const over = stocks.flatMap((stock) => overRow(room, stock));
   const short = new Set(over.map(({ stock }) => stock));
   return {
@@ -94,9 +98,7 @@ export function promises(room: Room): PromisesAnswer {
       .filter((promise) => isShown(room, promise))
       .map((promise) => reservedRow(room, promise, short))
       .toSorted((a, b) => (a.until ?? Infinity) - (b.until ?? Infinity)),
-    wanted: room.sale.wants
-      .filter((want) => stands({ ...want, until: want.by }, room.on))
-      .map((want) => wantedRow(room, want, lots)),
+    wanted: wants.map((want) => wantedRow(room, want, lots)),
     kept: stocks.flatMap((stock) => keptRow(room, stock)),
     over,
   };
@@ -117,7 +119,7 @@ function isShown(room: Room, promise: DeepReadonly<Reservation>): boolean {
 }
 
 function reservedRow(room: Room, promise: DeepReadonly<Reservation>, short: ReadonlySet<string>): ReservedRow {
-  const body = bodyNamed(room, promise.stock);
+  const body = stockNamed(room, promise.stock);
   const lapsed = !stands(promise, room.on);
   const name = body === null ? promise.stock : stockName(body);
   const lines = linesOf([promise.place, ...promise.metBy]);
@@ -201,7 +203,7 @@ function fitsSize(lot: Lot, want: DeepReadonly<Want>): boolean {
 }
 
 function keptRow(room: Room, stock: string): KeptRow[] {
-  const body = bodyNamed(room, stock);
+  const body = stockNamed(room, stock);
   if (body === null || body.total.high <= 0) return [];
   const { kept, keptCount } = promisedOf(room, body, room.on);
   if (keptCount.high <= 0) return [];
@@ -209,7 +211,7 @@ function keptRow(room: Room, stock: string): KeptRow[] {
 }
 
 function overRow(room: Room, stock: string): OverRow[] {
-  const body = bodyNamed(room, stock);
+  const body = stockNamed(room, stock);
   if (body === null) return [];
   const { sure, kept, reserved, lines } = sureOf(room, body, room.on);
   if (reserved === 0 || kept + reserved <= sure) return [];

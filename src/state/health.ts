@@ -14,7 +14,7 @@ import { tanksNamed, whereOf } from './where.ts';
 export interface Health {
   sick: Sick[];
   holds: Hold[];
-  /** Tanks that a `hold over` let go: those of the hold itself, or single ones that it had reached. */
+  /** Tanks that a hold had reached and that a `hold over` of their own let go. */
   released: { tanks: string[]; day: Day; minute: number | null; place: Place }[];
   treatments: Treatment[];
   quarantines: Quarantine[];
@@ -212,12 +212,13 @@ function endHold(draft: Draft, event: EventOf<'hold over'>): void {
     nothingToEnd(draft, event, 'hold', 'hold "velvet"');
     return;
   }
-  for (const hold of open) {
-    if (hold.tanks.every((tank) => tanks.includes(tank))) hold.over = { day, place };
-  }
-  draft.health.released.push({ tanks, day, minute, place });
+  const where = whereOf(event.subject);
+  const ended = open.filter((hold) => hold.where === where || hold.tanks.every((tank) => tanks.includes(tank)));
+  for (const hold of ended) hold.over = { day, place };
+  if (ended.length === 0) draft.health.released.push({ tanks, day, minute, place });
+  const freed = [...tanks, ...ended.flatMap((hold) => hold.tanks)];
   for (const one of draft.health.sick) {
-    if (one.over === null && one.tanks.every((tank) => tanks.includes(tank))) one.over = { day, place };
+    if (one.over === null && one.tanks.every((tank) => freed.includes(tank))) one.over = { day, place };
   }
 }
 

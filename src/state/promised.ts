@@ -4,7 +4,7 @@ import { less, plus, NONE, type Interval } from '../core/interval.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import { linesOf, type LineRef } from '../core/span.ts';
 import type { Room } from './draft.ts';
-import type { SeenBody } from './bodies.ts';
+import { bodyNamed, type SeenBody } from './bodies.ts';
 import type { KeptBack, Reservation } from './sale.ts';
 import { stands } from './selling.ts';
 
@@ -17,8 +17,9 @@ export interface Promised {
 }
 
 export function promisedOf(room: Room, body: SeenBody, on: Day): Promised {
-  const kept = room.sale.keptBack.filter(({ stock }) => stock === body.name);
-  const reserved = room.sale.reservations.filter((one) => one.stock === body.name && stands(one, on));
+  const names = namesOf(room, body);
+  const kept = room.sale.keptBack.filter(({ stock }) => names.includes(stock));
+  const reserved = room.sale.reservations.filter((one) => names.includes(one.stock) && stands(one, on));
   const first = kept[0];
   const joined = body.gone
     .filter((gone) => gone.how === 'joined' && first !== undefined && gone.day >= first.day)
@@ -29,6 +30,19 @@ export function promisedOf(room: Room, body: SeenBody, on: Day): Promised {
     keptCount: less(sum(kept.map(({ count }) => count)), joined),
     reservedCount: sum(reserved.map(({ count, met }) => less(count, met))),
   };
+}
+
+/** The names under which promises bind a stock: its own, and those of stocks that went into it whole. */
+function namesOf(room: Room, body: SeenBody): readonly string[] {
+  const parts = 'oneOf' in body ? body.oneOf : [];
+  return [body.name, ...parts.filter((name) => room.stock.broods.get(name)?.ended?.how === 'mixed')];
+}
+
+/** The stock that a name in an older line means now: the mix, where its fish went into one. */
+export function stockNamed(room: Room, name: string): SeenBody | null {
+  const body = bodyNamed(room, name);
+  if (body === null || !('ended' in body) || body.ended?.how !== 'mixed') return body;
+  return [...room.stock.broods.values()].find((mix) => mix.ended === null && mix.oneOf.includes(name)) ?? body;
 }
 
 /** Fish of a stock that are surely alive, and how many of them are spoken for on a day. */

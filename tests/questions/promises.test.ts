@@ -118,3 +118,16 @@ describe('names of buyers', () => {
     expect(JSON.stringify(promiseDue(room, 7))).not.toMatch(/Iris|Otto/);
   });
 });
+
+test('fish mixed into another stock take their promises with them, and stay "one or the other"', () => {
+  const mix: Line[] = [
+    [
+      '2026-03-01',
+      tank('C1'),
+      { kind: 'bought', count: heads(10), species: 'krib', price: null, from: 'a friend', group: 'Ash' },
+    ],
+    ['2026-04-10', tank('C1'), { kind: 'mixed', a: { kind: 'brood', brood: 'Rowan-1' }, b: groupRef('Ash') }],
+  ];
+  const room = roomOn('2026-05-01', [...BROOD, reserve(6, null, 'Iris'), ...mix]);
+  expect(promises(room)).toMatchObject({ over: [], reserved: [{ stock: 'Rowan-1 or Ash', covered: true }] });
+});

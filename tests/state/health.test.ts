@@ -2,6 +2,8 @@ import { describe, expect, test } from 'vitest';
 import { measure } from '../../src/core/quantity.ts';
 import { day, roomOn, tank } from '../support/events.ts';
 import type { Line } from '../support/events.ts';
+import type { Subject } from '../../src/journal/subject.ts';
+import { loopLine, rigLine, tankLine } from '../support/setup.ts';
 
 const Q1 = tank('Q1');
 const A1 = tank('A1');
@@ -96,4 +98,19 @@ describe('quarantine', () => {
     expect(roomOn('2026-03-20', lines).health.quarantines).toMatchObject([{ ended: { day: day('2026-03-20') } }]);
     expect(roomOn('2026-03-20', lines).problems).toEqual([]);
   });
+});
+
+test('`hold over` under the loop ends a loop’s hold, whoever is off it by then', () => {
+  const long: Subject = { kind: 'loop', loop: 'Long' };
+  const room = roomOn('2026-05-01', [
+    loopLine('2026-01-01', 'Long'),
+    tankLine('2026-01-01', 'A1', 'Long'),
+    tankLine('2026-01-01', 'A2', 'Long'),
+    ['2026-03-01', A1, { kind: 'sick', text: 'velvet', catching: true }],
+    ['2026-03-01', long, { kind: 'hold begun', text: 'velvet' }],
+    rigLine('2026-03-10', 'A1', 'off the loop'),
+    ['2026-04-10', long, { kind: 'hold over' }],
+  ]);
+  expect(room.health.holds).toMatchObject([{ over: { place: { line: 7 } } }]);
+  expect(room.health.sick).toMatchObject([{ over: { place: { line: 7 } } }]);
 });
