@@ -55,8 +55,8 @@ function enough(body: Body, tank: string | null, count: HowMany): boolean {
 }
 
 /**
- * Of several that fit, those that fit well: enough by what is believed where the clause counts; young
- * rather than breeders where it sizes, or picks the largest.
+ * Of several that fit, those that fit well: the sexes and ages that the count tells, enough by what is
+ * believed, and young rather than breeders for a length.
  */
 export function fitsWell(
   kind: EventKind,
@@ -64,18 +64,21 @@ export function fitsWell(
   tank: string | null,
   count: HowMany,
 ): readonly (Group | Brood)[] {
-  const young = candidates.filter((body) => isBrood(body) || body.kind === 'group' || body.kind === 'colony');
-  const choice = kind === 'sized' && young.length > 0 ? young : candidates;
-  if (typeof count === 'string' || choice.length < 2) return choice;
+  const isRaised = (body: Group | Brood): boolean => isBrood(body) || body.kind === 'group' || body.kind === 'colony';
+  const choice = kind === 'sized' ? orAll(candidates, isRaised) : candidates;
+  if (typeof count === 'string') return choice;
+  const sexed = count.males !== null || count.females !== null;
+  const told = sexed ? orAll(choice, (body) => !isBrood(body)) : count.young === null ? choice : orAll(choice, isYoung);
   const asked = headsOf(count, false).low;
-  const believed = choice.filter((body) => ((tank === null ? body.total : body.parts.get(tank))?.high ?? 0) >= asked);
-  // A count of young is of young: a pair is told apart by its sexes.
-  const counted = believed.length > 0 ? believed : choice;
-  if (kind !== 'counted') return counted;
-  const told = count.young !== null && count.males === null && count.females === null;
-  const broods = counted.filter(isYoung);
-  if (told && broods.length > 0) return broods;
-  return isCounted(count) || broods.length === 0 ? counted : broods;
+  const believed = orAll(told, (body) => ((tank === null ? body.total : body.parts.get(tank))?.high ?? 0) >= asked);
+  // Grown fish are counted, young are guessed.
+  return kind === 'counted' && !isCounted(count) ? orAll(believed, isYoung) : believed;
+}
+
+/** Those for which a test holds; all of them where it holds for none. */
+function orAll(bodies: readonly (Group | Brood)[], test: (body: Group | Brood) => boolean): readonly (Group | Brood)[] {
+  const those = bodies.filter(test);
+  return those.length > 0 ? those : bodies;
 }
 
 function isYoung(body: Group | Brood): boolean {

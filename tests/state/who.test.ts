@@ -67,6 +67,18 @@ describe('a clause without a name', () => {
       expect(meant(room, lines)).toBe('Rowan-1');
     }
   });
+  it('means the young or the grown by the sex or age that it tells', () => {
+    const young = { ...heads(1), young: heads(1).total };
+    const males = { ...heads(1), males: heads(1).total };
+    const one = [...swimmers, lostSome('2026-02-20', young, 'died')];
+    expect(meant(roomOn('2026-02-20', one), one)).toBe('Rowan-1');
+    const other = [...swimmers, lostSome('2026-02-20', males, 'died')];
+    const room = roomOn('2026-02-20', other);
+    expect(room.problems).toEqual([]);
+    expect(room.stock.groups.get('Rowan')?.members.find(({ sex }) => sex === 'male')?.gone).toMatchObject({
+      how: 'died',
+    });
+  });
   it('means young by a length', () => {
     const lines = [...swimmers, largest('2026-02-20', 'A1', 6)];
     expect(meant(roomOn('2026-02-20', lines), lines)).toBe('Rowan-1');
