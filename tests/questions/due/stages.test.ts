@@ -4,6 +4,19 @@ import { stagesDue } from '../../../src/questions/due/stages.ts';
 import { roomOn, tank, type Line } from '../../support/events.ts';
 import { about, heads, laid, look, move, named, sample, setUp } from '../../support/fishroom.ts';
 
+const NOTHING = {
+  ph: null,
+  kh: null,
+  gh: null,
+  tan: null,
+  no2: null,
+  no3: null,
+  temperature: null,
+  conductivity: null,
+  salinity: null,
+  oxygen: null,
+  chlorine: null,
+};
 const ids = (on: string, lines: readonly Line[], days = 7) => stagesDue(roomOn(on, lines), days).map(({ id }) => id);
 const row = (on: string, lines: readonly Line[], id: string) =>
   stagesDue(roomOn(on, lines), 7).find((one) => one.id === id);
@@ -47,6 +60,23 @@ describe('a spawn', () => {
     expect(
       ids('2026-03-02', [...young, move('2026-03-02', heads(40), 'C1', { fish: named('Rowan-1'), stay: true })]),
     ).toEqual([]);
+  });
+  it('in warm water hatches sooner than in cool', () => {
+    const at = (celsius: number): Line[] => [
+      ...spawned,
+      [
+        '2026-02-01',
+        tank('A1'),
+        {
+          kind: 'tested',
+          reading: { ...NOTHING, temperature: { unit: 'C', low: celsius, likely: celsius, high: celsius } },
+        },
+      ],
+    ];
+    const due = (celsius: number) => row('2026-02-02', at(celsius), 'a1-rowan-1-hatch')?.due;
+    expect(due(28)?.low).toBeLessThan(due(23)?.low ?? 0);
+    expect(due(28)?.high).toBeLessThan(due(23)?.high ?? 0);
+    expect(row('2026-02-02', at(28), 'a1-rowan-1-hatch')?.why).toContain('usual for cave spawners at 28 C');
   });
   it('that is only suspected calls for no food yet', () => {
     expect(ids('2026-02-03', [...setUp, laid('2026-02-02', null, { as: 'maybe' })])).toEqual([]);
