@@ -20,6 +20,7 @@ import { rowId } from './id.ts';
 import { lastReason } from './last.ts';
 import { doingOf } from './pairs.ts';
 import { stageOf } from './stages.ts';
+import type { WhyRow } from './whyrow.ts';
 
 export interface WalkFish {
   readonly name: string;
@@ -136,4 +137,9 @@ function faultWords(fault: { readonly kind: string; readonly text: string }): st
     : fault.text === ''
       ? fault.kind
       : `${fault.kind}: ${fault.text}`;
+}
+
+/** Rows for `why`: every tank as the walk tells it. */
+export function walkWhy(room: Room): readonly WhyRow[] {
+  return walk(room).tanks.map(({ id, tank, because, lines }) => ({ id, title: `${tank} in the walk`, because, lines }));
 }

@@ -14,6 +14,7 @@ import { culturesWhy } from './cultures.ts';
 import { holdsWhy } from './holds.ts';
 import { promisesWhy } from './promises.ts';
 import { saleWhy } from './sale.ts';
+import { walkWhy } from './walk.ts';
 import type { WhyRow, WhySource } from './whyrow.ts';
 
 /** Every question whose rows can be asked about. */
@@ -28,6 +29,7 @@ export const WHY_SOURCES: readonly WhySource[] = [
   holdsWhy,
   promisesWhy,
   saleWhy,
+  walkWhy,
 ];
 
 export interface WhyAnswer {
