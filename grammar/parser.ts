@@ -394,7 +394,11 @@ export class JournalParser extends EmbeddedActionsParser {
   );
 
   private readonly words = this.RULE('words', (): s.LinkValue =>
-    this.OR([{ ALT: () => this.SUBRULE(this.text) }, { ALT: () => this.SUBRULE(this.name) }]),
+    this.OR([
+      { ALT: () => this.SUBRULE(this.text) },
+      { ALT: () => this.SUBRULE(this.name) },
+      { ALT: () => this.SUBRULE(this.quote) },
+    ]),
   );
 
   private linkRule(link: LinkName, token: TokenType): ParserMethod<[], s.LinkNode> {

@@ -10,6 +10,9 @@ import { createToken, Lexer } from 'chevrotain';
 import type { CustomPatternMatcherReturn, IToken, TokenType } from 'chevrotain';
 import { UNIT_WORDS } from './words.ts';
 
+/** A token, for whoever reads lines without knowing the parser toolkit. */
+export type Token = IToken;
+
 type Match = (text: string, offset: number, before: IToken[]) => string | null;
 
 /** A token matched by a function; `starts` are all characters that it may begin with. */

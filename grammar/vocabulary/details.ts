@@ -29,6 +29,8 @@ export const LINKS = {
   notice: { form: 'amount', says: 'notice' },
   deposit: { form: 'amount', says: 'deposit' },
   of: { form: 'amount', says: 'of' },
+  ofWhat: { form: 'words', says: 'of' },
+  onWhat: { form: 'words', says: 'on|for' },
   by: { form: 'day', says: 'by|before' },
   until: { form: 'day', says: 'until|till|til' },
   brood: { form: 'place', says: 'brood|batch|as brood' },

@@ -135,7 +135,7 @@ export const ROOM = {
   dosed: {
     says: { dosed: 'dosed|dose|added' },
     under: ['tank', 'loop', 'row'],
-    takes: ['text', 'of'],
+    takes: ['text', 'ofWhat'],
     text: 'words',
     makes: ['dosed'],
   },

@@ -93,7 +93,7 @@ export const TRADE = {
   spent: {
     says: { spent: 'spent|paid' },
     under: ['room', 'tank', 'loop', 'group', 'brood', 'culture', 'auction', 'row'],
-    takes: ['text', 'for', 'on'],
+    takes: ['text', 'onWhat'],
     text: 'words',
     makes: ['spent'],
   },
@@ -101,7 +101,7 @@ export const TRADE = {
   fed: {
     says: { fed: 'fed|feeding' },
     under: ['tank', 'loop', 'room', 'group', 'brood', 'row'],
-    takes: ['text', 'of'],
+    takes: ['text', 'ofWhat'],
     text: 'words',
     fish: 'any',
     makes: ['fed'],
@@ -128,7 +128,7 @@ export const TRADE = {
   hatch: {
     says: { hatch: 'hatch|set up hatch' },
     under: ['room', 'tank', 'culture', 'loop', 'row'],
-    takes: ['text', 'of'],
+    takes: ['text', 'ofWhat'],
     text: 'words',
     makes: ['hatch set'],
   },

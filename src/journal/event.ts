@@ -43,6 +43,9 @@ export interface Heads {
 /** A number of fish, or a word that only the stock of that day can turn into one. */
 export type HowMany = Heads | 'all' | 'rest' | 'half' | 'unsaid';
 
+/** Which fish left, where the line says so: the others are not a sample of them all. */
+export type Which = 'largest' | 'smallest';
+
 export type LengthOf = 'largest' | 'smallest' | 'average' | 'bulk' | 'sample';
 
 export interface Sizes {
@@ -322,13 +325,14 @@ interface Kinds {
     readonly from: string | null;
     readonly group: string | null;
   };
-  'kept back': { readonly fish: FishRef; readonly count: HowMany };
+  'kept back': { readonly fish: FishRef; readonly count: HowMany; readonly which?: Which };
   reserved: {
     readonly fish: FishRef;
     readonly count: HowMany;
     readonly until: Day | null;
     readonly to: string | null;
     readonly deposit: number | null;
+    readonly which?: Which;
   };
   wanted: {
     readonly count: HowMany;
@@ -343,8 +347,14 @@ interface Kinds {
     readonly price: Price | null;
     readonly to: string | null;
     readonly auction: string | null;
+    readonly which?: Which;
   };
-  'gave away': { readonly fish: FishRef; readonly count: HowMany; readonly to: string | null };
+  'gave away': {
+    readonly fish: FishRef;
+    readonly count: HowMany;
+    readonly to: string | null;
+    readonly which?: Which;
+  };
   spent: { readonly amount: number; readonly text: string | null };
 
   // feed and cultures

@@ -3,6 +3,7 @@ import type { Day } from '../core/day.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Place } from '../core/span.ts';
 import type { Event } from '../journal/event.ts';
+import type { Declared } from './declare.ts';
 
 /** One line of a journal that is an entry (not blank, not a comment). */
 export interface Entry {
@@ -20,6 +21,8 @@ export interface Reading {
   readonly events: readonly Event[];
   readonly entries: readonly Entry[];
   readonly problems: readonly Problem[];
+  /** Names and conventions, for reading one more line and for completing a name. */
+  readonly declared: Declared;
 }
 
 /** What the edge answers when a journal asks to read another file in. */
@@ -28,5 +31,3 @@ export type Fetched =
 
 /** `from` is the name of the file that asks, `asked` the path as written. */
 export type Fetch = (from: string, asked: string) => Fetched;
-
-// language/read.ts exports: readJournal(name: string, text: string, fetch: Fetch): Reading

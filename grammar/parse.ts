@@ -1,0 +1,92 @@
+/** From a folded line to nodes: cuts it, tags it and runs the one parser over it. */
+import type { IToken } from 'chevrotain';
+import { tagHeading } from './headings.ts';
+import { JournalParser } from './parser.ts';
+import type { HeadingKind } from './phrases.ts';
+import { Separator } from './phrases.ts';
+import type { ClauseNode, HeadingNode, Piece } from './syntax.ts';
+import { tagClauses } from './tagging.ts';
+import type { TagFault } from './tagging.ts';
+import { endOf } from './tokens.ts';
+
+let made: JournalParser | null = null;
+
+/** The parser, made when first needed and used for every line after that. */
+function parser(): JournalParser {
+  made ??= new JournalParser();
+  return made;
+}
+
+/** A clause that could not be parsed: the token at which it stopped making sense, or its end. */
+export interface ParseFault {
+  readonly clause: Piece;
+  /** Where the words are that do not belong; equal ends where something is missing there. */
+  readonly at: Piece;
+  /** The rule that was being read: `byDetail`, `sparedClause`. */
+  readonly rule: string;
+  /** The first token of the clause's phrase, as tagged. */
+  readonly tokens: readonly IToken[];
+}
+
+export interface ParsedClauses {
+  readonly clauses: readonly ClauseNode[];
+  readonly unread: readonly ParseFault[];
+  readonly faults: readonly TagFault[];
+}
+
+/** The heading that the tokens from `from` to before `to` make, or the place where they stop making one. */
+export function parseHeading(tokens: readonly IToken[], from: number, to: number): HeadingNode | ParseFault {
+  const tagged = tagHeading(tokens, from, to);
+  const parse = parser();
+  parse.input = tagged;
+  const node = parse.heading();
+  return parse.errors.length === 0 && node !== undefined ? node : parseFault(tagged);
+}
+
+export function isParseFault(node: HeadingNode | ParseFault): node is ParseFault {
+  return 'rule' in node;
+}
+
+/** The clauses of a line from token `start` on. One that makes no sense does not hide the others. */
+export function parseClauses(
+  tokens: readonly IToken[],
+  start: number,
+  heading: HeadingKind,
+  isName: (word: string) => boolean,
+): ParsedClauses {
+  const tagged = tagClauses(tokens, start, { heading, isName });
+  if (tagged.tokens.length === 0) return { clauses: [], unread: [], faults: tagged.faults };
+  const parse = parser();
+  parse.input = [...tagged.tokens];
+  const clauses = parse.clauses();
+  if (parse.errors.length === 0 && clauses !== undefined) return { clauses, unread: [], faults: tagged.faults };
+  return { ...oneByOne(tagged.tokens), faults: tagged.faults };
+}
+
+/** Parses each clause by itself, so that every one that is wrong is found. */
+function oneByOne(tokens: readonly IToken[]): { clauses: ClauseNode[]; unread: ParseFault[] } {
+  const parse = parser();
+  const clauses: ClauseNode[] = [];
+  const unread: ParseFault[] = [];
+  let from = 0;
+  for (let at = 0; at <= tokens.length; at += 1) {
+    if (at < tokens.length && tokens[at]?.tokenType !== Separator) continue;
+    const own = tokens.slice(from, at);
+    from = at + 1;
+    parse.input = own;
+    const found = parse.clauses();
+    if (parse.errors.length === 0 && found !== undefined) clauses.push(...found);
+    else unread.push(parseFault(own));
+  }
+  return { clauses, unread };
+}
+
+function parseFault(tokens: readonly IToken[]): ParseFault {
+  const [error] = parser().errors;
+  const [first, last] = [tokens[0], tokens.at(-1)];
+  const clause = { from: first?.startOffset ?? 0, to: last ? endOf(last) : 0 };
+  const token = error?.token;
+  const real = token !== undefined && token.startOffset >= 0;
+  const at = real ? { from: token.startOffset, to: endOf(token) } : { from: clause.to, to: clause.to };
+  return { clause, at, rule: error?.context.ruleStack.at(-1) ?? '', tokens };
+}

@@ -1,0 +1,107 @@
+/** Amounts and days that several kinds of clause share. */
+import type { LinkNode, QuantityNode } from '../../../grammar/syntax.ts';
+import { addDays } from '../../core/day.ts';
+import type { Day } from '../../core/day.ts';
+import { measure } from '../../core/quantity.ts';
+import type { Measure, Unit } from '../../core/quantity.ts';
+import type { Dose, WaterAmount } from '../../journal/event.ts';
+import type { Clause } from '../clause.ts';
+import { figureValue } from '../quantities.ts';
+
+/** The day after `until`, or so many days from the line's own. */
+export function untilDay(clause: Clause): Day | null {
+  const until = clause.linked('until');
+  if (until !== null) return clause.toDay(until.value, 'ahead');
+  const length = lasting(clause, 'days');
+  return length === null ? null : addDays(clause.day, Math.ceil(length.high));
+}
+
+export function needDay(clause: Clause, link: 'until' | 'by'): Day {
+  if (clause.line.faults.length === 0) clause.missing('a date', `${link} 2026-02-20`);
+  return clause.day;
+}
+
+export function deadline(clause: Clause): Day | null {
+  const by = clause.linked('by');
+  return by === null ? null : clause.toDay(by.value, 'ahead');
+}
+
+/** `for 28 days`, `for 1 h`. */
+export function lasting<U extends 'days' | 'minutes'>(clause: Clause, unit: U): Measure<U> | null {
+  return linkedMeasure(clause, 'for', unit) ?? clause.maybe(unit);
+}
+
+/** The number after a word: `at 31 C`, `wait 14 days`. */
+export function linkedMeasure<U extends Unit>(clause: Clause, link: LinkNode['link'], unit: U): Measure<U> | null {
+  const linked = clause.linked(link);
+  if (linked === null) return null;
+  if (linked.value.type === 'quantity') return clause.toMeasure(linked.value, unit);
+  clause.fault(
+    'no-number',
+    linked.value,
+    `after \`${clause.written(linked.at).split(/\s/)[0] ?? link}\` comes a number`,
+  );
+  return null;
+}
+
+/** A share or a volume of water; null where the clause gives neither. */
+export function waterAmount(clause: Clause): WaterAmount | null {
+  const node = clause.quantity(
+    (each) => each.unit === null || clause.measuresIn(each, 'share') || clause.measuresIn(each, 'L'),
+  );
+  if (node === null) return null;
+  if (node.scoop !== null) return scooped(clause, node);
+  if (node.word?.sense === 'half') return measure('share', 0.5);
+  if (node.unit === null) {
+    const says = `«${clause.written(node)}» may be % or L`;
+    clause.fault('which-unit', node, says, `${clause.written(node)} %`);
+    return null;
+  }
+  if (!clause.measuresIn(node, 'share')) return clause.toMeasure(node, 'L');
+  const share = clause.toMeasure(node, 'share');
+  if (share !== null && share.low > 1) {
+    clause.fault('more-than-all', node, `«${clause.written(node)}» is more than all the water`, '100 %');
+  }
+  return share;
+}
+
+/** Litres of a bucket of one's own. */
+function scooped(clause: Clause, node: QuantityNode): Measure<'L'> | null {
+  const name = node.scoop?.sense ?? '';
+  const own = clause.line.conventions.ownMeasure(name, clause.day)?.volume ?? null;
+  if (own === null) {
+    clause.fault(
+      'unknown-measure',
+      node.scoop ?? node,
+      `how much one ${name} holds has not been said (\`room: ${name} 12 L\`)`,
+      'L',
+    );
+    return null;
+  }
+  const count = clause.toMeasure({ ...node, scoop: null }, 'pH');
+  if (count === null) return null;
+  const times = (value: number): number => value * own.low;
+  return measure('L', times(count.low), count.likely === null ? null : times(count.likely), times(count.high));
+}
+
+/** Litres topped up; not known where the line does not say. */
+export function litres(clause: Clause): Measure<'L'> {
+  clause.link('with');
+  const node = clause.quantity();
+  if (node === null) return measure('L', 0, null, Infinity);
+  return (node.scoop === null ? clause.toMeasure(node, 'L') : scooped(clause, node)) ?? measure('L', 0);
+}
+
+/** An amount put into the water: a weight, a volume, so much a litre, or in measures of one's own. */
+export function doseOf(clause: Clause): Dose | null {
+  const node = clause.quantity((each) => each.unit !== null || each.scoop !== null);
+  if (node === null) return null;
+  if (node.scoop !== null) {
+    const value = node.numbers[0];
+    return { unit: 'own', count: value === undefined ? 1 : figureValue(value), name: node.scoop.sense };
+  }
+  for (const unit of ['g', 'g/L', 'mL/L'] as const)
+    if (clause.measuresIn(node, unit)) return clause.toMeasure(node, unit);
+  if (clause.measuresIn(node, 'mg/L')) return clause.toMeasure(node, 'g/L');
+  return clause.toMeasure(node, 'mL');
+}

@@ -1,0 +1,70 @@
+/** Clauses of a declaring line for fish: `pair Rowan: krib; male 80 mm; female 60 mm; in A1; from "a friend" at 30.00`. */
+import type { ClauseKind } from '../../../grammar/phrases.ts';
+import type { NameNode } from '../../../grammar/syntax.ts';
+import type { Sex } from '../../journal/subject.ts';
+import type { Clause } from '../clause.ts';
+import { howMany } from '../fish.ts';
+import { SPECIES, TANK } from '../line.ts';
+import { newName } from '../naming.ts';
+import { figureValue } from '../quantities.ts';
+import type { GroupDraft } from './declaring.ts';
+import { lengthsOf } from './fish.ts';
+import { priceOf } from './trade.ts';
+
+export const GROUP_PARTS: Readonly<Partial<Record<ClauseKind, (clause: Clause, draft: GroupDraft) => void>>> = {
+  'group of': groupOf,
+  member,
+  'lives in': (clause, draft) => {
+    const name = clause.name();
+    if (name === null) clause.missing('a tank', 'A1');
+    else draft.tank = clause.named(name, TANK);
+  },
+  'comes from': comesFrom,
+  cost: (clause, draft) => {
+    const node = clause.quantity();
+    const amount = clause.money(node);
+    if (node === null) clause.missing('an amount', '30.00');
+    const each = clause.flag('each') || (clause.sense === 'at' && draft.groupKind !== 'pair');
+    if (amount !== null) draft.price = { amount, per: each ? 'each' : 'all' };
+  },
+  age: (clause, draft) => (draft.age = clause.need('days', '8 weeks')),
+  size: (clause, draft) => (draft.size = lengthsOf(clause)),
+  line: (clause, draft) => (draft.line = clause.needText('"Moss river"')),
+};
+
+/** `krib`, `12`, `about 25`, `4 males, 8 females`, in any order. */
+function groupOf(clause: Clause, draft: GroupDraft): void {
+  while (clause.flag('and'));
+  const count = howMany(clause);
+  if (typeof count !== 'string') draft.heads = count;
+  else if (count !== 'unsaid') clause.fault('no-number', clause.node, `«${count}» is no number of fish to begin with`);
+  const name = clause.name();
+  if (name !== null) draft.species = clause.named(name, SPECIES);
+}
+
+/** `male 80 mm`, `male Oak 80 mm`, `females Fern and Lark`, and `3 females` where they have no names. */
+function member(clause: Clause, draft: GroupDraft): void {
+  const sex: Sex | null = clause.sense === 'male' || clause.sense === 'female' ? clause.sense : null;
+  const names: NameNode[] = clause.names();
+  const before = clause.node.before[0];
+  const number = before?.type === 'quantity' ? clause.take((each): each is typeof before => each === before) : null;
+  const size = clause.maybe('mm', true);
+  const counted = number?.numbers[0] === undefined ? null : figureValue(number.numbers[0]);
+  const many = counted ?? 1;
+  const unnamed = { member: { sex, name: null }, size };
+  const named = names.map((node) => ({ member: { sex, name: newName(clause, node, 'fish') }, size }));
+  if (named.length > 0) draft.members = [...draft.members, ...named];
+  else draft.members = [...draft.members, ...Array.from({ length: Math.min(many, 1000) }, () => unnamed)];
+}
+
+/** From another stock of this room by name, or from somebody, in words. */
+function comesFrom(clause: Clause, draft: GroupDraft): void {
+  const price = priceOf(clause);
+  if (price !== null)
+    draft.price = clause.flag('each') || draft.groupKind !== 'pair' ? price : { ...price, per: 'all' };
+  const names = clause.names();
+  const stocks = names.map(({ text }) => clause.line.names.find(text, clause.day)).filter((named) => named !== null);
+  if (names.length > 0 && stocks.length === names.length) draft.parentsFrom = stocks.map(({ name }) => name);
+  else if (names.length > 0) draft.from = names.map(({ text }) => text).join(' and ');
+  else draft.from = clause.needText('"a friend"');
+}

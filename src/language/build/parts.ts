@@ -1,0 +1,169 @@
+/** Clauses of a declaring line: each fills its part of the one fact that the line declares. */
+import type { ClauseKind } from '../../../grammar/phrases.ts';
+import { GUILDS } from '../../core/guild.ts';
+import type { Measure } from '../../core/quantity.ts';
+import type { Clause } from '../clause.ts';
+import { LOOP, TANK } from '../line.ts';
+import { linkedMeasure } from './amounts.ts';
+import type { AuctionDraft, CultureDraft, Draft, LoopDraft, RowDraft, SpeciesDraft, TankDraft } from './declaring.ts';
+import { GROUP_PARTS } from './groups.ts';
+import { placesOf } from './places.ts';
+
+type Part<D> = (clause: Clause, draft: D) => void;
+type Parts<D> = Readonly<Partial<Record<ClauseKind, Part<D>>>>;
+
+/** Fills a draft with what a clause says; false where the clause is none of a declaration. */
+export function fillDraft(clause: Clause, draft: Draft): boolean {
+  switch (draft.kind) {
+    case 'tank declared':
+      return isTankPart(clause) && fill(TANK_PARTS, clause, draft);
+    case 'loop declared':
+      return fill(LOOP_PARTS, clause, draft);
+    case 'row declared':
+      return fill(ROW_PARTS, clause, draft);
+    case 'species declared':
+      return fill(SPECIES_PARTS, clause, draft);
+    case 'group declared':
+      return fill(GROUP_PARTS, clause, draft);
+    case 'culture declared':
+      return fill(CULTURE_PARTS, clause, draft);
+    case 'auction declared':
+      return fill(AUCTION_PARTS, clause, draft);
+    default:
+      return false;
+  }
+}
+
+function fill<D>(parts: Parts<D>, clause: Clause, draft: D): boolean {
+  const part = parts[clause.node.kind];
+  part?.(clause, draft);
+  return part !== undefined;
+}
+
+/** `quarantine` alone is what the tank is for; with a length of time it has begun. */
+function isTankPart(clause: Clause): boolean {
+  if (clause.node.kind !== 'quarantine') return true;
+  return clause.sense === 'begun' && clause.rest.every((detail) => detail.type === 'quote');
+}
+
+const LOOP_PARTS: Parts<LoopDraft> = {
+  sump: (clause, draft) => (draft.sump = clause.need('L', '240 L')),
+  return: (clause, draft) => (draft.returnFlow = clause.need('L/h', '3200 L/h')),
+  prefilter: (clause, draft) => {
+    const node = clause.quantity();
+    clause.flag('layers');
+    if (node === null) clause.missing('how many layers', '6 layers');
+    else draft.layers = clause.whole(node);
+  },
+  spill: (clause, draft) => (draft.spillsAt = clause.need('mm', '80 mm')),
+  spare: (clause, draft) => (draft.spare = clause.need('L', '60 L')),
+};
+
+const ROW_PARTS: Parts<RowDraft> = {
+  'tanks of a row': (clause, draft) => (draft.tanks = [...draft.tanks, ...placesOf(clause)]),
+};
+
+const TANK_PARTS: Parts<TankDraft> = {
+  'tank size': tankSize,
+  'live volume': (clause, draft) => (draft.live = clause.need('L', '130 L')),
+  'on loop': (clause, draft) => {
+    const name = clause.name();
+    if (name === null) clause.missing('a loop', 'Long');
+    else draft.plumbing = { on: clause.named(name, LOOP) };
+  },
+  alone: (_, draft) => (draft.plumbing = 'alone'),
+  'sponge filter': (clause, draft) => {
+    clause.quantity();
+    draft.filter = clause.sense;
+  },
+  filter: (clause, draft) => (draft.filter = clause.needText('"canister"')),
+  'hangs in': (clause, draft) => {
+    const name = clause.name();
+    if (name === null) clause.missing('a tank', 'A1');
+    else draft.inTank = clause.named(name, TANK);
+  },
+  heated: (clause, draft) => (draft.heated = linkedMeasure(clause, 'to', 'C') ?? clause.need('C', '26 C')),
+  hides: (clause, draft) => (draft.hides = clause.needText('"two caves"')),
+  'quarantine tank': (_, draft) => (draft.quarantine = true),
+  quarantine: (_, draft) => (draft.quarantine = true),
+};
+
+/** `100 x 40 x 40 cm`, or `54 L`. */
+function tankSize(clause: Clause, draft: TankDraft): void {
+  const node = clause.quantity();
+  if (node === null) return;
+  const [length, width, height] = node.numbers.map((figure) =>
+    node.numbers.length === 3 ? clause.toMeasure({ ...node, numbers: [figure], high: null }, 'mm', 'edge') : null,
+  );
+  if (length && width && height) draft.size = [length, width, height];
+  else if (node.numbers.length === 1) draft.nominal = clause.toMeasure(node, 'L');
+  else if (node.numbers.length !== 3) {
+    clause.fault('no-size', node, `«${clause.written(node)}»: a tank has length, width and height`);
+  }
+}
+
+const CULTURE_PARTS: Parts<CultureDraft> = {
+  'culture of': (clause, draft) => (draft.of = clause.needText('microworm')),
+};
+
+const AUCTION_PARTS: Parts<AuctionDraft> = {
+  'auction day': (clause, draft) => {
+    const date = clause.take((detail): detail is typeof detail & { type: 'date' } => detail.type === 'date');
+    if (date === null) clause.missing('a date', '2026-09-05');
+    else draft.on = clause.toDay(date, 'ahead');
+  },
+  lots: (clause, draft) => {
+    const node = clause.quantity();
+    if (node === null) return clause.missing('a number', '20');
+    if (clause.flag('perSpecies')) draft.bagsPerSpecies = clause.whole(node);
+    else draft.lots = clause.whole(node);
+  },
+  'bags of': (clause, draft) => {
+    const node = clause.quantity();
+    if (node === null) clause.missing('a number', '6');
+    else draft.bagOf = clause.whole(node);
+  },
+  'seller gets': (clause, draft) => (draft.sellerShare = clause.need('share', '70 %')),
+  fast: (clause, draft) => (draft.fast = clause.need('days', '2 days')),
+  minimum: (clause, draft) => (draft.minimum = clause.money(clause.quantity())),
+  travel: (clause, draft) => (draft.hours = clause.need('minutes', '5 h')),
+};
+
+const SPECIES_PARTS: Parts<SpeciesDraft> = {
+  latin: (clause, draft) => (draft.traits.latin = clause.needText('Genus species')),
+  guild: (clause, { traits }) => (traits.guild = GUILDS.find((guild) => guild === clause.sense) ?? null),
+  'sale at': saleAt,
+  price: (clause, { traits }) => {
+    const node = clause.quantity();
+    clause.flag('each');
+    if (node === null) return clause.missing('an amount', '6.00');
+    const amount = clause.money(node);
+    if (amount !== null) traits.price = { amount, per: 'each' };
+  },
+  trait: (clause, { traits }) => {
+    const holds = !clause.phrase().toLowerCase().startsWith('not ');
+    if (clause.sense === 'sibling-safe') traits.siblingSafe = holds;
+    else if (clause.sense === 'hard to catch') traits.hardToCatch = holds;
+    else if (clause.sense === 'spiny') traits.spiny = holds;
+    else traits.regulated = holds;
+  },
+  adult: (clause, { traits }) => (traits.adult = clause.need('mm', '80 mm')),
+  'kept in water': (clause, { traits }) => {
+    traits.temperature = linkedMeasure(clause, 'temperature', 'C') ?? clause.maybe('C', true) ?? traits.temperature;
+    traits.ph = linkedMeasure(clause, 'pH', 'pH') ?? traits.ph;
+    traits.gh = linkedMeasure(clause, 'GH', 'dH') ?? traits.gh;
+  },
+};
+
+/** `sale at 35 mm or 16 weeks`; `and` asks for both. */
+function saleAt(clause: Clause, { traits }: SpeciesDraft): void {
+  const both = clause.flag('and');
+  clause.flag('or');
+  const inUnits: Measure<'mm'> | null = clause.maybe('mm');
+  const age: Measure<'days'> | null = clause.maybe('days');
+  const size = inUnits ?? clause.maybe('mm', true);
+  if (size === null && age === null) clause.missing('a size or an age', '35 mm');
+  else if (both && (size === null || age === null))
+    clause.missing('the other condition', size === null ? '35 mm' : '16 weeks');
+  traits.saleAt = { size, age, both };
+}

@@ -1,0 +1,78 @@
+/** What a water test found. Nitrogen is kept as N; the room says once how its kit reports it. */
+import type { LinkName } from '../../../grammar/phrases.ts';
+import type { LinkNode, QuantityNode } from '../../../grammar/syntax.ts';
+import { measure } from '../../core/quantity.ts';
+import type { Measure, Unit } from '../../core/quantity.ts';
+import { AS_NITROGEN, neat } from '../../core/units.ts';
+import type { Reading } from '../../journal/event.ts';
+import type { Clause } from '../clause.ts';
+import { figureValue } from '../quantities.ts';
+import type { Body } from './table.ts';
+
+type Mutable<T> = { -readonly [P in keyof T]: T[P] };
+
+const NOTHING: Reading = {
+  ph: null,
+  kh: null,
+  gh: null,
+  tan: null,
+  no2: null,
+  no3: null,
+  temperature: null,
+  conductivity: null,
+  salinity: null,
+  oxygen: null,
+  chlorine: null,
+};
+
+export function tested(clause: Clause): Body {
+  const reading: Mutable<Reading> = { ...NOTHING };
+  const factor = nitrogen(clause);
+  reading.ph = value(clause, 'pH', 'pH');
+  reading.kh = value(clause, 'KH', 'dH');
+  reading.gh = value(clause, 'GH', 'dH');
+  reading.tan = times(value(clause, 'TAN', 'mg/L'), factor('tan'));
+  reading.no2 = times(value(clause, 'NO2', 'mg/L'), factor('no2'));
+  reading.no3 = times(value(clause, 'NO3', 'mg/L'), factor('no3'));
+  reading.conductivity = value(clause, 'conductivity', 'uS/cm') ?? clause.maybe('uS/cm');
+  reading.salinity = value(clause, 'salinity', 'ppt') ?? clause.maybe('ppt');
+  reading.oxygen = value(clause, 'oxygen', 'mg/L');
+  reading.chlorine = value(clause, 'chlorine', 'mg/L');
+  reading.temperature = value(clause, 'temperature', 'C') ?? clause.maybe('C');
+  while (clause.flag('and'));
+  if (Object.values(reading).every((each) => each === null)) clause.missing('a reading', 'pH 7.2');
+  return { kind: 'tested', reading };
+}
+
+/** Written in the line, else as the room's kit does; where nobody said, as N. */
+function nitrogen(clause: Clause): (of: keyof typeof AS_NITROGEN) => number {
+  const [asN, asIon] = [clause.flag('asN'), clause.flag('asIon')];
+  const ion = asIon || (!asN && clause.line.conventions.nitrogen.on(clause.day) === 'ion');
+  return (of) => (ion ? AS_NITROGEN[of] : 1);
+}
+
+function times(read: Measure<'mg/L'> | null, factor: number): Measure<'mg/L'> | null {
+  if (read === null || factor === 1) return read;
+  const by = (number: number): number => neat(number * factor);
+  return measure('mg/L', by(read.low), read.likely === null ? null : by(read.likely), by(read.high));
+}
+
+function value<U extends Unit>(clause: Clause, label: LinkName, unit: U): Measure<U> | null {
+  const found = clause.linked(label);
+  if (found === null) return null;
+  if (found.value.type !== 'quantity') {
+    clause.fault('no-number', found.value, `after \`${label}\` comes a number`);
+    return null;
+  }
+  if (unit === 'pH' && isNoPh(found.value)) outside(clause, found.at, found.value);
+  return clause.toMeasure(found.value, unit);
+}
+
+/** The pH of any water lies between these. */
+function isNoPh(node: QuantityNode): boolean {
+  return [...node.numbers, ...(node.high === null ? [] : [node.high])].some((figure) => figureValue(figure) > 14);
+}
+
+function outside(clause: Clause, at: LinkNode, node: QuantityNode): void {
+  clause.fault('out-of-range', node, `${clause.written(at)} cannot be: a pH lies between 0 and 14`);
+}

@@ -1,0 +1,215 @@
+/** Builds facts of health, stock in and out, money, feed and cultures. */
+import type { LinkValue, QuantityNode } from '../../../grammar/syntax.ts';
+import { measure } from '../../core/quantity.ts';
+import type { Price } from '../../core/quantity.ts';
+import type { Clause } from '../clause.ts';
+import { fishOf, howMany } from '../fish.ts';
+import { AUCTION, CULTURE, SPECIES } from '../line.ts';
+import { newName } from '../naming.ts';
+import { figureValue } from '../quantities.ts';
+import { doseOf, lasting, linkedMeasure, untilDay, deadline } from './amounts.ts';
+import { howOften } from './chores.ts';
+import type { Body, Builds, Task } from './table.ts';
+
+export const TRADE_BUILDS: Builds<
+  | 'sick'
+  | 'catching'
+  | 'treat'
+  | 'hold'
+  | 'quarantine'
+  | 'bought'
+  | 'kept back'
+  | 'reserved'
+  | 'wanted'
+  | 'sold'
+  | 'gave away'
+  | 'spent'
+  | 'fed'
+  | 'culture started'
+  | 'culture harvested'
+  | 'culture split'
+  | 'culture sour'
+  | 'hatch'
+  | 'two readings'
+> = {
+  sick: ({ clause }) => {
+    const catching = clause.flag('catching') ? true : clause.flag('notCatching') ? false : null;
+    return { kind: 'sick', text: clause.needText('"white spot"'), catching };
+  },
+  catching: ({ clause }) => ({ kind: 'catching', catching: clause.sense === 'yes' }),
+  treat: ({ clause }) => treated(clause),
+  hold: ({ clause }) => hold(clause),
+  quarantine: ({ clause }) => quarantine(clause),
+  bought: ({ clause }) => bought(clause),
+  'kept back': ({ clause, fish }) => {
+    const count = howMany(clause);
+    return { kind: 'kept back', fish: fishOf(clause, fish), count, ...which(clause) };
+  },
+  reserved: (task) => reserved(task),
+  wanted: ({ clause }) => wanted(clause),
+  sold: (task) => sold(task),
+  'gave away': ({ clause, fish }) => {
+    const count = howMany(clause);
+    const to = buyer(clause);
+    return { kind: 'gave away', fish: fishOf(clause, fish), count, to, ...which(clause) };
+  },
+  spent: ({ clause }) => {
+    const amount = money(clause);
+    const what = clause.linked('onWhat');
+    return { kind: 'spent', amount, text: what === null ? clause.text() : wordsOf(clause, what.value) };
+  },
+  fed: ({ clause }) => {
+    const grams = clause.maybe('g');
+    return { kind: 'fed', food: whatOf(clause) ?? clause.needText('microworm'), grams };
+  },
+  'culture started': ({ clause }) => {
+    clause.linked('from');
+    return { kind: 'culture started' };
+  },
+  'culture harvested': () => ({ kind: 'culture harvested' }),
+  'culture split': ({ clause }) => {
+    const to = clause.linked('to')?.value ?? clause.name();
+    if (to === null) clause.missing('the new culture', 'to M2');
+    return { kind: 'culture split', to: to === null ? '' : clause.named(to, CULTURE) };
+  },
+  'culture sour': () => ({ kind: 'culture sour' }),
+  hatch: ({ clause }) => {
+    const grams = clause.maybe('g');
+    return { kind: 'hatch set', grams, of: whatOf(clause) ?? clause.text() ?? 'brine shrimp' };
+  },
+  'two readings': () => null,
+};
+
+/** `6 largest`: the rest of them is smaller from then on. */
+function which(clause: Clause): { which?: 'largest' | 'smallest' } {
+  if (clause.flag('largest')) return { which: 'largest' };
+  return clause.flag('smallest') ? { which: 'smallest' } : {};
+}
+
+function treated(clause: Clause): Body {
+  const { every } = howOften(clause);
+  const wait = linkedMeasure(clause, 'wait', 'days');
+  const dose = doseOf(clause);
+  const counted = clause.quantity((node) => node.unit === null && node.noun !== null);
+  const doses = counted === null ? null : clause.whole(counted);
+  const along = clause.linked('with');
+  const product = along === null ? clause.needText('"salt"') : wordsOf(clause, along.value);
+  return { kind: 'treated', product, dose, every, doses, wait };
+}
+
+/** Only `hold` with a reason holds; a number after it means fish kept back or promised. */
+function hold(clause: Clause): Body {
+  if (clause.sense === 'over') return { kind: 'hold over' };
+  const text = clause.text();
+  if (text === null) clause.missing('what it is for', '"white spot"');
+  else if (/^\d/.test(text)) {
+    const at = { from: clause.node.head.from, to: clause.node.to };
+    const says = `«${clause.written(at)}» may be fish kept back, fish reserved, or a tank on hold`;
+    clause.fault('two-readings', clause.node.head, says, 'kept back');
+  }
+  return { kind: 'hold begun', text: text ?? '' };
+}
+
+function quarantine(clause: Clause): Body {
+  if (clause.sense === 'over') return { kind: 'quarantine over' };
+  const lasts = lasting(clause, 'days');
+  if (lasts !== null) return { kind: 'quarantine begun', lasts };
+  const until = untilDay(clause);
+  if (until === null) {
+    if (clause.line.faults.length === 0) clause.missing('how long', '28 days');
+    return { kind: 'quarantine over' };
+  }
+  return { kind: 'quarantine begun', lasts: measure('days', Math.max(0, until - clause.day)) };
+}
+
+function bought(clause: Clause): Body {
+  const price = priceOf(clause);
+  const as = clause.linked('as')?.value ?? null;
+  const from = clause.linked('from')?.value ?? null;
+  const count = howMany(clause);
+  const name = clause.name();
+  if (name === null) clause.missing('which species', 'krib');
+  const species = name === null ? '' : clause.named(name, SPECIES);
+  const group = as?.type === 'name' ? newName(clause, as, 'group') : null;
+  return { kind: 'bought', count, species, price, from: from === null ? null : wordsOf(clause, from), group };
+}
+
+function reserved({ clause, fish }: Task): Body {
+  const until = untilDay(clause);
+  const to = buyer(clause);
+  const deposit = clause.linked('deposit')?.value ?? null;
+  const count = howMany(clause);
+  const money = clause.money(deposit);
+  return { kind: 'reserved', fish: fishOf(clause, fish), count, until, to, deposit: money, ...which(clause) };
+}
+
+function wanted(clause: Clause): Body {
+  const size = linkedMeasure(clause, 'at', 'mm') ?? clause.maybe('mm');
+  const by = deadline(clause);
+  const to = buyer(clause) ?? fromWhom(clause);
+  const count = howMany(clause);
+  const name = clause.name();
+  if (name === null) clause.missing('which species', 'krib');
+  return { kind: 'wanted', count, species: name === null ? '' : clause.named(name, SPECIES), size, by, to };
+}
+
+function fromWhom(clause: Clause): string | null {
+  const from = clause.linked('from')?.value;
+  return from === undefined ? null : wordsOf(clause, from);
+}
+
+function sold({ clause, fish }: Task): Body {
+  const { price, auction } = soldAt(clause);
+  const to = buyer(clause);
+  const count = howMany(clause);
+  return { kind: 'sold', fish: fishOf(clause, fish), count, price, to, auction, ...which(clause) };
+}
+
+/** `at 4.00` is each, `for 30.00` the total, `at Autumn` the auction. */
+function soldAt(clause: Clause): { price: Price | null; auction: string | null } {
+  let price: Price | null = null;
+  let auction: string | null = null;
+  for (let at = clause.linked('at'); at !== null; at = clause.linked('at')) {
+    if (at.value.type === 'name') auction = clause.named(at.value, AUCTION);
+    else price = { amount: clause.money(at.value) ?? 0, per: 'each' };
+  }
+  return { price: withTotal(clause, price), auction };
+}
+
+export function priceOf(clause: Clause): Price | null {
+  const at = clause.linked('at');
+  return withTotal(clause, at === null ? null : { amount: clause.money(at.value) ?? 0, per: 'each' });
+}
+
+function withTotal(clause: Clause, each: Price | null): Price | null {
+  const total = clause.linked('for');
+  const perFish = clause.flag('each');
+  if (total === null) return each;
+  if (each !== null)
+    clause.fault('two-prices', total.at, '`at` is the price of each, `for` that of all: one of them will do', '');
+  return { amount: clause.money(total.value) ?? 0, per: perFish ? 'each' : 'all' };
+}
+
+/** `to "…"`, or `for "…"`. */
+function buyer(clause: Clause): string | null {
+  const named = clause.linked('to') ?? clause.linked('for');
+  return named === null ? null : wordsOf(clause, named.value);
+}
+
+/** `2 g of pellets`. */
+function whatOf(clause: Clause): string | null {
+  const of = clause.linked('ofWhat');
+  return of === null ? null : wordsOf(clause, of.value);
+}
+
+export function wordsOf(clause: Clause, value: LinkValue): string {
+  const text = clause.written(value).trim();
+  return value.type === 'quote' ? text.slice(1, -1).trim() : text;
+}
+
+function money(clause: Clause): number {
+  const node: QuantityNode | null = clause.quantity((each) => each.unit === null && each.noun === null);
+  if (node === null) clause.missing('an amount', '24.00');
+  const value = node?.numbers[0];
+  return value === undefined ? 0 : figureValue(value);
+}

@@ -1,0 +1,319 @@
+/**
+ * One parsed clause on its way to an event. Builders ask it for what their kind of clause needs; what
+ * nobody asked for is reported, so that no word of a line is ever dropped in silence.
+ *
+ * After a fault the line counts for nothing, so a method that cannot answer notes the fault and gives a
+ * harmless value: builders need no branch for what will be thrown away.
+ */
+import { canonicalOf } from '../../grammar/phrases.ts';
+import type { LinkName } from '../../grammar/phrases.ts';
+import type {
+  ClauseNode,
+  DateNode,
+  DetailNode,
+  EveryNode,
+  LinkNode,
+  LinkValue,
+  NameNode,
+  Piece,
+  QuantityNode,
+  ThingNode,
+  VersusNode,
+} from '../../grammar/syntax.ts';
+import { isoDay } from '../core/day.ts';
+import type { Day } from '../core/day.ts';
+import { measure } from '../core/quantity.ts';
+import type { Measure, Unit } from '../core/quantity.ts';
+import { canonicalUnit } from '../core/units.ts';
+import { readDayWords } from './dates.ts';
+import type { Direction } from './dates.ts';
+import { fault } from './faults.ts';
+import { lookUp } from './line.ts';
+import type { LineContext, Lookup } from './line.ts';
+import { figureValue, measureOf } from './quantities.ts';
+import { isEither, unitOf } from './units.ts';
+import type { Quality } from './units.ts';
+
+type Details = readonly DetailNode[];
+
+export class Clause {
+  readonly line: LineContext;
+  readonly node: ClauseNode;
+  private readonly unread: DetailNode[];
+
+  constructor(line: LineContext, node: ClauseNode) {
+    this.line = line;
+    this.node = node;
+    this.unread = [...node.before, ...node.details];
+  }
+
+  get sense(): string {
+    return this.node.head.sense;
+  }
+
+  get day(): Day {
+    return this.line.day;
+  }
+
+  /** What nobody has asked for yet, in the order of writing. */
+  get rest(): Details {
+    return this.unread;
+  }
+
+  fault(kind: string, at: Piece, says: string, replacement: string | null = null): void {
+    this.line.faults.push(fault(kind, at, says, replacement));
+  }
+
+  written(at: Piece): string {
+    return this.line.text.slice(at.from, at.to);
+  }
+
+  /** The words that name this clause in a message. */
+  phrase(): string {
+    return this.node.head.to > this.node.head.from
+      ? this.written(this.node.head)
+      : (canonicalOf(this.node.kind) ?? this.node.kind);
+  }
+
+  // Taking details
+
+  /** Takes the first detail that fits. */
+  take<T extends DetailNode>(fits: (detail: DetailNode) => detail is T): T | null {
+    const at = this.unread.findIndex(fits);
+    if (at < 0) return null;
+    const found = this.unread.splice(at, 1).find(fits);
+    return found ?? null;
+  }
+
+  takeAll<T extends DetailNode>(fits: (detail: DetailNode) => detail is T): T[] {
+    const found: T[] = [];
+    for (let next = this.take(fits); next !== null; next = this.take(fits)) found.push(next);
+    return found;
+  }
+
+  /** Takes details by their place among those not asked for yet. */
+  takeAt(index: number): DetailNode | null {
+    return this.unread.splice(index, 1)[0] ?? null;
+  }
+
+  /** Details that turned out to belong to a later part of the clause. */
+  putBack(details: readonly DetailNode[]): void {
+    this.unread.push(...details);
+    this.unread.sort((a, b) => a.from - b.from);
+  }
+
+  link(link: LinkName): LinkNode | null {
+    return this.take((detail): detail is LinkNode => detail.type === 'link' && detail.link === link);
+  }
+
+  /** True where a word without an object stands: `rest stay`, `each`. */
+  flag(link: LinkName): boolean {
+    return this.link(link) !== null;
+  }
+
+  linked(link: LinkName): { at: LinkNode; value: LinkValue } | null {
+    const at = this.link(link);
+    const value = at?.values[0];
+    return at === null || value === undefined ? null : { at, value };
+  }
+
+  name(): NameNode | null {
+    return this.take((detail): detail is NameNode => detail.type === 'name');
+  }
+
+  names(): NameNode[] {
+    while (this.flag('and'));
+    return this.takeAll((detail): detail is NameNode => detail.type === 'name');
+  }
+
+  versus(): VersusNode | null {
+    return this.take((detail): detail is VersusNode => detail.type === 'versus');
+  }
+
+  every(): EveryNode | null {
+    return this.take((detail): detail is EveryNode => detail.type === 'every');
+  }
+
+  thing(type: 'action' | 'measure'): ThingNode | null {
+    return this.take((detail): detail is ThingNode => detail.type === type);
+  }
+
+  quantity(fits: (node: QuantityNode) => boolean = () => true): QuantityNode | null {
+    return this.take((detail): detail is QuantityNode => detail.type === 'quantity' && !detail.ago && fits(detail));
+  }
+
+  // Numbers
+
+  /** A number in a canonical unit; null after a fault. */
+  toMeasure<U extends Unit>(node: QuantityNode, to: U, quality: Quality = 'plain'): Measure<U> | null {
+    if (node.word !== null) {
+      this.fault('no-number', node, `«${this.written(node)}» is no number that can be measured`);
+      return null;
+    }
+    const unit = unitOf(node, to, this.line.conventions.units.on(this.day), quality);
+    if (isEither(unit)) {
+      const [one, other] = unit.either;
+      const says = `«${this.written(node)}» may be ${one} or ${other}, and the room's units are not set`;
+      this.fault('which-unit', node, says, `${this.bare(node)} ${one}`);
+      return null;
+    }
+    if (node.high !== null && figureValue(node.high) < figureValue(node.numbers[0] ?? node.high)) {
+      this.reversed(node);
+      return null;
+    }
+    const read = measureOf(node, unit, to);
+    if (read === null) this.wrongUnit(node, to);
+    return read;
+  }
+
+  private bare(node: QuantityNode): string {
+    const text = node.unit === null ? this.written(node) : this.line.text.slice(node.from, node.unit.from);
+    return text.trim();
+  }
+
+  private wrongUnit(node: QuantityNode, to: Unit): void {
+    const unit = node.unit === null ? '' : this.written(node.unit);
+    const wants = WANTED[to];
+    this.fault('wrong-unit', node.unit ?? node, `«${unit}» is no unit for ${wants[0]}`, wants[1]);
+  }
+
+  private reversed(node: QuantityNode): void {
+    const [low, high] = [node.numbers[0], node.high];
+    if (low === undefined || high === null) return;
+    const says = `«${this.written(node)}» runs from high to low`;
+    const range = { from: low.from, to: high.to };
+    this.fault('high-before-low', range, says, `${high.text}-${low.text}`);
+  }
+
+  /** A number that this clause cannot do without. */
+  need<U extends Unit>(to: U, example: string, quality: Quality = 'plain'): Measure<U> {
+    const node = this.quantity();
+    if (node === null) {
+      this.missing(WANTED[to][0], example);
+      return measure(to, 0);
+    }
+    return this.toMeasure(node, to, quality) ?? measure(to, 0);
+  }
+
+  /** A number in a unit of that kind, where one stands. Bare numbers count too where `bare` says so. */
+  maybe<U extends Unit>(to: U, bare = false): Measure<U> | null {
+    const node = this.quantity((each) => (each.unit === null ? bare && each.word === null : this.measuresIn(each, to)));
+    return node === null ? null : this.toMeasure(node, to);
+  }
+
+  /** True for a number with a unit that measures in canonical `to`. */
+  measuresIn(node: QuantityNode, to: Unit): boolean {
+    const unit = unitOf(node, to, this.line.conventions.units.on(this.day));
+    if (unit === null || node.unit === null) return false;
+    if (isEither(unit)) return to === 'L' || to === 'L/h';
+    const canonical = canonicalUnit(unit);
+    return canonical === to || (to === 'days' && canonical === 'minutes');
+  }
+
+  /** A whole number: of layers, lots, doses. */
+  whole(node: QuantityNode): number | null {
+    const value = node.numbers[0];
+    const plain = node.word === null && node.high === null && node.fuzz === null && !node.plus && node.unit === null;
+    if (value === undefined || !plain || node.numbers.length > 1 || !Number.isInteger(figureValue(value))) {
+      this.fault('no-whole-number', node, `«${this.written(node)}» should be a whole number`);
+      return null;
+    }
+    return figureValue(value);
+  }
+
+  /** An amount of money, in the room's currency. */
+  money(node: LinkValue | null): number | null {
+    if (node?.type !== 'quantity' || node.unit !== null || node.word !== null || node.high !== null) {
+      if (node !== null) this.fault('no-amount', node, `«${this.written(node)}» is no amount of money`);
+      return null;
+    }
+    const value = node.numbers[0];
+    return value === undefined ? null : figureValue(value);
+  }
+
+  missing(what: string, example: string): void {
+    const at = { from: this.node.to, to: this.node.to };
+    this.line.faults.push({
+      ...fault(
+        'something-missing',
+        this.node.head.to > this.node.head.from ? this.node.head : this.node,
+        `\`${this.phrase()}\` needs ${what}`,
+      ),
+      edit: { ...at, text: ` ${example}` },
+    });
+  }
+
+  // Dates
+
+  /** The day that a date means; null after a fault. */
+  toDay(node: LinkValue | DateNode, direction: Direction): Day | null {
+    if (node.type === 'date') {
+      const day = readDayWords(node.text, this.day, direction);
+      if (day === null) this.fault('no-such-date', node, `there is no ${this.written(node)} in the calendar`);
+      return day;
+    }
+    this.fault('no-date', node, `«${this.written(node)}» is no date`, isoDay(this.day));
+    return null;
+  }
+
+  // Names
+
+  /** The declared name that a word stands for. */
+  named(node: LinkValue | NameNode, want: Lookup): string {
+    return this.lookUp(node, want)?.name ?? this.written(node);
+  }
+
+  lookUp(node: LinkValue | NameNode, want: Lookup): ReturnType<typeof lookUp> {
+    if (node.type === 'name') return lookUp(this.line, node.text, node, want);
+    const text = this.written(node).trim();
+    if (node.type === 'text') return lookUp(this.line, text, node, want);
+    this.fault(want.unknown, node, `here stands ${want.wants}, not «${text}»`);
+    return null;
+  }
+
+  // Words
+
+  /** The text that the clause calls for: bare words, or its first words in quotes. */
+  text(): string | null {
+    const bare = this.take((detail): detail is DetailNode & { type: 'text' } => detail.type === 'text');
+    if (bare !== null) return this.written(bare).trim();
+    return this.quote();
+  }
+
+  /** Words in quotes; used for the remark once the clause has its text. */
+  quote(): string | null {
+    const quote = this.take((detail): detail is DetailNode & { type: 'quote' } => detail.type === 'quote');
+    return quote === null ? null : quoteText(this.line.text, quote);
+  }
+
+  needText(example: string): string {
+    const text = this.text();
+    if (text === null || text === '') this.missing('words', example);
+    return text ?? '';
+  }
+}
+
+/** The words between quotes, as written. */
+export function quoteText(line: string, at: Piece): string {
+  return line.slice(at.from + 1, at.to - 1).trim();
+}
+
+/** What a unit measures, in words, and a unit that would do. */
+const WANTED: Readonly<Record<Unit, readonly [string, string]>> = {
+  mm: ['a length', 'mm'],
+  L: ['a volume', 'L'],
+  'L/h': ['a flow', 'L/h'],
+  g: ['a weight', 'g'],
+  C: ['a temperature', 'C'],
+  'mg/L': ['a concentration', 'mg/L'],
+  dH: ['a hardness', 'dH'],
+  pH: ['a pH', ''],
+  'uS/cm': ['a conductivity', 'µS/cm'],
+  ppt: ['a salinity', 'ppt'],
+  minutes: ['a length of time', 'min'],
+  days: ['a number of days', 'days'],
+  share: ['a share', '%'],
+  'g/L': ['a dose', 'g/L'],
+  'mL/L': ['a dose', 'mL/L'],
+  mL: ['a volume', 'mL'],
+};

@@ -1,0 +1,185 @@
+/** Reads one entry: its date, its heading, its clauses, and what they come to. */
+import { isParseFault, parseClauses, parseHeading } from '../../grammar/parse.ts';
+import type { HeadingKind } from '../../grammar/phrases.ts';
+import type { ClauseNode, Piece, VersusNode } from '../../grammar/syntax.ts';
+import { openingAt } from '../../grammar/tagging.ts';
+import { Colon, cut, endOf, Note, Time } from '../../grammar/tokens.ts';
+import type { Token } from '../../grammar/tokens.ts';
+import type { Day } from '../core/day.ts';
+import { build } from './build/build.ts';
+import type { Fact } from './build/build.ts';
+import type { Conventions } from './conventions.ts';
+import { dateOf, timeOf } from './dating.ts';
+import { fault } from './faults.ts';
+import type { Fault } from './faults.ts';
+import { IMPLIED } from './fish.ts';
+import { readHeading } from './heading.ts';
+import type { ReadHeading } from './heading.ts';
+import type { LineContext } from './line.ts';
+import { noClause, signFault, unreadClause } from './messages.ts';
+import type { Names } from './names.ts';
+import { foldPunctuation } from './punctuation.ts';
+
+/** What one line came to. */
+export interface ReadEntry {
+  readonly day: Day | null;
+  readonly minute: number | null;
+  /** Empty where the line has faults that stop it. */
+  readonly facts: readonly Fact[];
+  /** The same, and those of a line with faults too: for its names only, never for the history. */
+  readonly loose: readonly Fact[];
+  readonly faults: readonly Fault[];
+}
+
+/** The parts of a line before its clauses are read. */
+export interface OpenedEntry {
+  readonly line: LineContext;
+  readonly minute: number | null;
+  readonly tokens: readonly Token[];
+  /** First token after date and time. */
+  readonly start: number;
+  /** The colon after the heading; -1 where there is none. */
+  readonly colon: number;
+  readonly heading: ReadHeading | null;
+}
+
+/** Reads date, time and heading; null after a fault in the date. */
+export function openEntry(text: string, names: Names, conventions: Conventions, faults: Fault[]): OpenedEntry | null {
+  const folded = foldPunctuation(text);
+  const tokens = cut(folded);
+  const day = dateOf(text, tokens[0], faults);
+  if (day === null) return null;
+  const line: LineContext = { text, day, names, conventions, faults };
+  for (const token of tokens) {
+    const found = signFault(line, token);
+    if (found !== null) faults.push(found);
+  }
+  const timed = tokens[1]?.tokenType === Time;
+  const minute = timed ? timeOf(tokens[1], faults) : null;
+  const start = timed ? 2 : 1;
+  const colon = tokens.findIndex((token, index) => index >= start && token.tokenType === Colon);
+  const heading = colon < 0 ? null : headingOf(line, tokens, start, colon);
+  return { line, minute, tokens, start, colon, heading };
+}
+
+function headingOf(line: LineContext, tokens: readonly Token[], start: number, colon: number): ReadHeading | null {
+  const node = parseHeading(tokens, start, colon);
+  if (!isParseFault(node)) return readHeading(line, node);
+  const [first, last] = [tokens[start], tokens[colon - 1]];
+  const whole =
+    first && last && colon > start ? { from: first.startOffset, to: endOf(last) } : endOfDate(tokens, start);
+  if (!line.faults.some(({ from, to }) => from < whole.to && to > whole.from)) {
+    line.faults.push(fault('no-heading', whole, 'before the colon stands who or what the line is about'));
+  }
+  return null;
+}
+
+function endOfDate(tokens: readonly Token[], start: number): Piece {
+  const before = tokens[start - 1];
+  const at = before === undefined ? 0 : endOf(before);
+  return { from: at, to: at };
+}
+
+/** Reads one line whole. Never throws, whatever the line. */
+export function readEntry(text: string, names: Names, conventions: Conventions): ReadEntry {
+  const faults: Fault[] = [];
+  const opened = openEntry(text, names, conventions, faults);
+  if (opened === null) return { day: null, minute: null, facts: [], loose: [], faults };
+  const facts = factsOf(opened);
+  const stops = faults.some(({ doubt }) => doubt !== true);
+  return { day: opened.line.day, minute: opened.minute, facts: stops ? [] : facts, loose: facts, faults };
+}
+
+function factsOf(opened: OpenedEntry): readonly Fact[] {
+  const { line, tokens, start, colon } = opened;
+  const first = tokens[start];
+  if (colon < 0 && first?.tokenType === Note) return clausesOf(opened, ROOM, start);
+  if (colon < 0) {
+    missingColon(opened);
+    return [];
+  }
+  if (opened.heading === null) return [];
+  if (colon + 1 >= tokens.length) {
+    if (opened.heading.declaration !== null) return clausesOf(opened, opened.heading, colon + 1);
+    if (line.faults.length === 0)
+      line.faults.push(fault('nothing-said', endOfDate(tokens, colon + 1), 'after the colon stands nothing'));
+    return [];
+  }
+  return clausesOf(opened, opened.heading, colon + 1);
+}
+
+const ROOM: ReadHeading = { kind: 'room', subjects: [{ kind: 'room' }], fish: IMPLIED, declaration: null };
+
+function clausesOf(opened: OpenedEntry, heading: ReadHeading, at: number): readonly Fact[] {
+  const { line, tokens } = opened;
+  const isName = (word: string): boolean => line.names.isName(word);
+  const parsed = parseClauses(tokens, at, heading.kind, isName);
+  for (const tag of parsed.faults) line.faults.push(noClause(line, tag, heading.kind, tokens));
+  for (const unread of parsed.unread) line.faults.push(unreadClause(line, unread, heading.kind));
+  doubtNote(line, parsed.clauses, heading.kind, isName);
+  return build(line, heading, versusGiven(parsed.clauses));
+}
+
+/** `X on Y` alone names the doer of that line's dispute where there is one. */
+function versusGiven(clauses: readonly ClauseNode[]): readonly ClauseNode[] {
+  const isVersus = (detail: ClauseNode['details'][number]): detail is VersusNode => detail.type === 'versus';
+  const alone = clauses.find(({ kind }) => kind === 'on each other');
+  const versus = alone?.details.find(isVersus);
+  const sign = clauses.find(({ kind, details }) => kind === 'sign' && !details.some(isVersus));
+  if (alone === undefined || versus === undefined || sign === undefined) return clauses;
+  const extra = alone.details.filter((detail) => !isVersus(detail));
+  return clauses
+    .filter((clause) => clause !== alone)
+    .map((clause) => (clause === sign ? { ...clause, details: [...clause.details, versus, ...extra] } : clause));
+}
+
+/** `note` runs to the end of the line: what looks like a clause after a `;` in it is text. */
+function doubtNote(
+  line: LineContext,
+  clauses: readonly ClauseNode[],
+  heading: HeadingKind,
+  isName: (word: string) => boolean,
+): void {
+  const note = clauses.find(({ kind }) => kind === 'note');
+  if (note === undefined) return;
+  const text = foldPunctuation(line.text);
+  for (let at = text.indexOf(';', note.from); at >= 0; at = text.indexOf(';', at + 1)) {
+    const after = cut(text.slice(at + 1, at + 80));
+    if (openingAt(after, 0, { heading, isName }, true) === null) continue;
+    const says = 'a note runs to the end of the line: what stands after this `;` is read as its text';
+    line.faults.push({ ...fault('clause-in-note', { from: at, to: at + 1 }, says), doubt: true });
+    return;
+  }
+}
+
+/** Words at most that a heading without its colon is looked for in. */
+const LONGEST_HEADING = 8;
+
+/** No colon: where a heading is followed by a clause, shows the line mended. */
+function missingColon(opened: OpenedEntry): void {
+  const { line, tokens, start } = opened;
+  if (line.faults.length > 0) return;
+  const isName = (word: string): boolean => line.names.isName(word);
+  for (let end = Math.min(tokens.length - 1, start + LONGEST_HEADING); end > start; end -= 1) {
+    const node = parseHeading(tokens, start, end);
+    const heading = isParseFault(node) ? null : readHeading({ ...line, faults: [] }, node);
+    if (heading === null || heading.subjects.length === 0) continue;
+    if (openingAt(tokens, end, { heading: heading.kind, isName }, heading.declaration === null) === null) continue;
+    const last = tokens[end - 1];
+    const at = last === undefined ? 0 : endOf(last);
+    const first = tokens[start]?.startOffset ?? 0;
+    const says = 'between who the line is about and what happened stands a colon';
+    line.faults.push({
+      ...fault('missing-colon', { from: first, to: at }, says),
+      edit: { from: at, to: at, text: ':' },
+    });
+    return;
+  }
+  const from = tokens[start]?.startOffset ?? line.text.length;
+  const room = openingAt(tokens, start, { heading: 'room', isName }, true) !== null;
+  const says = 'who or what is it about? That stands before a colon';
+  line.faults.push({
+    ...fault('no-heading', { from, to: Math.max(from, line.text.trimEnd().length) }, says),
+    edit: room ? { from, to: from, text: 'room: ' } : null,
+  });
+}

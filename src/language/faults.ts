@@ -1,0 +1,42 @@
+/**
+ * What is wrong with a line while it is being read: a problem that does not know its file yet, and the
+ * edit that would mend it. All edits of a line are applied together, so that what is offered is a line
+ * that would be read even where several things are wrong.
+ */
+import type { Piece } from '../../grammar/syntax.ts';
+import type { Place } from '../core/span.ts';
+
+export interface Edit extends Piece {
+  readonly text: string;
+}
+
+export interface Fault extends Piece {
+  /** Stable kebab-case name of the cause. */
+  readonly kind: string;
+  readonly says: string;
+  /** Replaces words of the line so that it would be read; null where only the keeper can say. */
+  readonly edit: Edit | null;
+  /** A whole line to write instead: where another line is missing, or the date must change. */
+  readonly line?: string;
+  /** Other lines that belong to it. */
+  readonly also?: readonly Place[];
+  /** Counts all the same: look at it. */
+  readonly doubt?: boolean;
+}
+
+export function fault(kind: string, at: Piece, says: string, replacement: string | null = null): Fault {
+  const { from, to } = at;
+  return { kind, from, to, says, edit: replacement === null ? null : { from, to, text: replacement } };
+}
+
+/** A text with edits applied, last first. Edits that overlap an earlier one are left out. */
+export function applyEdits(text: string, edits: readonly Edit[]): string {
+  let result = text;
+  let limit = Infinity;
+  for (const edit of [...edits].sort((a, b) => b.from - a.from || b.to - a.to)) {
+    if (edit.to > limit) continue;
+    result = result.slice(0, edit.from) + edit.text + result.slice(edit.to);
+    limit = edit.from;
+  }
+  return result;
+}

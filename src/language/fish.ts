@@ -1,0 +1,148 @@
+/** Who a clause is about and how many: names, sexes and numbers of one clause put together. */
+import { GROUP_WORDS } from '../../grammar/phrases.ts';
+import type { DetailNode, LinkValue, NameNode, QuantityNode, SexNode } from '../../grammar/syntax.ts';
+import { exactly, plus } from '../core/interval.ts';
+import type { Interval } from '../core/interval.ts';
+import type { Heads, HowMany } from '../journal/event.ts';
+import type { FishRef, GroupKind, Member, Sex } from '../journal/subject.ts';
+import type { Clause } from './clause.ts';
+import { FISH } from './line.ts';
+import { countOf, figureValue } from './quantities.ts';
+import type { Guessed } from './quantities.ts';
+
+export const IMPLIED: FishRef = { kind: 'implied' };
+
+const isSex = (detail: DetailNode | undefined): detail is SexNode => detail?.type === 'sex';
+const isCount = (detail: DetailNode | undefined): detail is QuantityNode =>
+  detail?.type === 'quantity' && !detail.ago && detail.unit === null && detail.scoop === null;
+
+/** A number of fish, told apart by sex or age where the clause does; `unsaid` where it gives none. */
+export function howMany(clause: Clause): HowMany {
+  const counts: { guessed: Guessed; sex: string | null }[] = [];
+  for (let at = 0; at < clause.rest.length;) {
+    const node = clause.rest[at];
+    const next = clause.rest[at + 1];
+    if (!isCount(node)) at += 1;
+    else if (node.word !== null && isShare(node.word.sense)) {
+      if (counts.length > 0) at += 1;
+      else {
+        clause.takeAt(at);
+        return shareOf(node.word.sense);
+      }
+    } else if (isSex(next) || !counts.some(({ sex }) => sex === null)) {
+      const guessed = checkedCount(clause, node);
+      clause.takeAt(at);
+      if (isSex(next)) clause.takeAt(at);
+      counts.push({ guessed, sex: isSex(next) ? next.sex : null });
+    } else at += 1;
+  }
+  return counts.length === 0 ? 'unsaid' : heads(counts);
+}
+
+function isShare(sense: string): boolean {
+  return sense === 'all' || sense === 'rest' || sense === 'half';
+}
+
+function shareOf(sense: string): HowMany {
+  return sense === 'rest' || sense === 'half' ? sense : 'all';
+}
+
+/** A number of fish that the clause cannot do without. */
+export function needHeads(clause: Clause, example: string): Heads {
+  const count = howMany(clause);
+  if (typeof count !== 'string') return count;
+  if (count === 'unsaid') clause.missing('a number', example);
+  else clause.fault('no-number', clause.node, `\`${clause.phrase()}\` needs a number, not «${count}»`);
+  return { total: exactly(0), males: null, females: null, young: null, as: 'counted' };
+}
+
+/** A number of fish, where one stands. */
+export function maybeHeads(clause: Clause): Heads | null {
+  const count = howMany(clause);
+  if (count === 'unsaid') return null;
+  if (typeof count !== 'string') return count;
+  clause.fault('no-number', clause.node, `\`${clause.phrase()}\` takes a number, not «${count}»`);
+  return null;
+}
+
+function checkedCount(clause: Clause, node: QuantityNode): Guessed {
+  const figures = [...node.numbers, ...(node.high === null ? [] : [node.high])];
+  const values = figures.map(figureValue);
+  if (node.numbers.length > 1 || values.some((value) => !Number.isInteger(value))) {
+    clause.fault('no-whole-number', node, `«${clause.written(node)}» is no number of fish`);
+  } else if (node.high !== null && (values[1] ?? 0) < (values[0] ?? 0)) {
+    const [low, high] = [node.numbers[0], node.high];
+    if (low) {
+      const says = `«${clause.written(node)}» runs from high to low`;
+      clause.fault('high-before-low', { from: low.from, to: high.to }, says, `${high.text}-${low.text}`);
+    }
+  }
+  return countOf(node);
+}
+
+function heads(counts: readonly { guessed: Guessed; sex: string | null }[]): Heads {
+  const sum = (sex: string | null): Interval | null => {
+    const those = counts.filter((count) => count.sex === sex).map(({ guessed }) => guessed.total);
+    return those.length === 0 ? null : those.reduce(plus);
+  };
+  const [males, females, young, unsaid] = [sum('male'), sum('female'), sum('young'), sum(null)];
+  const apart = [males, females, young].filter((part) => part !== null).reduce(plus, exactly(0));
+  const all = counts.map(({ guessed }) => guessed.as);
+  const as = all.every((each) => each === 'counted') ? 'counted' : all.includes('guess') ? 'guess' : 'about';
+  return { total: unsaid ?? apart, males, females, young, as };
+}
+
+/**
+ * The fish that a clause names, before its phrase or after: `Rowan-1`, `Fern`, `the male`, `Rowan male`.
+ * `heading` is what the line's heading says where the clause names none.
+ */
+export function fishOf(clause: Clause, heading: FishRef): FishRef {
+  const name = clause.name();
+  const at = clause.rest.findIndex((detail) => isSex(detail));
+  const node = clause.rest[at];
+  const sex = isSex(node) ? node : null;
+  if (sex !== null) clause.takeAt(at);
+  if (sex?.sex === 'young') {
+    const says = 'which young? Name the brood, or write how many';
+    clause.fault('which-fish', sex, says, '1 young');
+    return IMPLIED;
+  }
+  if (name === null) return sex === null ? heading : withSex(heading, sexOf(sex.sex));
+  return fishNamed(clause, name, sex === null ? null : sexOf(sex.sex));
+}
+
+function sexOf(text: string): Sex {
+  return text === 'male' ? 'male' : 'female';
+}
+
+/** `male` in a line about a group is that group's male; else whichever male is meant there. */
+function withSex(heading: FishRef, sex: Sex): FishRef {
+  const member: Member = { sex, name: null };
+  if (heading.kind === 'group') return { ...heading, member };
+  return { kind: 'group', group: null, member };
+}
+
+export function fishNamed(clause: Clause, node: NameNode | LinkValue, sex: Sex | null = null): FishRef {
+  const word = node.type === 'name' ? node.text : clause.written(node).trim();
+  const member: Member | null = sex === null ? null : { sex, name: null };
+  const kind = groupKind(word.toLowerCase());
+  if (kind !== null) return { kind: 'group', group: null, member, groupKind: kind };
+  if (clause.line.names.find(word, clause.day)?.kind === 'species') {
+    const says = `«${word}» is a species: which fish of it? Leave the name out where only one can be meant`;
+    clause.fault('which-fish', node, says, '');
+    return IMPLIED;
+  }
+  const named = clause.lookUp(node, FISH);
+  if (named?.kind === 'brood') return { kind: 'brood', brood: named.name };
+  if (named?.kind === 'fish') {
+    return { kind: 'group', group: named.group ?? null, member: { sex: named.sex ?? null, name: named.name } };
+  }
+  return named === null ? IMPLIED : { kind: 'group', group: named.name, member };
+}
+
+const KINDS: readonly GroupKind[] = ['pair', 'trio', 'harem', 'colony', 'group'];
+
+/** `pair`, `trio` … as a word for the one group of that kind in a tank. */
+export function groupKind(word: string): GroupKind | null {
+  return GROUP_WORDS.has(word) ? (KINDS.find((kind) => kind === word) ?? null) : null;
+}

@@ -1,0 +1,140 @@
+/** What reading one line has at hand: the line, its day, what is known of names and conventions, and where faults go. */
+import type { Piece } from '../../grammar/syntax.ts';
+import { isoDay } from '../core/day.ts';
+import type { Day } from '../core/day.ts';
+import { nearest } from '../core/suggest.ts';
+import type { Conventions } from './conventions.ts';
+import { fault } from './faults.ts';
+import type { Fault } from './faults.ts';
+import type { Named, NameKind, Names } from './names.ts';
+
+export interface LineContext {
+  /** As written, without its line end. */
+  readonly text: string;
+  readonly day: Day;
+  readonly names: Names;
+  readonly conventions: Conventions;
+  readonly faults: Fault[];
+}
+
+const CALLED: Readonly<Record<NameKind, string>> = {
+  tank: 'a tank',
+  loop: 'a loop',
+  row: 'a row',
+  species: 'a species',
+  group: 'a group',
+  fish: 'a fish',
+  brood: 'a brood',
+  culture: 'a culture',
+  auction: 'an auction',
+};
+
+/** A kind of named thing with its article. */
+export function kindWords(kind: NameKind): string {
+  return CALLED[kind];
+}
+
+export interface Lookup {
+  /** The kinds that will do here; all where null. */
+  readonly kinds: readonly NameKind[] | null;
+  /** What the place calls for, in words: `a tank`. */
+  readonly wants: string;
+  /** Kind of the fault where nothing has that name. */
+  readonly unknown: string;
+  /** A line that would declare it, after the date. */
+  readonly declares: (name: string) => string;
+}
+
+/** Looks a name up; null after a fault was noted. */
+export function lookUp(line: LineContext, word: string, at: Piece, want: Lookup): Named | null {
+  const named = line.names.find(word, line.day);
+  if (named === null) {
+    line.faults.push(unknownName(line, word, at, want));
+    return null;
+  }
+  if (want.kinds !== null && !want.kinds.includes(named.kind)) {
+    const says = `«${named.name}» is ${kindWords(named.kind)}; here stands ${want.wants}`;
+    line.faults.push({
+      ...fault(`not-${want.wants.replace(/^an? /, '').replaceAll(' ', '-')}`, at, says),
+      edit: edit(line, word, at, want),
+    });
+    return null;
+  }
+  if (named.day > line.day && named.kind !== 'brood') {
+    const says = `«${named.name}» is declared only on ${isoDay(named.day)}`;
+    line.faults.push({ ...fault('not-yet-declared', at, says), line: redated(line, named.day) });
+    return null;
+  }
+  return named;
+}
+
+function unknownName(line: LineContext, word: string, at: Piece, want: Lookup): Fault {
+  const mended = edit(line, word, at, want);
+  const says = `nothing here is called «${word}»`;
+  const { from, to } = at;
+  if (mended !== null) return { kind: want.unknown, from, to, says, edit: mended };
+  return { kind: want.unknown, from, to, says, edit: null, line: `${isoDay(line.day)} ${want.declares(word)}` };
+}
+
+function edit(line: LineContext, word: string, at: Piece, want: Lookup): Fault['edit'] {
+  const candidates: string[] = [];
+  for (const named of line.names.all()) {
+    if ((want.kinds === null || want.kinds.includes(named.kind)) && named.day <= line.day) candidates.push(named.name);
+  }
+  const near = nearest(word, candidates, 1)[0];
+  return near === undefined ? null : { from: at.from, to: at.to, text: near };
+}
+
+/** The line with another day at its start. */
+export function redated(line: LineContext, day: Day): string {
+  return line.text.replace(/^(\s*)\S+/, (_, blank: string) => `${blank}${isoDay(day)}`);
+}
+
+export const TANK: Lookup = {
+  kinds: ['tank'],
+  wants: 'a tank',
+  unknown: 'unknown-tank',
+  declares: (name) => `tank ${name}: 54 L; alone`,
+};
+
+export const LOOP: Lookup = {
+  kinds: ['loop'],
+  wants: 'a loop',
+  unknown: 'unknown-loop',
+  declares: (name) => `loop ${name}: sump 200 L`,
+};
+
+export const SPECIES: Lookup = {
+  kinds: ['species'],
+  wants: 'a species',
+  unknown: 'unknown-species',
+  declares: (name) => `species ${name}: Genus species`,
+};
+
+export const FISH: Lookup = {
+  kinds: ['group', 'fish', 'brood'],
+  wants: 'a fish, a group or a brood',
+  unknown: 'unknown-fish',
+  declares: (name) => `group ${name}: some`,
+};
+
+export const CULTURE: Lookup = {
+  kinds: ['culture'],
+  wants: 'a culture',
+  unknown: 'unknown-culture',
+  declares: (name) => `culture ${name}: microworm`,
+};
+
+export const AUCTION: Lookup = {
+  kinds: ['auction'],
+  wants: 'an auction',
+  unknown: 'unknown-auction',
+  declares: (name) => `auction ${name}: 20 lots`,
+};
+
+export const ANYTHING: Lookup = {
+  kinds: null,
+  wants: 'a name',
+  unknown: 'unknown-name',
+  declares: (name) => `tank ${name}: 54 L; alone`,
+};

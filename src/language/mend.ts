@@ -1,0 +1,77 @@
+/** From faults to problems: every problem comes with a line that would be read. */
+import type { Problem } from '../core/problem.ts';
+import { cut, Colon, DateToken, endOf, Time } from '../../grammar/tokens.ts';
+import { applyEdits } from './faults.ts';
+import type { Fault } from './faults.ts';
+import { foldPunctuation } from './punctuation.ts';
+
+/** Says whether a line, as it stands, would be read. */
+export type Reads = (text: string) => boolean;
+
+interface Where {
+  readonly file: string;
+  readonly line: number;
+}
+
+/** Longer lines than this are not tried again: the keeper sees the place. */
+const LONGEST_MENDED = 2000;
+
+/** The problems of one line. `today` is the day to write where the line has none. */
+export function problemsOf(
+  text: string,
+  faults: readonly Fault[],
+  where: Where,
+  today: string,
+  reads: Reads,
+): Problem[] {
+  if (faults.length === 0) return [];
+  const mended = mend(text, faults, today, reads);
+  const seen = new Set<string>();
+  const problems: Problem[] = [];
+  for (const { kind, from, to, says, also, doubt, line } of faults) {
+    const key = `${String(from)} ${kind} ${says}`;
+    if (seen.has(key)) continue;
+    seen.add(key);
+    const at = { ...where, from: clampTo(from, text), to: clampTo(Math.max(from, to), text) };
+    const weight = doubt === true ? 'doubt' : 'stops';
+    problems.push({ kind, weight, says, write: line ?? mended, at, also: also ?? [] });
+  }
+  return problems.sort((a, b) => a.at.from - b.at.from);
+}
+
+function clampTo(offset: number, text: string): number {
+  return Math.min(Math.max(0, offset), text.length);
+}
+
+/** The line with everything mended that can be, if it is then read; else its words kept as a note. */
+function mend(text: string, faults: readonly Fault[], today: string, reads: Reads): string {
+  const edits = faults.map(({ edit }) => edit).filter((edit) => edit !== null);
+  if (text.length > LONGEST_MENDED) return asNote(text.slice(0, LONGEST_MENDED), today, reads);
+  const edited = edits.length > 0 ? applyEdits(text, edits).trim() : null;
+  if (edited !== null && edited !== text && (reads(edited) || edited.startsWith('#'))) return edited;
+  return asNote(text, today, reads);
+}
+
+function asNote(text: string, today: string, reads: Reads): string {
+  const tokens = cut(foldPunctuation(text));
+  const dated = tokens[0]?.tokenType === DateToken ? tokens[0] : null;
+  const timed = dated !== null && tokens[1]?.tokenType === Time ? tokens[1] : null;
+  const colon = tokens.find((token) => token.tokenType === Colon);
+  const start = timed ?? dated;
+  const rest = (from: number): string =>
+    text
+      .slice(from)
+      .replace(/[\0-\x1f]+/g, ' ')
+      .trim();
+  const after = start === null ? 0 : endOf(start);
+  if (colon !== undefined && start !== null) {
+    const kept =
+      `${text.slice(start === dated ? dated.startOffset : 0, endOf(colon))} note ${rest(endOf(colon))}`.trim();
+    if (reads(kept)) return kept;
+  }
+  const day = dated === null ? today : dated.image;
+  const kept = `${day} note ${rest(after)}`.trim();
+  if (reads(kept)) return kept;
+  const undated = `${today} note ${rest(after)}`.trim();
+  return reads(undated) ? undated : `${today} note …`;
+}

@@ -1,0 +1,205 @@
+/** What the parser and the tagger could not read, in a keeper's words, with the nearest thing that would be read. */
+import { allPhrases, canonicalOf, canonicalPhrases, HEADS, LINK_TOKENS, openersUnder } from '../../grammar/phrases.ts';
+import type { ClauseKind, HeadingKind, LinkName } from '../../grammar/phrases.ts';
+import { FORM_WORDS, LINKS } from '../../grammar/vocabulary/details.ts';
+import { matchPhrase } from '../../grammar/matching.ts';
+import type { ParseFault } from '../../grammar/parse.ts';
+import type { DetailNode, Piece } from '../../grammar/syntax.ts';
+import type { TagFault } from '../../grammar/tagging.ts';
+import { cut, endOf, Hash, InchMark, Joined, OpenQuote, Unknown } from '../../grammar/tokens.ts';
+import type { Token } from '../../grammar/tokens.ts';
+import { nearest, slips } from '../core/suggest.ts';
+import { fault } from './faults.ts';
+import type { Fault } from './faults.ts';
+import type { LineContext } from './line.ts';
+
+/** Signs that no line can hold, wherever they stand. */
+export function signFault(line: LineContext, token: Token): Fault | null {
+  const at = { from: token.startOffset, to: endOf(token) };
+  switch (token.tokenType) {
+    case Hash: {
+      const word = /^#\S*/.exec(line.text.slice(at.from))?.[0] ?? '#';
+      const whole = wordAround(line.text, at.from, at.from + word.length);
+      const quoted = `"${line.text.slice(whole.from, whole.to)}"`;
+      return fault('hash', whole, 'a `#` without a blank after it starts no comment: put such words in quotes', quoted);
+    }
+    case InchMark:
+      return fault(
+        'inch-mark',
+        at,
+        'a quote straight after a number may be inches: write `in`, or a blank before the remark',
+        ' in',
+      );
+    case OpenQuote:
+      return { ...fault('open-quote', at, 'this quote is never closed'), edit: { from: at.to, to: at.to, text: '"' } };
+    case Joined:
+      return joinedNumber(line, at);
+    case Unknown:
+      return fault('unknown-sign', at, `the sign «${printable(line.text, at)}» means nothing here`, '');
+    default:
+      return null;
+  }
+}
+
+/** The run of non-blanks around a place. */
+function wordAround(text: string, from: number, to: number): Piece {
+  let start = from;
+  while (start > 0 && /[^\s;,:"]/.test(text[start - 1] ?? ' ')) start -= 1;
+  let end = to;
+  while (end > from + 1 && /[;,:"]/.test(text[end - 1] ?? '')) end -= 1;
+  return { from: start, to: end };
+}
+
+function printable(text: string, at: Piece): string {
+  const code = text.codePointAt(at.from) ?? 0;
+  const seen = text.slice(at.from, at.to);
+  return /^[\p{L}\p{N}\p{P}\p{S}]$/u.test(seen) ? seen : `U+${code.toString(16).toUpperCase().padStart(4, '0')}`;
+}
+
+function joinedNumber(line: LineContext, at: Piece): Fault {
+  const text = line.text.slice(at.from, at.to);
+  const parts = text.split(',');
+  if (parts.length > 2) return fault('joined-numbers', at, `«${text}»: put a blank after each comma`, parts.join(', '));
+  const says = `«${text}» may be ${parts.join('')} or ${parts.join('.')}`;
+  return fault('number-comma', at, says, parts.join(''));
+}
+
+/** Words where a clause should begin. */
+export function noClause(line: LineContext, tag: TagFault, heading: HeadingKind, tokens: readonly Token[]): Fault {
+  const at = { from: tag.first.startOffset, to: endOf(tag.last) };
+  const start = tokens.indexOf(tag.first);
+  const own = tokens.slice(start, tokens.indexOf(tag.last) + 1);
+  const elsewhere = clauseElsewhere(own, heading);
+  if (elsewhere !== null) {
+    const words = own
+      .slice(0, elsewhere.length)
+      .map(({ image }) => image)
+      .join(' ');
+    const says = `\`${words}\` is said of ${elsewhere.of}, not of ${HEADING_WORDS[heading]}`;
+    return { ...fault('clause-elsewhere', { from: at.from, to: endOf(own[elsewhere.length - 1] ?? tag.first) }, says) };
+  }
+  const near = nearestPhrase(own, heading);
+  const first = own.slice(0, near?.words ?? 1);
+  const place = { from: at.from, to: endOf(first.at(-1) ?? tag.first) };
+  const says = `«${line.text.slice(place.from, place.to)}» is no clause that is read here`;
+  return fault('unknown-clause', place, says, near?.phrase ?? null);
+}
+
+/** How the kinds of heading are called in a message. */
+const HEADING_WORDS: Readonly<Record<HeadingKind, string>> = {
+  room: 'the room',
+  loop: 'a loop',
+  tank: 'a tank',
+  group: 'a group of fish',
+  brood: 'a brood',
+  culture: 'a culture',
+  auction: 'an auction',
+  species: 'a species',
+  row: 'a row',
+  'new loop': 'a loop',
+  'new tank': 'a tank',
+  'new group': 'a group of fish',
+  'new culture': 'a culture',
+  'new auction': 'an auction',
+  'new species': 'a species',
+};
+
+const PLACES: readonly HeadingKind[] = [
+  'tank',
+  'loop',
+  'room',
+  'group',
+  'brood',
+  'culture',
+  'new tank',
+  'new group',
+  'new species',
+  'new loop',
+  'new auction',
+];
+
+/** The heading under which the words would be a clause. */
+function clauseElsewhere(tokens: readonly Token[], heading: HeadingKind): { of: string; length: number } | null {
+  for (const other of PLACES) {
+    const match = other === heading ? null : matchPhrase(tokens, 0, openersUnder(other));
+    if (match !== null && match.phrase.kind !== 'two readings')
+      return { of: HEADING_WORDS[other], length: match.length };
+  }
+  return null;
+}
+
+/** The opening phrase nearest to the first words. Of equally near ones the canonical one. */
+function nearestPhrase(tokens: readonly Token[], heading: HeadingKind): { phrase: string; words: number } | null {
+  let best: { phrase: string; words: number; cost: number } | null = null;
+  for (const words of [3, 2, 1]) {
+    if (tokens.length < words) continue;
+    const said = tokens
+      .slice(0, words)
+      .map(({ image }) => image.toLowerCase())
+      .join(' ');
+    const found = nearest(said, canonicalPhrases(heading), 1)[0] ?? nearest(said, allPhrases(heading), 1)[0];
+    if (found === undefined) continue;
+    const cost = slips(said, found);
+    if (best === null || cost < best.cost) best = { phrase: found, words, cost };
+  }
+  return best;
+}
+
+/** A clause whose words do not go together. */
+export function unreadClause(line: LineContext, { clause, at, rule, tokens }: ParseFault, heading: HeadingKind): Fault {
+  const kind = kindOf(tokens);
+  const phrase = kind === null ? null : (canonicalOf(kind) ?? null);
+  const link = linkAt(tokens, at);
+  if (link !== null && (rule !== 'clauses' || at.from === at.to)) {
+    const { form } = LINKS[link.name];
+    const wants = form === 'flag' ? 'something' : FORM_WORDS[form];
+    const place = at.from === at.to ? link.at : at;
+    return fault('something-missing', place, `after \`${line.text.slice(link.at.from, link.at.to)}\` comes ${wants}`);
+  }
+  if (at.from === at.to) return fault('something-missing', clause, 'something is missing at the end of this clause');
+  const words = line.text.slice(at.from, clause.to);
+  const near = nearestPhrase(cut(words.replace(/^,\s*/, '')), heading);
+  const here = line.text.slice(at.from, at.to);
+  const said = phrase === null ? 'here' : `with \`${phrase}\``;
+  const says = `«${here}» is not understood ${said}`;
+  if (near !== null && /[,;]\s*$/.test(line.text.slice(0, at.from)))
+    return fault('unknown-clause', at, says, near.phrase);
+  const rest = { from: at.from, to: clause.to };
+  return { ...fault('not-understood', at, says), edit: { ...rest, text: asRemark(words) } };
+}
+
+/** Words turned into a remark. */
+export function asRemark(words: string): string {
+  const plain = words.replace(/["“”„‟«»″]/g, '').trim();
+  return plain === '' ? '' : `"${plain}"`;
+}
+
+function kindOf(tokens: readonly Token[]): ClauseKind | null {
+  for (const [kind, type] of HEADS) if (tokens.some((token) => token.tokenType === type)) return kind;
+  return null;
+}
+
+/** The word before the place that leads to something. */
+function linkAt(tokens: readonly Token[], at: Piece): { name: LinkName; at: Piece } | null {
+  const before = tokens.filter((token) => endOf(token) <= at.from).at(-1);
+  if (before === undefined) return null;
+  for (const [name, type] of LINK_TOKENS) {
+    if (before.tokenType === type && LINKS[name].form !== 'flag')
+      return { name, at: { from: before.startOffset, to: endOf(before) } };
+  }
+  return null;
+}
+
+/** A detail that its clause did not ask for. */
+export function strayDetail(line: LineContext, kind: ClauseKind, detail: DetailNode, heading: HeadingKind): Fault {
+  const here = line.text.slice(detail.from, detail.to);
+  const phrase = canonicalOf(kind);
+  const said = phrase === null ? 'here' : `with \`${phrase}\``;
+  const at = { from: detail.from, to: detail.to };
+  if (detail.type === 'name' && line.names.find(detail.text, line.day) === null) {
+    const near = nearestPhrase(cut(here), heading);
+    const says = `«${here}» is not understood ${said}`;
+    return fault('unknown-clause', at, says, near?.phrase ?? asRemark(here));
+  }
+  return fault('does-not-belong', at, `«${here}» does not belong ${said}`, asRemark(here));
+}

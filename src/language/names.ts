@@ -1,0 +1,120 @@
+/**
+ * Everything that has a name, and the day from which it has it. Names are unique across all kinds, read
+ * without regard to case, and shown as they were declared. Broods called GROUP-number need no declaring.
+ */
+import type { Day } from '../core/day.ts';
+import type { Place } from '../core/span.ts';
+import type { GroupKind, Sex } from '../journal/subject.ts';
+
+export type NameKind = 'tank' | 'loop' | 'row' | 'species' | 'group' | 'fish' | 'brood' | 'culture' | 'auction';
+
+export interface Named {
+  readonly kind: NameKind;
+  readonly name: string;
+  /** From this day on the name is known. */
+  readonly day: Day;
+  readonly place: Place;
+  /** Place in the order of declaring, for names declared on one day. */
+  readonly rank: number;
+  readonly groupKind?: GroupKind;
+  /** Of a fish: its group, and its sex where the line says so. */
+  readonly group?: string;
+  readonly sex?: Sex | null;
+  /** Of a row. */
+  readonly tanks?: readonly string[];
+}
+
+/** A name compared: composed characters, without case. */
+export function nameKey(name: string): string {
+  return name.normalize('NFC').toLowerCase();
+}
+
+const BROOD = /^(.+)-([1-9]\d{0,3})$/;
+
+export class Names {
+  /** By key, in order of day; the first is the declaration, the others amend it. */
+  private readonly known = new Map<string, Named[]>();
+  private order: readonly string[] | null = null;
+
+  /** Notes a declaration; gives the earlier one of another kind whose name it takes, else null. */
+  add(named: Named): Named | null {
+    const key = nameKey(named.name);
+    const there = this.known.get(key);
+    if (there === undefined) this.known.set(key, [named]);
+    else {
+      const clash = there[0];
+      if (clash !== undefined && clash.kind !== named.kind) return clash;
+      there.push(named);
+      there.sort((a, b) => a.day - b.day || a.rank - b.rank);
+    }
+    this.order = null;
+    return null;
+  }
+
+  /** What a word names, on any day; the latest word about it by `day`. Null where nothing has that name. */
+  find(word: string, day: Day): Named | null {
+    const there = this.known.get(nameKey(word));
+    const first = there?.[0];
+    if (there === undefined || first === undefined) return this.brood(word);
+    let latest = first;
+    for (const named of there) if (named.day <= day) latest = named;
+    // The name is shown as it was declared, and known since then.
+    return { ...latest, name: first.name, day: first.day };
+  }
+
+  isName(word: string): boolean {
+    return this.known.has(nameKey(word)) || this.brood(word) !== null;
+  }
+
+  /** `Rowan-3`, where Rowan is a group. */
+  private brood(word: string): Named | null {
+    const match = BROOD.exec(word);
+    const [base, number] = [match?.[1], match?.[2]];
+    const group = base === undefined ? undefined : this.known.get(nameKey(base))?.[0];
+    if (group?.kind !== 'group' || number === undefined) return null;
+    return { ...group, kind: 'brood', name: `${group.name}-${number}`, group: group.name };
+  }
+
+  /** The earliest declaration of each name, with its kind; those of `kind` only where it is given. */
+  *all(kind: NameKind | null = null): Generator<Named> {
+    for (const [first] of this.known.values()) {
+      if (first !== undefined && (kind === null || first.kind === kind)) yield first;
+    }
+  }
+
+  /** Names known on a day, for completion. */
+  on(day: Day): readonly Named[] {
+    return [...this.all()].filter((named) => named.day <= day);
+  }
+
+  /** Tanks in order of declaration: by day, then by name as people count (`A2` before `A10`). */
+  tanksInOrder(): readonly string[] {
+    this.order ??= [...this.all('tank')]
+      .sort((a, b) => a.day - b.day || byName(a.name, b.name))
+      .map(({ name }) => name);
+    return this.order;
+  }
+
+  /** A directory that starts with everything in this one and leaves it alone. */
+  copy(): Names {
+    const copy = new Names();
+    for (const [key, there] of this.known) copy.known.set(key, [...there]);
+    return copy;
+  }
+}
+
+/** Order of names as people count: runs of digits by their number, the rest by letter without case. */
+export function byName(a: string, b: string): number {
+  const [left, right] = [runs(a), runs(b)];
+  for (let i = 0; i < Math.min(left.length, right.length); i += 1) {
+    const [x, y] = [left[i] ?? '', right[i] ?? ''];
+    const numeric = /^\d/.test(x) && /^\d/.test(y) ? Number(x) - Number(y) : 0;
+    if (numeric !== 0) return numeric;
+    if (x !== y) return x < y ? -1 : 1;
+  }
+  return left.length - right.length || (a < b ? -1 : a > b ? 1 : 0);
+}
+
+function runs(name: string): readonly string[] {
+  return nameKey(name).match(/\d+|\D+/g) ?? [];
+}
