@@ -1,9 +1,9 @@
 /** Today's list as text and as JSON: the heaviest thing in the first line, one row a thing, the line to jot under it. */
 import type { DueAnswer, DueRow, Postponed } from '../questions/due.ts';
+import type { Row, Words } from './columns.ts';
+import { columnsText } from './columns.ts';
 import { dayJson, linesJson, spreadJson } from './json.ts';
 import type { Look } from './look.ts';
-import type { Row, Words } from './table.ts';
-import { table } from './table.ts';
 import { dayText, heading, listWords, plural, windowText } from './words.ts';
 import { paragraph } from './wrap.ts';
 
@@ -17,7 +17,7 @@ export function dueText(answer: DueAnswer, look: Look): string {
   const first = paragraph(`${heading(look)}: ${matters(answer, look)}`, look.width, 2);
   const parts = [look.paint.strong(first.split('\n')[0] ?? '')];
   const more = first.split('\n').slice(1);
-  const rows = table(look, COLUMNS, drawn(answer.rows, look));
+  const rows = columnsText(look, COLUMNS, drawn(answer.rows, look));
   const last = ending(answer, look).map((line) => paragraph(line, look.width, 2));
   const blocks = [[...parts, ...more].join('\n'), rows.trimEnd(), last.join('\n')];
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;

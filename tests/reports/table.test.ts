@@ -36,6 +36,22 @@ describe('a table', () => {
     expect(text).toBe('where  n  why\nA1     1  x\n       jot  A1: lights on\n');
   });
 
+  test('draws many rows as it draws few', () => {
+    const row: Row = { cells: ['Long', '2', long], under: ['jot  Long: level 58 mm'] };
+    const few = table(
+      look,
+      columns,
+      Array.from({ length: 90 }, () => row),
+    ).split('\n');
+    const many = table(
+      look,
+      columns,
+      Array.from({ length: 180 }, () => row),
+    ).split('\n');
+    expect(many.slice(0, few.length - 1)).toEqual(few.slice(0, -1));
+    expect(many.length - 2).toBe((few.length - 2) * 2);
+  });
+
   test('stacks several texts in one cell', () => {
     const cells = ['A1', '1', ['water change', { text: 'last on 6 Feb', paint: look.paint.quiet }]];
     expect(table(look, columns, [{ cells }])).toBe('where  n  why\nA1     1  water change\n          last on 6 Feb\n');
