@@ -5,11 +5,14 @@ import type { DayWindow } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import { linesOf, type LineRef } from '../core/span.ts';
-import { dayWords, listWords, plural } from '../core/words.ts';
+import { dayWords, listWords, plural, windowWords } from '../core/words.ts';
 import { foodClock, HATCH_HOURS, LEAST_JARS, type FoodClock } from '../science/foods.ts';
 import type { Jar } from '../state/cultures.ts';
+import type { SeenBrood } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
+import { clockOf, usualFor } from '../state/stageclock.ts';
 import { rowId } from './id.ts';
+import { expected } from './stages.ts';
 import type { WhyRow } from './whyrow.ts';
 
 export type JarState = 'not started' | 'young' | 'live' | 'old' | 'sour';
@@ -54,8 +57,25 @@ export interface HatchRow {
   readonly lines: readonly LineRef[];
 }
 
+/** Young that will swim soon, and what they will eat. */
+export interface NeedRow {
+  readonly id: string;
+  readonly brood: string;
+  readonly tanks: readonly string[];
+  readonly swims: DayWindow;
+  /** First foods of such young, the usual one first. */
+  readonly foods: readonly string[];
+  /** The days on which to set a hatch, so that it is out on the first day on which they may swim; null where they eat other things. */
+  readonly setHatch: DayWindow | null;
+  /** What is there for them by then: a jar, a hatch; null: nothing. */
+  readonly covered: string | null;
+  readonly because: Because;
+  readonly lines: readonly LineRef[];
+}
+
 export interface CulturesAnswer {
   readonly foods: readonly FoodRow[];
+  readonly needs: readonly NeedRow[];
   readonly hatches: readonly HatchRow[];
 }
 
@@ -72,13 +92,15 @@ export function cultures(room: Room): CulturesAnswer {
         jars.filter(({ of }) => of.toLowerCase() === name),
       ),
     ),
+    needs: [...room.stock.living.values()].flatMap((brood) => needRow(room, brood, jars)),
     hatches: room.cultures.hatches.filter(({ day }) => room.on - day <= HATCH_SHOWN_DAYS).map(hatchRow),
   };
 }
 
 export function culturesWhy(room: Room): readonly WhyRow[] {
-  const { foods } = cultures(room);
-  return foods.flatMap((food) => [
+  const { foods, needs } = cultures(room);
+  const hungry = needs.map(({ id, brood, because, lines }) => ({ id, title: `${brood} first food`, because, lines }));
+  const kept = foods.flatMap((food) => [
     { id: food.id, title: `${food.of} jars`, because: food.because, lines: food.lines },
     ...food.jars.map((jar) => ({
       id: jar.id,
@@ -87,16 +109,15 @@ export function culturesWhy(room: Room): readonly WhyRow[] {
       lines: jar.lines,
     })),
   ]);
+  return [...kept, ...hungry];
 }
 
 /** Live foods that can be fed on a day: jars that give a harvest, and hatches that are out. */
 export function liveFood(room: Room, on: Day = room.on): { jars: readonly JarRow[]; hatches: readonly HatchRow[] } {
-  const answer = cultures(room);
+  const jars = [...room.cultures.jars.values()].map((jar) => jarRow(room, jar));
+  const hatches = room.cultures.hatches.filter(({ day }) => on - day <= HATCH_SHOWN_DAYS).map(hatchRow);
   const out = ({ low, high }: DayWindow): boolean => low !== null && high !== null && low <= on && high >= on;
-  return {
-    jars: answer.foods.flatMap(({ jars }) => jars).filter((jar) => givesOn(jar, on)),
-    hatches: answer.hatches.filter(({ ready }) => out(ready)),
-  };
+  return { jars: jars.filter((jar) => givesOn(jar, on)), hatches: hatches.filter(({ ready }) => out(ready)) };
 }
 
 function givesOn(jar: JarRow, on: Day): boolean {
@@ -140,6 +161,65 @@ function jarRow(room: Room, jar: DeepReadonly<Jar>): JarRow {
       lines,
     },
   };
+}
+
+/** Days before their first swim from which young are shown: the alarm is at four, a hatch takes two. */
+const NEED_SHOWN_DAYS = 14;
+
+function needRow(room: Room, brood: SeenBrood, jars: readonly JarRow[]): NeedRow[] {
+  if (brood.suspected || brood.ended !== null || brood.total.high <= 0) return [];
+  const swims = expected(room, brood, 'swim');
+  if (swims === null || swims.low === null || swims.low - room.on > NEED_SHOWN_DAYS) return [];
+  if (swims.high !== null && swims.high < room.on) return [];
+  const first = swims.low > room.on ? swims.low : room.on;
+  const foods = usualFor(clockOf(room, brood)).firstFood;
+  const eatsShrimp = foods.includes('brine shrimp');
+  const set = {
+    low: addDays(first, -Math.ceil(HATCH_HOURS.high / 24)),
+    high: addDays(first, -Math.floor(HATCH_HOURS.low / 24)),
+  };
+  const jar = jars.find(
+    (one) =>
+      foods.some((food) => foodClock(food) === foodClock(one.of) && foodClock(food) !== null) && givesOn(one, first),
+  );
+  const hatch = room.cultures.hatches.findLast(({ day }) => eatsShrimp && day >= set.low && day <= first);
+  const covered =
+    jar !== undefined
+      ? `${jar.of} in ${jar.name}`
+      : hatch !== undefined
+        ? `${hatch.of} set ${dayWords(hatch.day, room.on)}`
+        : null;
+  const lines = linesOf([
+    ...brood.lines.slice(0, 1),
+    ...brood.looks.slice(-1).map(({ place }) => place),
+    ...(jar?.lines ?? []),
+    ...(hatch ? [hatch.place] : []),
+  ]);
+  return [
+    {
+      id: rowId(brood.name, 'first food'),
+      brood: brood.name,
+      tanks: [...brood.parts.keys()],
+      swims,
+      foods,
+      setHatch: eatsShrimp ? { low: set.low, likely: set.high, high: set.high } : null,
+      covered,
+      because: {
+        rule: 'young starve within days of swimming free: their first food is ready on the first day on which they may swim',
+        source: 'first foods and a hatch of 24 to 36 hours: common practice, no source',
+        steps: [
+          `${brood.name} swims ${windowWords(swims, room.on)}`,
+          `such young first eat ${listWords(foods)}`,
+          ...(eatsShrimp
+            ? [`set brine shrimp ${windowWords({ low: set.low, likely: set.high, high: set.high }, room.on)}`]
+            : []),
+          covered ?? 'no live jar and no hatch for them in the journal',
+        ],
+        lines,
+      },
+      lines,
+    },
+  ];
 }
 
 function stateOf(room: Room, jar: DeepReadonly<Jar>, clock: FoodClock | null, sourBy: Day | null): JarState {

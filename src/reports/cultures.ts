@@ -1,9 +1,9 @@
 /** The live foods as text and as JSON. */
-import type { CulturesAnswer, FoodRow, HatchRow, JarRow } from '../questions/cultures.ts';
+import type { CulturesAnswer, FoodRow, HatchRow, JarRow, NeedRow } from '../questions/cultures.ts';
 import { countJson, dayJson, linesJson, windowJson } from './json.ts';
 import type { Look } from './look.ts';
 import { table, type Row } from './table.ts';
-import { dayText, heading, plural, rangeWords, windowText } from './words.ts';
+import { dayText, heading, listWords, plural, rangeWords, windowText } from './words.ts';
 import { paragraph } from './wrap.ts';
 
 const COLUMNS = [
@@ -24,12 +24,18 @@ export function culturesText(answer: CulturesAnswer, look: Look): string {
     [
       ...answer.foods.flatMap((food) => restartWords(food, look)),
       ...answer.hatches.map((hatch) => hatchWords(hatch, look)),
+      ...answer.needs.map((need) => needWords(need, look)),
     ].join('\n'),
   ];
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
 }
 
-function matters({ foods, hatches }: CulturesAnswer, look: Look): string {
+/** Days before young swim at which it is an alarm that nothing is there for them. */
+const ALARM_DAYS = 4;
+
+function matters({ foods, hatches, needs }: CulturesAnswer, look: Look): string {
+  const hungry = needs.find(({ swims, covered }) => covered === null && (swims.low ?? look.on) - look.on <= ALARM_DAYS);
+  if (hungry) return needWords(hungry, look);
   if (foods.length === 0 && hatches.length === 0) return 'no culture in the journal yet';
   const gone = foods.find((food) => food.live === 0);
   if (gone) return `no jar of ${gone.of} is alive`;
@@ -78,6 +84,17 @@ function hatchWords({ where, of, grams, set, ready }: HatchRow, look: Look): str
   return `hatch: ${much}${of} for ${where}, set ${dayText(set, look)}, to feed ${windowText(ready, look)}`;
 }
 
+function needWords({ brood, tanks, swims, foods, setHatch, covered }: NeedRow, look: Look): string {
+  const who = `${brood} in ${listWords(tanks)} swims ${windowText(swims, look)}`;
+  if (covered !== null) return `${who}: ${covered}`;
+  const low = setHatch?.low ?? look.on;
+  const set =
+    setHatch === null
+      ? `have ${listWords(foods)} ready`
+      : `set brine shrimp ${low <= look.on ? 'now' : windowText(setHatch, look)}`;
+  return `${who}: nothing for them yet; ${set}`;
+}
+
 export function culturesJson(answer: CulturesAnswer): object {
   return {
     foods: answer.foods.map((food) => ({
@@ -97,6 +114,16 @@ export function culturesJson(answer: CulturesAnswer): object {
         lines: linesJson(lines),
       })),
       lines: linesJson(food.lines),
+    })),
+    needs: answer.needs.map(({ id, brood, tanks, swims, foods, setHatch, covered, lines }) => ({
+      id,
+      brood,
+      tanks,
+      swims: windowJson(swims),
+      foods,
+      setHatch: windowJson(setHatch),
+      covered,
+      lines: linesJson(lines),
     })),
     hatches: answer.hatches.map(({ id, where, of, grams, set, ready, lines }) => ({
       id,

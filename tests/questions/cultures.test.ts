@@ -1,6 +1,10 @@
 /** Jars of live food. Times of microworms: common practice, no source (first harvest 3 d, restart 2 weeks, sour by 5). */
 import { describe, expect, test } from 'vitest';
-import { cultures, liveFood } from '../../src/questions/cultures.ts';
+import { isoDay, toDay } from '../../src/core/day.ts';
+import { cultures, liveFood, type CulturesAnswer } from '../../src/questions/cultures.ts';
+import { culturesText } from '../../src/reports/cultures.ts';
+import { plainLook } from '../../src/reports/look.ts';
+import { BROOD } from '../support/brood.ts';
 import { cultureDue } from '../../src/questions/due/culture.ts';
 import { foodClock } from '../../src/science/foods.ts';
 import type { Subject } from '../../src/journal/subject.ts';
@@ -89,4 +93,40 @@ test('what can be fed: jars past their first harvest, hatches a day to a day and
   expect(names('2026-01-06')).toEqual([1]);
   expect(names('2026-01-07')).toEqual(['M1', 1]);
   expect(names('2026-02-08')).toEqual([0]);
+});
+
+describe('young that will swim', () => {
+  const eggs = BROOD.slice(0, 7);
+  const need = (on: string, more: readonly Line[] = []): CulturesAnswer['needs'] =>
+    cultures(roomOn(on, [...eggs, ...more])).needs;
+
+  test('need a hatch a day or two before the first day on which they may swim', () => {
+    const [row] = need('2026-01-04');
+    expect(row).toMatchObject({ brood: 'Rowan-1', tanks: ['A1'], covered: null, foods: ['brine shrimp', 'microworm'] });
+    const first = row?.swims.low ?? day('2026-01-01');
+    expect(first).toBeGreaterThan(day('2026-01-05'));
+    expect(row?.setHatch).toMatchObject({ low: first - 2, high: first - 1 });
+    expect(need('2026-01-13', [BROOD[7] ?? eggs[0] ?? declared('M1')])).toEqual([]);
+  });
+
+  test('a live jar of what they eat will do, a hatch set in time too, an old one not', () => {
+    const [row] = need('2026-01-06');
+    const hatch = (on: number): Line => [
+      isoDay(toDay(on)),
+      tank('A1'),
+      { kind: 'hatch set', grams: null, of: 'brine shrimp' },
+    ];
+    const first = Math.max(row?.swims.low ?? 0, day('2026-01-06'));
+    const later = isoDay(toDay(first));
+    expect(need(later, [hatch(first - 1)])[0]?.covered).toMatch(/^brine shrimp set/);
+    expect(need(later, [hatch(first - 4)])[0]?.covered).toBeNull();
+    expect(need(later, [declared('M1'), started('2026-01-01', 'M1')])[0]?.covered).toBe('microworm in M1');
+  });
+
+  test('four days before, it is the first thing said', () => {
+    const room = roomOn('2026-01-05', eggs);
+    expect(culturesText(cultures(room), plainLook(room.on))).toMatch(
+      /^Mon 5 Jan 2026: Rowan-1 in A1 swims .*nothing for them yet/s,
+    );
+  });
 });
