@@ -66,7 +66,7 @@ function scripted(typed: readonly string[], printed: { out: string }): Prompt {
     ask(label, given) {
       printed.out += `${label}${given === '' ? '' : `[${given}] `}`;
       const next = lines.shift();
-      const words = next === '+' ? given : (next ?? '');
+      const words = next === '+' ? given : (next ?? given);
       printed.out += `${words}\n`;
       return Promise.resolve({ kind: next === undefined ? 'left' : 'words', words });
     },

@@ -19,8 +19,14 @@ export interface Talk {
   readonly prompt: Prompt;
   readonly wish: Wish;
   readonly look: Look;
-  readonly say: (text: string) => void;
+  readonly say: (draw: () => string) => Promise<void>;
   readonly warn: (text: string) => void;
+}
+
+/** A line that was not saved, and what stands in the prompt for mending it. */
+interface Mending {
+  readonly own: string;
+  readonly given: string;
 }
 
 const GREETING =
@@ -29,14 +35,17 @@ const GREETING =
 
 export async function converse(talk: Talk, first: Day): Promise<Exit> {
   const { desk, prompt, look } = talk;
-  const toMend: string[] = [];
+  const toMend: Mending[] = [];
   let [day, saved, status]: [Day, number, Exit] = [first, 0, EXIT.answered];
-  talk.say(GREETING);
+  await talk.say(() => GREETING);
   for (;;) {
-    const given = prompt.hasMore() ? '' : undated(toMend.shift() ?? '', day);
+    const mending = prompt.hasMore() ? undefined : toMend.shift();
+    const given = mending === undefined ? '' : undated(mending.given, day);
     const asked = await prompt.ask(`${dayText(day, { ...look, machine: false })}: `, given);
     if (asked.kind === 'left') {
-      talk.say(farewell(saved, [...toMend, asked.words], day));
+      const last = mending !== undefined && asked.words === given ? mending.own : asked.words;
+      const unsaved = [...toMend.map(({ own }) => own), last];
+      await talk.say(() => farewell(saved, unsaved, day));
       return status;
     }
     const alone = dayAlone(asked.words, desk.book.today);
@@ -50,18 +59,18 @@ export async function converse(talk: Talk, first: Day): Promise<Exit> {
     switch (outcome.kind) {
       case 'done':
         saved += outcome.answer.saved ? 1 : 0;
-        talk.say(jotText(outcome.answer, look));
+        await talk.say(() => jotText(outcome.answer, look));
         outcome.notices.forEach(talk.warn);
         break;
       case 'refused':
         for (const bad of outcome.refused) {
-          talk.say(refusedText(bad, look));
-          toMend.push(isLine(bad.write) ? bad.write : bad.text);
+          await talk.say(() => refusedText(bad, look));
+          toMend.push({ own: line, given: isLine(bad.write) ? bad.write : bad.text });
         }
         break;
       case 'unsaved':
         [...outcome.notices, outcome.says].forEach(talk.warn);
-        toMend.push(line);
+        toMend.push({ own: line, given: line });
         status = EXIT.noFile;
     }
   }

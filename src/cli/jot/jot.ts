@@ -4,8 +4,9 @@ import { dated } from '../../language/jotted.ts';
 import { jotJson, jotText, refusedText } from '../../reports/jot.ts';
 import { jsonText } from '../../reports/json.ts';
 import type { Look } from '../../reports/look.ts';
+import { PLAIN } from '../../reports/paint.ts';
 import { printableAnswer } from '../../reports/printable.ts';
-import { lookOf, say } from '../answer.ts';
+import { lookOf, show } from '../answer.ts';
 import type { Context } from '../context.ts';
 import type { Exit } from '../exit.ts';
 import { EXIT, misuse, Stop } from '../exit.ts';
@@ -33,7 +34,14 @@ export async function jot(context: Context, get: Get, words: readonly string[], 
   if (words.length === 0 && context.input.isTTY) {
     const prompt = context.prompt((line) => complete(desk.room(), line));
     try {
-      const talk = { desk, prompt, wish, look, say: teller(context), warn: warner(context) };
+      const talk = {
+        desk,
+        prompt,
+        wish,
+        look,
+        say: (draw: () => string) => show(context, draw),
+        warn: warner(context),
+      };
       return await converse(talk, day);
     } finally {
       prompt.close();
@@ -41,7 +49,7 @@ export async function jot(context: Context, get: Get, words: readonly string[], 
   }
   const lines = words.length > 0 ? [dated(words.join(' '), day)] : datedLines(await context.input.text(), day, today);
   if (lines.every((line) => line === '')) throw misuse('there is nothing to write down', 'tankside jot A1: all well');
-  return tell(
+  return await tell(
     context,
     get,
     desk.write(
@@ -50,10 +58,6 @@ export async function jot(context: Context, get: Get, words: readonly string[], 
     ),
     look,
   );
-}
-
-function teller(context: Context): (text: string) => void {
-  return (text) => say(context, text);
 }
 
 function warner(context: Context): (text: string) => void {
@@ -71,15 +75,15 @@ function datedLines(text: string, first: Day, today: Day): readonly string[] {
   });
 }
 
-function tell(context: Context, get: Get, outcome: Outcome, look: Look): Exit {
+async function tell(context: Context, get: Get, outcome: Outcome, look: Look): Promise<Exit> {
   switch (outcome.kind) {
     case 'done':
       if (get(COMMON.json)) context.out.write(jsonText(jotJson(outcome.answer)));
-      else say(context, jotText(outcome.answer, look));
+      else await show(context, () => jotText(outcome.answer, look));
       outcome.notices.forEach(warner(context));
       return EXIT.answered;
     case 'refused':
-      for (const bad of outcome.refused) warner(context)(refusedText(bad, look).trimEnd());
+      for (const bad of outcome.refused) warner(context)(refusedText(bad, { ...look, paint: PLAIN }).trimEnd());
       return EXIT.misuse;
     case 'unsaved':
       outcome.notices.forEach(warner(context));

@@ -34,8 +34,14 @@ export function offered(above: Above, line: string, problems: readonly Problem[]
   const [first] = bad;
   const date = line.slice(0, 11);
   const told = bad.map(({ write }) => (DATED.test(write) || !DATED.test(date) ? write : `${date}${write}`));
-  const tries = [...told, ...withRemark(line, first?.at.from ?? line.length)];
+  const clauses = told.filter((write) => !isNote(write) || isNote(line));
+  const tries = [...clauses, ...withRemark(line, first?.at.from ?? line.length), ...told];
   return firstRead(above, tries) ?? first?.write ?? null;
+}
+
+/** Keeping the words as they are is the last resort. */
+function isNote(line: string): boolean {
+  return /(?:^|[\s:])note\s/i.test(line);
 }
 
 /** The words as a note, where even that can be read. */

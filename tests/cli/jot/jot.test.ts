@@ -1,0 +1,152 @@
+import { describe, expect, test } from 'vitest';
+import { tankside } from '../../support/run.ts';
+import type { World } from '../../support/run.ts';
+
+const FILE = '/room/fishroom.txt';
+const ROOM = `2026-01-04 room: units metric; currency EUR
+2026-01-04 loop Long: sump 240 L; prefilter 6 layers; spills at 80 mm
+2026-01-04 tank A1: 100 x 40 x 40 cm; on Long
+2026-01-04 tank C1: 54 L; alone; sponge filter
+2026-01-04 species krib: Pelvicachromis taeniatus; cave spawner; sale at 35 mm or 16 weeks; price 6.00
+2026-01-04 pair Rowan: krib; male 80 mm; female 60 mm; in A1
+2026-01-04 C1: water change 30 % every 7 days
+2026-02-10 C1: water change 30 %
+`;
+
+function jot(words: string, world: World = {}) {
+  const argv = ['jot', ...words.split(' ').filter((word) => word !== '')];
+  return tankside(argv, { today: '2026-02-15', ...world, files: { [FILE]: ROOM, ...world.files } });
+}
+
+describe('one line from the shell', () => {
+  test('is dated, saved, and shown as it was understood', async () => {
+    const { status, out, err, files } = await jot('a1: Chasing – male on female, Lights off');
+    expect(files[FILE]).toBe(`${ROOM}2026-02-15 a1: Chasing – male on female, Lights off\n`);
+    expect(out).toContain('saved 2026-02-15 a1: Chasing – male on female, Lights off');
+    expect(out).toContain('read as A1: chasing, male on female; lights off');
+    expect([status, err]).toEqual([0, '']);
+  });
+
+  test('says what it begins, ends and moves', async () => {
+    const chased = `${ROOM}2026-02-13 A1: chasing; lights off\n`;
+    expect((await jot('A1: chasing')).out).toMatch(/due now: A1, /);
+    const { out } = await jot('A1: made up, lights on', { files: { [FILE]: chased } });
+    expect(out).toContain('dispute of Rowan over after 2 days: made up');
+    expect(out).toContain('undone: A1 lights off, since 2026-02-13');
+    expect((await jot('C1: water change 30 %')).out).toMatch(/due next: C1, .*2026-02-22/);
+  });
+
+  test('takes its day from the line, from --on, else from the clock', async () => {
+    expect((await jot('2026-02-01 A1: all well')).files[FILE]).toContain('\n2026-02-01 A1: all well\n');
+    expect((await jot('--on yesterday A1: all well')).files[FILE]).toContain('\n2026-02-14 A1: all well\n');
+    expect((await jot('--on tue A1: all well')).files[FILE]).toContain('\n2026-02-10 A1: all well\n');
+    expect((await jot('07:40 A1: all well')).files[FILE]).toContain('\n2026-02-15 07:40 A1: all well\n');
+  });
+
+  test('that cannot be read is refused with what would be, and nothing is written', async () => {
+    for (const bad of ['A7: chasing', 'A1: chassing', '2026-02-30 A1: chasing', 'A1: lost 2', 'nonsense']) {
+      const { status, out, err, files } = await jot(bad);
+      expect([status, out]).toEqual([2, '']);
+      expect(files).toEqual({ [FILE]: ROOM });
+      expect(err).toContain('not saved');
+      expect(err).toMatch(/write: \S/);
+    }
+    expect((await jot('A1: chassing')).err).toContain('write: 2026-02-15 A1: chasing');
+  });
+
+  test('gets the colon that it lacks', async () => {
+    expect((await jot('A1 chasing, lights off')).files[FILE]).toContain('\n2026-02-15 A1: chasing, lights off\n');
+  });
+
+  test('is offered its unread words as a remark', async () => {
+    const { status, err } = await jot('A1: spawned, about 80 eggs left cave');
+    expect(status).toBe(2);
+    expect(err).toContain('write: 2026-02-15 A1: spawned, about 80 eggs "left cave"');
+  });
+
+  test('can be kept as a note, and can be tried only', async () => {
+    const noted = await jot('--as-note A1: she seems; to like # the left cave');
+    expect(noted.files[FILE]).toBe(`${ROOM}2026-02-15 A1: note she seems; to like # the left cave\n`);
+    const tried = await jot('--dry-run A1: chasing');
+    expect([tried.status, tried.files[FILE]]).toEqual([0, ROOM]);
+    expect(tried.out).toContain('would be 2026-02-15 A1: chasing');
+  });
+
+  test('as JSON', async () => {
+    const { out } = await jot('--json C1: water change 30 %');
+    expect(JSON.parse(out)).toMatchObject({
+      version: 1,
+      saved: true,
+      lines: [{ text: '2026-02-15 C1: water change 30 %', readAs: 'C1: water change 30 %', problems: [] }],
+      changes: { begun: [], over: [], broods: [] },
+    });
+  });
+});
+
+describe('names of broods', () => {
+  test('are written into the line that begins one', async () => {
+    const { files, out } = await jot('A1: spawned, about 90 eggs "left cave"');
+    expect(files[FILE]).toContain('\n2026-02-15 A1: spawned brood Rowan-1, about 90 eggs "left cave"\n');
+    expect(out).toContain('brood Rowan-1 begins');
+  });
+
+  test('are the next unused ones', async () => {
+    const earlier = `${ROOM}2026-01-10 A1: spawned brood Rowan-1\n2026-01-12 A1: eggs gone\n`;
+    const { files } = await jot('A1: spawned', { files: { [FILE]: earlier } });
+    expect(files[FILE]).toContain('2026-02-15 A1: spawned brood Rowan-2\n');
+  });
+});
+
+describe('standard input', () => {
+  test('adds every line, each under the day above it', async () => {
+    const { status, files } = await jot('', {
+      input: 'Tue\nA1: all well\r\n\n14 Feb\nC1: fed "flakes"\n2026-02-02 C1: all well',
+    });
+    expect(status).toBe(0);
+    expect(files[FILE]).toBe(`${ROOM}2026-02-10 A1: all well\n2026-02-14 C1: fed "flakes"\n2026-02-02 C1: all well\n`);
+  });
+
+  test('adds none where one cannot be read, and names each that cannot', async () => {
+    const { status, err, files } = await jot('', { input: 'A1: all well\nA7: all well\nA1: chassing\n' });
+    expect(status).toBe(2);
+    expect(files[FILE]).toBe(ROOM);
+    expect(err.match(/not saved/g)?.length).toBe(2);
+  });
+
+  test('may declare what its later lines speak of', async () => {
+    const { files } = await jot('', { input: 'tank A7: 54 L; alone\nA7: all well\n' });
+    expect(files[FILE]).toBe(`${ROOM}2026-02-15 tank A7: 54 L; alone\n2026-02-15 A7: all well\n`);
+  });
+
+  test('without anything in it is no use', async () => {
+    expect((await jot('', { input: '\n' })).status).toBe(2);
+  });
+});
+
+describe('the prompt', () => {
+  test('saves line by line, and a day alone is the day of the lines after it', async () => {
+    const { status, out, files } = await jot('', { typed: ['A1: chasing', 'Tue', 'A1: all well', ''] });
+    expect(status).toBe(0);
+    expect(files[FILE]).toBe(`${ROOM}2026-02-15 A1: chasing\n2026-02-10 A1: all well\n`);
+    expect(out).toContain('10 Feb: ');
+    expect(out).toContain('2 lines saved');
+  });
+
+  test('shows a bad line again with what would be read filled in', async () => {
+    const { out, files } = await jot('', { typed: ['A1: chassing', '+'] });
+    expect(out).toContain('[A1: chasing]');
+    expect(files[FILE]).toBe(`${ROOM}2026-02-15 A1: chasing\n`);
+  });
+
+  test('says which words were not saved when it is left', async () => {
+    const { out, files } = await jot('', { typed: ['A1: nonsense about nothing'] });
+    expect(files[FILE]).toBe(ROOM);
+    expect(out).toContain('0 lines saved\nnot saved: A1: ');
+  });
+});
+
+describe('a journal that cannot be written', () => {
+  test('is told with exit 3', async () => {
+    expect((await tankside(['jot', 'A1:', 'chasing'], {})).status).toBe(3);
+  });
+});
