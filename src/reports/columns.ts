@@ -24,7 +24,7 @@ export type Cell = Words | readonly Words[];
 
 export interface Row {
   readonly cells: readonly Cell[];
-  /** Lines of their own below the row, across all columns but the first. */
+  /** Lines of their own below the row, across all columns, set in a little. */
   readonly under?: readonly Words[];
   /** An empty line before it. */
   readonly apart?: boolean;
@@ -32,6 +32,8 @@ export interface Row {
 
 /** What stands between two columns. */
 export const GAP = '  ';
+/** What stands before a line of its own below a row. */
+const MARGIN = '    ';
 /** No wrapping column gets narrower than this. */
 const NARROWEST = 8;
 
@@ -49,7 +51,6 @@ export type Draw = (
 export function columnsText(look: Look, columns: readonly Column[], rows: readonly Row[], draw: Draw = pad): string {
   if (rows.length === 0) return '';
   const widths = fit(look.width, columns, rows);
-  const indent = (widths[0] ?? 0) + GAP.length;
   const headed = columns.some(({ head }) => head !== '');
   const heads: Row = { cells: columns.map(({ head }) => ({ text: head, paint: look.paint.quiet })) };
   const all = headed ? [heads, ...rows] : rows;
@@ -58,9 +59,7 @@ export function columnsText(look: Look, columns: readonly Column[], rows: readon
   const lines = all.flatMap((row, index) => [
     ...(row.apart === true ? [''] : []),
     ...drawn.splice(0, height(cut[index] ?? [])),
-    ...(row.under ?? []).flatMap((words) =>
-      cellLines(words, look.width - indent).map((line) => ' '.repeat(indent) + line),
-    ),
+    ...(row.under ?? []).flatMap((words) => cellLines(words, look.width - MARGIN.length).map((line) => MARGIN + line)),
   ]);
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
 }

@@ -10,7 +10,7 @@ import { paragraph } from './wrap.ts';
 /** Put-off rows named one by one; more are only counted. */
 const NAMED = 4;
 
-/** Where, when, and what to do with its reason below: columns that need no names. */
+/** Where, when, and what to do: columns that need no names. */
 const COLUMNS = [{ head: '' }, { head: '' }, { head: '', wraps: true }];
 
 export function dueText(answer: DueAnswer, look: Look): string {
@@ -27,25 +27,22 @@ export function dueText(answer: DueAnswer, look: Look): string {
 function matters({ rows, fitted }: DueAnswer, look: Look): string {
   const now = rows.filter(({ state }) => state !== 'ahead');
   const [top] = now;
-  if (top !== undefined) {
-    const others = now.length === 1 ? 'nothing else today' : plural(now.length - 1, 'more thing');
-    return `${top.place} first, ${top.what}; then ${others}`;
-  }
+  if (top !== undefined) return `${plural(now.length, 'thing')} to do, first ${top.place}: ${top.what}`;
   if (fitted !== null && fitted.left.length > 0) return `nothing fits into ${plural(fitted.of, 'minute')}`;
   const [next] = rows;
-  return next === undefined ? 'nothing due' : `nothing due; next ${next.place}, ${next.what}, ${when(next, look)}`;
+  return next === undefined ? 'nothing due' : `nothing due; next ${next.place}: ${next.what}, ${when(next, look)}`;
 }
 
 function drawn(rows: readonly DueRow[], look: Look): readonly Row[] {
   const told = new Set<string>();
   return rows.map((row, index) => {
-    const task: Words[] = [{ text: row.what, paint: look.paint.strong }];
-    if (row.why !== '') task.push(row.why);
-    if (row.caution !== undefined && !told.has(row.caution)) task.push(`take care: ${row.caution}`);
-    if (row.close !== '') task.push({ text: `jot  ${row.close}`, paint: look.paint.quiet });
-    told.add(row.caution ?? '');
-    const apart = row.state === 'ahead' && rows[index - 1]?.state !== 'ahead' && index > 0;
-    return { cells: [row.place, { text: when(row, look), paint: brush(row, look) }, task], apart };
+    const { place, what, why, caution, close, state } = row;
+    const under: Words[] = why === '' ? [] : [why];
+    if (caution !== undefined && !told.has(caution)) under.push(`take care: ${caution}`);
+    if (close !== '') under.push({ text: `jot  ${close}`, paint: look.paint.quiet });
+    told.add(caution ?? '');
+    const cells = [place, { text: when(row, look), paint: brush(row, look) }, { text: what, paint: look.paint.strong }];
+    return { cells, under, apart: state === 'ahead' && rows[index - 1]?.state !== 'ahead' && index > 0 };
   });
 }
 
@@ -55,14 +52,14 @@ function brush({ state, weight }: DueRow, { paint }: Look): (text: string) => st
   return state === 'late' ? paint.late : paint.today;
 }
 
-/** `now`, `late, 12 Feb`, `today`, `by 17 Feb`, `17–20 Feb`; for a machine the state and ISO dates. */
+/** `now`, `late 4 days`, `today`, `by 22 Feb`, `17–20 Feb`; a pipe gets one ISO date, the likely one. */
 function when({ state, weight, due }: DueRow, look: Look): string {
-  if (look.machine) return `${state} ${windowText(due, look)}`;
-  if (state === 'ahead') return windowText(due, look);
-  if (weight === 3) return 'now';
-  const last = due.high ?? due.likely ?? due.low;
-  if (last === null || last === look.on) return 'today';
-  return state === 'late' ? `late, ${dayText(last, look)}` : `by ${dayText(last, look)}`;
+  const { low, likely, high } = due;
+  if (state !== 'ahead' && weight === 3) return 'now';
+  if (state === 'late' && high !== null) return `late ${plural(look.on - high, 'day')}`;
+  if (state === 'today') return high === null || high === look.on ? 'today' : `by ${dayText(high, look)}`;
+  if (low === null || low === high) return low === null ? 'ahead' : `by ${dayText(low, look)}`;
+  return look.machine ? `about ${dayText(likely ?? low, look)}` : windowText(due, look);
 }
 
 function ending({ putOff, waiting, fitted }: DueAnswer, look: Look): readonly string[] {

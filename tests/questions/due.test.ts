@@ -102,6 +102,12 @@ describe('the order', () => {
     expect(ids(ask([...items, item('q1-now', 'Q1', { weight: 3 })], lines).rows)[0]).toBe('q1-now');
   });
 
+  test('is by day for what is ahead', () => {
+    const ahead = (id: string, place: string, on: string): DueItem => item(id, place, { due: window(on), weight: 2 });
+    const items = [ahead('b1', 'B1', '2026-02-18'), ahead('a1', 'A1', '2026-02-16'), ahead('a2', 'A2', '2026-02-18')];
+    expect(ids(ask(items).rows)).toEqual(['a1', 'b1', 'a2']);
+  });
+
   test('does not depend on the order of the themes', () => {
     const items = ['c', 'a', 'b'].map((id) => item(id, 'A1'));
     expect(ids(ask(items).rows)).toEqual(ids(ask([...items].reverse()).rows));

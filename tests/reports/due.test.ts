@@ -58,40 +58,42 @@ describe('as text', () => {
   test('begins with the date and what matters most, and gives each thing its reason and its line', () => {
     expect(dueText(answer([GASPING, row({}), AHEAD]), look)).toBe(
       [
-        'Sun 15 Feb 2026: A1 first, separate Rowan now; then 1 more thing',
+        'Sun 15 Feb 2026: 2 things to do, first A1: separate Rowan now',
         '',
-        'A1  now           separate Rowan now',
-        '                  gasping since the 14th',
-        '                  take care: gloves on',
-        '                  jot  A1: divider in',
-        'C1  late, 13 Feb  water change 30 %',
-        '                  every 7 days, last on 6 Feb',
-        '                  jot  C1: water change 30 %',
+        'A1  now          separate Rowan now',
+        '    gasping since the 14th',
+        '    take care: gloves on',
+        '    jot  A1: divider in',
+        'C1  late 2 days  water change 30 %',
+        '    every 7 days, last on 6 Feb',
+        '    jot  C1: water change 30 %',
         '',
-        'A2  17–20 Feb     water change 30 %',
-        '                  every 7 days, last on 6 Feb',
-        '                  jot  C1: water change 30 %',
+        'A2  17–20 Feb    water change 30 %',
+        '    every 7 days, last on 6 Feb',
+        '    jot  C1: water change 30 %',
         '',
       ].join('\n'),
     );
   });
 
-  test('gives a machine the states and ISO dates, and says it of a projection', () => {
+  test('gives a machine one ISO date a row, and says it of a projection', () => {
     const text = dueText(answer([row({}), AHEAD]), { ...look, machine: true, projected: true });
-    expect(text).toContain('2026-02-15 (a projection): C1 first');
-    expect(text).toMatch(/^C1 {2}late 2026-02-13 +water change/m);
-    expect(text).toMatch(/^A2 {2}ahead 2026-02-17\/2026-02-20 {2}water change/m);
+    expect(text).toMatch(/^2026-02-15 \(a projection\): 1 thing to do, first C1: water change/);
+    expect(text).toMatch(/^C1 {2}late 2 days +water change/m);
+    expect(text).toMatch(/^A2 {2}about 2026-02-17 {2}water change/m);
   });
 
-  test('says by when a thing can still be done', () => {
-    const text = dueText(answer([row({ state: 'today', due: window('2026-02-13', '2026-02-17') })]), look);
-    expect(text).toMatch(/^C1 {2}by 17 Feb {2}water change/m);
+  test('says by when a thing is to be done', () => {
+    const first = (rest: Partial<DueRow>): string => dueText(answer([row(rest)]), look).split('\n')[2] ?? '';
+    expect(first({ state: 'today', due: window('2026-02-13', '2026-02-17') })).toBe('C1  by 17 Feb  water change 30 %');
+    expect(first({ state: 'today', due: window('2026-02-13', '2026-02-15') })).toBe('C1  today  water change 30 %');
+    expect(first({ state: 'ahead', due: window('2026-02-17') })).toBe('C1  by 17 Feb  water change 30 %');
   });
 
   test('says that nothing is due, and what comes next', () => {
     expect(dueText(answer([]), look)).toBe('Sun 15 Feb 2026: nothing due\n');
     expect(dueText(answer([AHEAD]), look).split('\n')[0]).toBe(
-      'Sun 15 Feb 2026: nothing due; next A2, water change 30 %, 17–20 Feb',
+      'Sun 15 Feb 2026: nothing due; next A2: water change 30 %, 17–20 Feb',
     );
   });
 

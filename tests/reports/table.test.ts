@@ -31,9 +31,9 @@ describe('a table', () => {
     expect(text.split('\n').slice(1).join(' ').replaceAll(/\s+/g, ' ').trim()).toBe(`Long 2 ${long}`);
   });
 
-  test('puts lines of its own under a row, set in by the first column', () => {
+  test('puts lines of its own under a row, set in a little', () => {
     const text = table(look, columns, [{ cells: ['A1', '1', 'x'], under: ['jot  A1: lights on'] }]);
-    expect(text).toBe('where  n  why\nA1     1  x\n       jot  A1: lights on\n');
+    expect(text).toBe('where  n  why\nA1     1  x\n    jot  A1: lights on\n');
   });
 
   test('draws many rows as it draws few', () => {

@@ -1,7 +1,7 @@
 /**
- * The order of today's list: a life at risk before anything; then the tanks that are well in walking
- * order, heavier things first; then held, sick and quarantine tanks, so that nothing is carried from
- * them to the others; what is not due yet comes last.
+ * The order of today's list: a life at risk before anything; then the tanks that are well, heavier
+ * things first and then in walking order; then held, sick and quarantine tanks, so that nothing is
+ * carried from them to the others; then, by its day, what is not due yet.
  */
 import type { Day } from '../../core/day.ts';
 import type { DueItem } from './item.ts';
@@ -21,15 +21,14 @@ export interface Order {
   readonly last: ReadonlySet<string>;
 }
 
-/** Sorts by the rules above; rows alike in all of them stand by due date, then by id. */
+/** Sorts by the rules above; rows alike in all of them stand by id. */
 export function sortDue<T extends DueItem & { readonly state: DueState }>(rows: readonly T[], order: Order): T[] {
-  const key = (row: T): readonly number[] => [
-    row.state === 'ahead' ? 2 : row.weight === 3 ? 0 : 1,
-    order.last.has(row.place) ? 1 : 0,
-    -row.weight,
-    order.walk.indexOf(row.place),
-    row.due.high ?? row.due.likely ?? row.due.low ?? 0,
-  ];
+  const key = (row: T): readonly number[] => {
+    const late = order.last.has(row.place) ? 1 : 0;
+    const walk = order.walk.indexOf(row.place);
+    if (row.state === 'ahead') return [2, row.due.low ?? 0, late, walk, -row.weight];
+    return [row.weight === 3 ? 0 : 1, late, -row.weight, walk, row.due.high ?? Infinity];
+  };
   return [...rows].sort((a, b) => compare(key(a), key(b)) || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
 }
 
