@@ -153,7 +153,11 @@ export function clockWords(clock: Clock): string {
   const usual = `usual for ${clock.guild ?? 'substrate spawner'}s`;
   return clock.temperature === null
     ? `${usual}, no temperature read`
-    : `${usual} at ${rangeWords(clock.temperature.value, 1)} C`;
+    : `${usual} at ${rangeWords(clock.temperature.value, isWhole(clock.temperature.value) ? 0 : 1)} C`;
+}
+
+function isWhole({ low, high }: { readonly low: number; readonly high: number }): boolean {
+  return Number.isInteger(low) && Number.isInteger(high);
 }
 
 interface Told {
