@@ -32,6 +32,8 @@ export interface LoopRow {
   readonly spillsAt: DeepReadonly<Measure<'mm'>> | null;
   readonly spill: DayWindow | null;
   readonly whyNoSpill: string | null;
+  /** The forecast is an early guess: clogging quickens. */
+  readonly early: boolean;
   readonly cleaned: Cleaned | null;
   readonly lastFull: Cleaned | null;
   /** Till when the last partial clean buys time, where one came after the last full one. */
@@ -73,6 +75,7 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
     spillsAt: loop.spillsAt,
     spill: state.spill,
     whyNoSpill: state.whyNot,
+    early: state.early,
     cleaned: told(state.lastClean),
     lastFull: told(state.lastFull),
     easedUntil: clock?.easedUntil ?? null,
@@ -85,6 +88,7 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
         ...cleanSteps(room, loop, state),
         ...state.steps,
         ...(state.whyNot === null ? [] : [state.whyNot]),
+        ...(state.early ? ['an early guess: clogging quickens towards the end'] : []),
         usual.step,
         ...(clock?.steps ?? []),
       ],

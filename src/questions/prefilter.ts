@@ -5,7 +5,7 @@ import type { DayWindow } from '../core/interval.ts';
 import type { Place } from '../core/span.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import { median } from '../core/stats.ts';
-import { dayWords, rangeWords } from '../core/words.ts';
+import { dayWords, rangeWords, windowWords } from '../core/words.ts';
 import { spillForecast, thoroughness, WARN_DAYS, WARN_FREEBOARD, type SpillForecast } from '../science/clogging.ts';
 import type { Room } from '../state/draft.ts';
 import type { Loop, LoopClean, LoopLevel } from '../state/plumbing.ts';
@@ -25,6 +25,8 @@ export interface Prefilter {
   /** Days between which it spills; null where there is no forecast, and `whyNot` says why. */
   readonly spill: DayWindow | null;
   readonly forecast: SpillForecast | null;
+  /** The spill is further off than twice the time read so far: clogging quickens, so it is an early guess. */
+  readonly early: boolean;
   readonly whyNot: string | null;
   /** The level fell though nothing was cleaned: less water comes, or more runs off. */
   readonly flowFell: { readonly from: Level; readonly to: Level } | null;
@@ -57,6 +59,7 @@ export function prefilterOf(room: Room, loop: DeepReadonly<Loop>): Prefilter {
     lastClean,
     lastFull,
     forecast,
+    early: forecast !== null && isEarly(since, forecast),
     spill: forecast === null ? null : windowOf(forecast),
     whyNot: forecast === null ? noForecast(since, lip, flowFell !== null) : null,
     flowFell,
@@ -72,6 +75,12 @@ function forecastOf(since: readonly Level[], lip: number): SpillForecast | null 
     since.map(({ day, level }) => ({ day, level: middle(level) ?? level.high })),
     lip,
   );
+}
+
+function isEarly(since: readonly Level[], { spill }: SpillForecast): boolean {
+  const first = since[0]?.day ?? spill.low;
+  const last = since.at(-1)?.day ?? spill.low;
+  return spill.low - last > 2 * (last - first);
 }
 
 function windowOf({ spill }: SpillForecast): DayWindow {
@@ -207,12 +216,11 @@ export function middle(value: Interval | null): number | null {
   return Number.isFinite(value.high) ? (value.low + value.high) / 2 : value.low;
 }
 
-/** `level 54 mm on 10 Feb, spills at 80 mm about 23–26 Feb`, or why there is no forecast. */
-export function levelWords(loop: DeepReadonly<Loop>, state: Prefilter, now: Day, spillWords: string | null): string {
+/** `level 54 mm on 10 Feb, spills at 80 mm about 23–26 Feb`, the days only where they are no early guess. */
+export function levelWords(loop: DeepReadonly<Loop>, state: Prefilter, now: Day): string {
   if (state.level === null) return 'no level since the clean';
   const read = `level ${mmWords(state.level.level)} on ${dayWords(state.level.day, now)}`;
   if (loop.spillsAt === null) return read;
-  return spillWords === null
-    ? `${read}, spills at ${mmWords(loop.spillsAt)}`
-    : `${read}, spills at ${mmWords(loop.spillsAt)} about ${spillWords}`;
+  const at = `${read}, spills at ${mmWords(loop.spillsAt)}`;
+  return state.spill === null || state.early ? at : `${at} about ${windowWords(state.spill, now)}`;
 }

@@ -72,7 +72,8 @@ function tankRow(room: Room, tank: DeepReadonly<Tank>): TankRow {
   const bodies = bodiesIn(room, name);
   const rigs = openRigs(room, name);
   const faults = room.measures.faults.filter((fault) => fault.where === name && fault.fixed === null);
-  const { free, why: freeWhy } = freeFrom(room, name, bodies);
+  const { free, why } = freeFrom(room, name, bodies);
+  const freeWhy = [why, ...faults.map(({ text }) => `to be mended first: ${text}`)].join('; ');
   const home = homeLoopOf(room, name);
   const lines = linesOf([
     tank.declared,

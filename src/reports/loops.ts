@@ -11,7 +11,7 @@ const COLUMNS = [
   { head: 'level' },
   { head: 'spills', wraps: true },
   { head: 'last clean', wraps: true },
-  { head: 'next full clean' },
+  { head: 'next full clean', wraps: true },
 ];
 
 export function loopsText(rows: readonly LoopRow[], look: Look): string {
@@ -42,11 +42,14 @@ function drawn(row: LoopRow, look: Look): Row {
   return {
     cells: [
       row.name,
-      row.level === null ? 'not read' : `${rangeWords(row.level.mm)} mm on ${dayText(row.level.on, look)}`,
+      levelText(row, look),
       spills(row, look),
       cleanedWords(row, look),
       {
-        text: row.nextClean === null ? 'not set' : `${late ? 'late, ' : ''}${windowText(row.nextClean, look)}`,
+        text:
+          row.nextClean === null
+            ? 'not set'
+            : `${late ? 'late, ' : ''}${windowText(row.nextClean, look).replace('/', ' to ')}`,
         paint: late ? look.paint.late : look.paint.today,
       },
     ],
@@ -65,9 +68,18 @@ function litres({ litres: held }: LoopRow): string {
   return held === null ? '' : `; about ${rangeWords(held)} L with the sump`;
 }
 
-function spills({ spill, spillsAt, whyNoSpill }: LoopRow, look: Look): string {
+/** `54 of 80 mm, 10 Feb`: what stands in the chamber, and where it spills. */
+function levelText({ level, spillsAt }: LoopRow, look: Look): string {
+  if (level === null) return 'not read';
+  const of = spillsAt === null ? '' : ` of ${rangeWords(spillsAt)}`;
+  return `${rangeWords(level.mm)}${of} mm, ${dayText(level.on, look)}`;
+}
+
+function spills({ spill, whyNoSpill, early }: LoopRow, look: Look): string {
   if (spill === null) return whyNoSpill ?? 'no forecast';
-  return `at ${spillsAt === null ? '?' : rangeWords(spillsAt)} mm, about ${windowText(spill, look)}`;
+  // A machine's interval is one word too long for a column: its two days part at a blank.
+  const days = windowText(spill, look).replace('/', ' to ');
+  return early ? `early guess: ${days}` : `about ${days}`;
 }
 
 function cleanedWords({ cleaned, lastFull, easedUntil }: LoopRow, look: Look): string {
@@ -92,6 +104,7 @@ export function loopsJson(rows: readonly LoopRow[]): object {
       spillsAt: countJson(row.spillsAt),
       spill: windowJson(row.spill),
       ...(row.whyNoSpill === null ? {} : { whyNoSpill: row.whyNoSpill }),
+      early: row.early,
       cleaned: cleanedJson(row.cleaned),
       cleanedInFull: cleanedJson(row.lastFull),
       easedUntil: dayJson(row.easedUntil),

@@ -21,12 +21,18 @@ export function waterText(rows: readonly WaterRow[], look: Look): string {
   const [only] = rows;
   const first = paragraph(`${heading(look)}: ${matters(rows)}`, look.width, 2);
   if (only !== undefined && rows.length === 1) return `${first}\n\n${detail(only, look)}`;
+  const tested = rows.filter((row) => row.readings.length > 0 || row.watch !== null || row.reach !== null);
+  const others = rows.filter((row) => !tested.includes(row)).map(({ name }) => name);
   const body = table(
     look,
     COLUMNS,
-    rows.map((row) => overview(row, look)),
+    tested.map((row) => overview(row, look)),
   );
-  return body === '' ? `${first}\n` : `${first}\n\n${body}`;
+  const rest =
+    others.length === 0 || tested.length === 0
+      ? ''
+      : paragraph(`no reading on record: ${listWords(others)}`, look.width, 2);
+  return `${[first, body.trimEnd(), rest].filter((part) => part !== '').join('\n\n')}\n`;
 }
 
 /** The worst water, or that none was tested. */
@@ -55,9 +61,7 @@ function overview(row: WaterRow, look: Look): Row {
   return {
     cells: [
       row.name,
-      row.readings.length === 0
-        ? 'none on record'
-        : row.readings.map((one) => `${one.words} (${dayText(one.on, look)})`).join(', '),
+      readingsByDay(row, look).join('; '),
       ammoniaWords(row),
       change === undefined ? 'none in 4 weeks' : `${changeWords(change)} on ${dayText(change.on, look)}`,
     ],
@@ -69,16 +73,23 @@ function overview(row: WaterRow, look: Look): Row {
   };
 }
 
+/** `10 Feb: 25.5 C, pH 7.4`: what was read together stands together, newest first. */
+function readingsByDay(row: WaterRow, look: Look): string[] {
+  if (row.readings.length === 0) return ['no reading on record'];
+  const days = new Map<string, string[]>();
+  for (const { on, where, words } of [...row.readings].sort((a, b) => b.on - a.on)) {
+    const head = `${dayText(on, look)}${where === row.name ? '' : ` in ${where}`}`;
+    days.set(head, [...(days.get(head) ?? []), words]);
+  }
+  return [...days].map(([head, words]) => `${head}: ${words.join(', ')}`);
+}
+
 function detail(row: WaterRow, look: Look): string {
   const held = row.litres === null ? 'litres not known' : `${rangeWords(row.litres)} L of live water`;
   const who = row.kind === 'loop' ? `; on it: ${row.tanks.length === 0 ? 'none' : listWords([...row.tanks])}` : '';
   const facts = [
     `${row.name}: ${held}${who}`,
-    ...(row.readings.length === 0
-      ? ['no reading on record']
-      : row.readings.map(
-          (one) => `${one.words}, ${dayText(one.on, look)}${one.where === row.name ? '' : ` in ${one.where}`}`,
-        )),
+    ...readingsByDay(row, look),
     `toxic ammonia: ${ammoniaWords(row)}`,
     ...row.trends.map(({ words }) => words),
     ...row.changes.map(

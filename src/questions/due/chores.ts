@@ -2,7 +2,7 @@
 import type { DayWindow } from '../../core/interval.ts';
 import { addDays } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
-import { dayWords, plural, windowWords } from '../../core/words.ts';
+import { dayWords, plural } from '../../core/words.ts';
 import { actionWords, type StandingChore, type Task } from '../../state/chores.ts';
 import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
@@ -121,7 +121,7 @@ function whyOf(room: Room, clock: ChoreClock): string {
   }
   if (prefilter && loop !== undefined) {
     const state = prefilterOf(room, loop);
-    words.push(levelWords(loop, state, room.on, state.spill === null ? null : windowWords(state.spill, room.on)));
+    words.push(levelWords(loop, state, room.on));
   }
   if (chore.action.kind === 'water change') words.push(...offLoopWords(room, chore));
   return words.join('; ');

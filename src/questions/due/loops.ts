@@ -2,7 +2,7 @@
 import { onDay } from '../../core/interval.ts';
 import { toDay } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
-import { dayWords, windowWords } from '../../core/words.ts';
+import { dayWords } from '../../core/words.ts';
 import { WARN_DAYS } from '../../science/clogging.ts';
 import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
@@ -58,7 +58,6 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
   if (choreComesFirst(room, loop.name, low)) return [];
   const by = low === null || low - WARN_DAYS < state.level.day ? state.level.day : toDay(low - WARN_DAYS);
   const lines = linesOf(state.places);
-  const spills = state.spill === null ? null : windowWords(state.spill, room.on);
   return [
     {
       id: rowId(loop.name, 'spill'),
@@ -67,7 +66,7 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
       kind: 'water',
       due: { low: by, likely: by, high: low === null ? by : toDay(Math.max(by, low - 1)) },
       weight: 2,
-      why: levelWords(loop, state, room.on, spills),
+      why: levelWords(loop, state, room.on),
       close: `${loop.name}: cleaned ${loop.layers === null ? 'all layers' : `${loop.layers} of ${loop.layers} layers`}`,
       caution: CAUTION.pump,
       putOffKey: 'clean prefilter',

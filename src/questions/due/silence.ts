@@ -1,6 +1,6 @@
 /** Tanks of which nothing was said for a week: one row for all of them, ended by `all well`. */
 import type { Day } from '../../core/day.ts';
-import { addDays } from '../../core/day.ts';
+import { onDay } from '../../core/interval.ts';
 import { linesOf, type Place } from '../../core/span.ts';
 import { dayWords, listWords, plural } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
@@ -57,7 +57,7 @@ export function silenceDue(room: Room): readonly DueItem[] {
       what: `look at ${listWords(told)}`,
       kind: 'silence',
       // Never late: silence is no news, and no alarm that grows.
-      due: { low: addDays(longest.since, SILENT_DAYS), likely: room.on, high: room.on },
+      due: onDay(room.on),
       weight: 0,
       why: `no word of ${only ? 'it' : plural(silent.length, 'tank')} for a week or more, the longest since ${dayWords(longest.since, room.on)}`,
       close: only ? `${longest.tank}: all well` : 'room: all well',
