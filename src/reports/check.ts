@@ -1,5 +1,6 @@
 /** The answer of `check`: the verdict first, then every problem with its line, then what `tidy` would write. */
 import type { Problem } from '../core/problem.ts';
+import type { Place } from '../core/span.ts';
 import type { CheckAnswer } from '../questions/check.ts';
 import type { Look } from './look.ts';
 import type { Lines } from './problems.ts';
@@ -26,9 +27,13 @@ export function checkJson(answer: CheckAnswer): { problems: readonly Problem[]; 
       weight,
       says,
       write,
-      at,
-      also,
+      at: placeJson(at),
+      also: also.map(placeJson),
     })),
     unwritten: answer.unwritten,
   };
+}
+
+function placeJson({ file, line, from, to }: Place): Place {
+  return { file, line, from, to };
 }

@@ -4,7 +4,6 @@ import type { EventOf, Stage } from '../../journal/event.ts';
 import type { FishRef } from '../../journal/subject.ts';
 import type { Prints } from './table.ts';
 import * as w from './words.ts';
-import type { Voice } from './words.ts';
 
 type About = { readonly fish: FishRef };
 
@@ -97,17 +96,17 @@ function stage(event: EventOf<'stage seen'>): string {
 
 /** A count of fish and which fish, in the order that `moved`, `sold` and their like want. */
 export function lot(event: { readonly fish: FishRef; readonly count: EventOf<'moved'>['count'] }): string {
-  return w.words(w.howMany(event.count), w.fish(event.fish));
+  return w.lot(event.count, w.fish(event.fish));
 }
 
-function moved(event: EventOf<'moved'>, _voice: Voice): string {
+function moved(event: EventOf<'moved'>): string {
   const { fish } = event;
   const alone = fish.kind === 'group' && fish.member !== null && fish.member.name === null && event.count === 'unsaid';
   const who = alone
     ? `the ${w.fish(fish)}`
-    : w.words(w.howMany(event.count), event.which !== 'any' && event.which, w.fish(fish));
+    : w.lot(event.count, w.words(event.which !== 'any' && event.which, w.fish(fish)));
   return w.details(
-    w.words(w.first(FISH.moved.says.moved), who, `to ${event.to}`, event.with !== null && `with ${event.with}`),
+    w.words(w.first(FISH.moved.says.moved), who, `to ${w.tank(event.to)}`, event.with !== null && `with ${event.with}`),
     event.restStay && 'rest stay',
   );
 }

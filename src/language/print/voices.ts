@@ -11,6 +11,9 @@ const OWN = /(?:^|[\s\d])(?:bucket|spoon|net|scoop|cup|jug|cap)s?(?!\p{L})/iu;
 const ABOUT =
   /(?:^|\s)(?:about|around|roughly|approx|approximately|ca|circa|nearly|say|~|≈)(?=[\s\d])|~|≈|ish(?!\p{L})/iu;
 
+const WEEKS = /\d\s*w(?:ks?|eeks?)?(?!\p{L})/iu;
+const DAYS = /\d\s*d(?:ays?)?(?!\p{L})/iu;
+
 /** What the room has said about its units, oldest first. */
 export interface Said {
   readonly units: readonly EventOf<'units set'>[];
@@ -29,6 +32,7 @@ export function voiceOf(written: string, day: Day, said: Said): Voice {
     units,
     nitrogen: onDay(said.nitrogen, day)?.as ?? 'N',
     about: ABOUT.test(written),
+    weeks: WEEKS.test(written) ? true : DAYS.test(written) ? false : null,
     gallon: units === room ? '' : prefix[units],
   };
 }

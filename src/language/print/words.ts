@@ -17,11 +17,13 @@ export interface Voice {
   readonly nitrogen: 'N' | 'ion';
   /** A measured guess around a middle as `about 40` rather than `30-50`: the two say the same. */
   readonly about: boolean;
+  /** Whole weeks as weeks, however few; null: from six weeks on. */
+  readonly weeks: boolean | null;
   /** What stands before `gal` and `gph`: nothing where the room has said which gallon it means. */
   readonly gallon: '' | 'US ' | 'imp ';
 }
 
-export const CANONICAL: Voice = { units: 'metric', nitrogen: 'N', about: false, gallon: '' };
+export const CANONICAL: Voice = { units: 'metric', nitrogen: 'N', about: false, weeks: null, gallon: '' };
 
 /** A number without the noise that binary fractions leave behind. */
 export function num(value: number): string {
@@ -41,6 +43,11 @@ export function money(amount: number): string {
 /** Words in quotes. A double quote cannot stand inside one, so it becomes a single one. */
 export function quoted(text: string): string {
   return `"${text.replaceAll(/["“”„‟]/gu, "'")}"`;
+}
+
+/** A tank's name inside a clause, where a bare number would be a number. */
+export function tank(name: string): string {
+  return /^\d/u.test(name) ? `tank ${name}` : name;
 }
 
 /** Parts that there are, one blank between. */
@@ -89,6 +96,12 @@ export function heads(value: Heads): string {
 
 function one(value: Interval): boolean {
   return value.low === 1 && value.high === 1;
+}
+
+/** A number of those fish, as `moved`, `sold` and their like want it: `40 Rowan-1`, `half of Rowan-1`, `Fern`. */
+export function lot(count: HowMany, whose: string): string {
+  const share = whose !== '' && (count === 'half' || count === 'rest');
+  return words(howMany(count), share && 'of', whose);
 }
 
 export function howMany(value: HowMany): string {
@@ -140,7 +153,8 @@ export function days(value: Measure<'days'>, voice: Voice): string {
   const { low, likely, high } = value;
   const every = (test: (side: number) => boolean): boolean => [low, likely ?? low, high].every(test);
   if (every((side) => side > 0 && side < 1)) return `${span(value, voice, (d) => num(d * 24))} h`;
-  if (every((side) => side >= 42 && side % 7 === 0)) return `${span(value, voice, (d) => num(d / 7))} weeks`;
+  const fewest = voice.weeks === null ? 42 : voice.weeks ? 7 : Infinity;
+  if (every((side) => side >= fewest && side % 7 === 0)) return `${span(value, voice, (d) => num(d / 7))} weeks`;
   return `${span(value, voice)} ${low === 1 && high === 1 ? 'day' : 'days'}`;
 }
 
@@ -177,7 +191,8 @@ export function sizes(value: Sizes, voice: Voice): string {
 export function fish(ref: FishRef): string {
   if (ref.kind === 'implied') return '';
   if (ref.kind === 'brood') return ref.brood;
-  return words(ref.group, ref.member && member(ref.member));
+  // A fish's own name is unique in the room; a sex needs its group where one is named.
+  return ref.member?.name ?? words(ref.group, ref.member?.sex);
 }
 
 export function member(value: Member): string {
