@@ -152,6 +152,15 @@ export function clausesUnder(heading: HeadingKind): readonly ClauseKind[] {
   return [...own, ...CLAUSE_KINDS.filter((kind) => !own.includes(kind) && CLAUSES[kind].under.includes(also))];
 }
 
+const kindsUnder: ReadonlyMap<HeadingKind, ReadonlySet<ClauseKind>> = new Map(
+  HEADINGS.map((heading) => [heading, new Set(clausesUnder(heading))]),
+);
+
+/** True where that kind of clause exists under that heading: asked for every word of a journal. */
+export function existsUnder(heading: HeadingKind, kind: ClauseKind): boolean {
+  return kindsUnder.get(heading)?.has(kind) === true;
+}
+
 const openers: ReadonlyMap<HeadingKind, Phrases> = new Map(
   HEADINGS.map((heading) => [heading, indexed(clausesUnder(heading).flatMap(openersOf))]),
 );
@@ -275,6 +284,11 @@ export const GROUP_WORDS: ReadonlySet<string> = new Set(['pair', 'trio', 'harem'
 
 const OTHER_REFUSED =
   'all the rest half some about and in on at to from room tanks except note mistake also read ago x every by until for with as or each';
+
+/** Words that join others, and are never a name. */
+export const JOINING_WORDS: ReadonlySet<string> = new Set(
+  'and in on at to from by until every for with as or of the a'.split(' '),
+);
 
 /** Units of one letter that a thumb may also mean as a name: refused but for rows and loops, which never follow a number. */
 const UNIT_LETTERS = ['c', 'f', 'l', 'g', 'h', 'm'];

@@ -19,6 +19,8 @@ export interface TagContext {
   readonly heading: HeadingKind;
   /** True for a word that names something declared: it is then no abbreviation. */
   readonly isName: (word: string) => boolean;
+  /** True for a word that names fish. */
+  readonly isFish: (word: string) => boolean;
 }
 
 /** Words at which a clause should begin and none does. */
@@ -96,8 +98,7 @@ function openingPhrase(tokens: readonly IToken[], at: number, context: TagContex
 
 /** `male on female` alone: its three words are details of a clause that needs no phrase. */
 function versusAt(tokens: readonly IToken[], at: number, context: TagContext): Opening | null {
-  if (!p.clausesUnder(context.heading).includes('on each other') || !fishOnFish(tokens, at, context.isName))
-    return null;
+  if (!p.existsUnder(context.heading, 'on each other') || !fishOnFish(tokens, at, context.isFish)) return null;
   return { kind: 'on each other', sense: 'chasing', ...bounds(at, at, at, at + 3) };
 }
 
@@ -105,6 +106,8 @@ function fishThenPhrase(tokens: readonly IToken[], at: number, context: TagConte
   let best: Opening | null = null;
   for (const length of fishBefore(tokens, at, context.isName)) {
     const opening = phraseAt(tokens, at + length, context, at);
+    // `heatr off` is a slip, not a fish called heatr.
+    if (opening?.kind === 'two readings' && !context.isFish(tokens[at]?.image ?? '')) continue;
     if (opening !== null && (best === null || opening.reach > best.reach)) best = opening;
   }
   return best;
@@ -131,7 +134,7 @@ function numberThenPhrase(
 
 /** `pH 7.4, KH 6`: what a test found needs no word `test`. */
 function readingAt(tokens: readonly IToken[], at: number, context: TagContext): Opening | null {
-  if (!p.clausesUnder(context.heading).includes('test')) return null;
+  if (!p.existsUnder(context.heading, 'test')) return null;
   const match = matchPhrase(tokens, at, p.phrasesContinuing('test'));
   if (match === null || match.phrase.sense === 'takes') return null;
   const reach = at + match.length;
@@ -140,7 +143,7 @@ function readingAt(tokens: readonly IToken[], at: number, context: TagContext): 
 
 /** `"press the test button" every month`. */
 function ownChoreAt(tokens: readonly IToken[], at: number, context: TagContext): Opening | null {
-  if (tokens[at]?.tokenType !== t.Quote || !p.clausesUnder(context.heading).includes('chore')) return null;
+  if (tokens[at]?.tokenType !== t.Quote || !p.existsUnder(context.heading, 'chore')) return null;
   const next = wordOf(tokens[at + 1]);
   const often = next === 'every' || next === 'daily' || next === 'weekly' || next === 'monthly';
   return often ? { kind: 'chore', sense: 'own', ...bounds(at, at, at, at + 1) } : null;
@@ -251,6 +254,7 @@ class Tagger {
       kind,
       out: this.out,
       isName: this.context.isName,
+      isFish: this.context.isFish,
       parts: (comma) => this.parts(comma, kind),
     });
   }
@@ -261,7 +265,7 @@ class Tagger {
     if (opening === null) return false;
     const carried = matchPhrase(this.tokens, at + 1, p.phrasesContinuing(kind))?.length ?? 0;
     const versus = p.CLAUSES[kind].continues?.includes('versus') === true;
-    const onOther = versus && fishOnFish(this.tokens, at + 1, this.context.isName) ? 3 : 0;
+    const onOther = versus && fishOnFish(this.tokens, at + 1, this.context.isFish) ? 3 : 0;
     return opening.reach - opening.start > Math.max(carried, onOther);
   }
 
