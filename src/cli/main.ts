@@ -3,27 +3,29 @@
  * the reader has closed is no error.
  */
 import process from 'node:process';
+import { reason } from '../files/trouble.ts';
+import { EXIT } from './exit.ts';
 import { run } from './program.ts';
 import { realContext } from './world.ts';
 
 /** A fault of ours, as sysexits.h numbers it; 1 to 3 mean something to scripts. */
 const OUR_FAULT = 70;
 
-function onClosedPipe(error: NodeJS.ErrnoException): void {
-  if (error.code !== 'EPIPE') throw error;
-  process.exit();
-}
+process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+  if (error.code === 'EPIPE') process.exit();
+  process.stderr.write(`the answer could not be written: ${reason(error)}\n`);
+  process.exit(EXIT.noFile);
+});
+// Nobody is left to tell.
+process.stderr.on('error', () => undefined);
 
-process.exitCode = 0;
-process.stdout.on('error', onClosedPipe);
-process.stderr.on('error', onClosedPipe);
 run(process.argv.slice(2), realContext()).then(
   (status) => {
     process.exitCode = status;
   },
   (error: unknown) => {
     const told = error instanceof Error ? (error.stack ?? error.message) : String(error);
-    process.stderr.write(`this is a fault in tankside itself; the journal was not changed by it\n${told}\n`);
+    process.stderr.write(`this is a fault in tankside itself\n${told}\n`);
     process.exitCode = OUR_FAULT;
   },
 );
