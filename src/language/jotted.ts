@@ -20,6 +20,13 @@ export function isBare(line: string): boolean {
   return BARE.test(line);
 }
 
+/** True for a line that declares something and so may have to stand before another. */
+export function declares(line: string): boolean {
+  return /^\d{4}-\d{2}-\d{2}\s+(?:row|loop|tank|tray|species|pair|trio|harem|colony|group|culture|auction)\s/i.test(
+    line,
+  );
+}
+
 /** The line without a day that it shares with those typed around it. */
 export function undated(line: string, day: Day): string {
   const date = `${isoDay(day)} `;

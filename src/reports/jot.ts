@@ -82,15 +82,17 @@ export interface Refused {
   readonly problems: readonly Problem[];
   /** A line that would be read, or what to do; null where nobody knows better. */
   readonly write: string | null;
+  /** True where that line is wanted before this one, not in its place. */
+  readonly first: boolean;
 }
 
-export function refusedText({ text, problems, write }: Refused, look: Look): string {
+export function refusedText({ text, problems, write, first: before }: Refused, look: Look): string {
   const bad = problems.filter(({ weight }) => weight === 'stops');
   const [first] = bad;
   const rows = [
     `${look.paint.late('not saved')} ${first === undefined ? printable(text) : excerpt(text, first.at, look).trim()}`,
     ...bad.map(({ says }) => `  ${paragraph(printable(says), look.width - INDENT, 4)}`),
-    ...(write === null ? [] : [`  write: ${printable(write)}`]),
+    ...(write === null ? [] : [`  write${before ? ' first' : ''}: ${printable(write)}`]),
   ];
   return `${rows.join('\n')}\n`;
 }

@@ -3,7 +3,7 @@
  * with what would be read filled in. Leaving at any moment loses no line that was accepted.
  */
 import type { Day } from '../../core/day.ts';
-import { dated, undated } from '../../language/jotted.ts';
+import { dated, declares, undated } from '../../language/jotted.ts';
 import { jotText, refusedText } from '../../reports/jot.ts';
 import type { Look } from '../../reports/look.ts';
 import { dayText } from '../../reports/words.ts';
@@ -30,49 +30,63 @@ interface Mending {
 }
 
 const GREETING =
-  'one line at a time, as you would write it; Tab completes names; a day alone (Tue, 14 Feb, 2026-02-14)\n' +
-  'is the day of the lines after it; Ctrl-D ends\n';
+  'write each line as you would on paper; Tab completes names; a day on its own\n' +
+  '(Tue, 14 Feb, 2026-02-14) is the day of the lines after it; Ctrl-D ends\n';
+
+/** What has been going on at the prompt. */
+interface Session {
+  day: Day;
+  saved: number;
+  /** The disk refused a line that nobody has saved since. */
+  broken: boolean;
+  readonly toMend: Mending[];
+}
 
 export async function converse(talk: Talk, first: Day): Promise<Exit> {
   const { desk, prompt, look } = talk;
-  const toMend: Mending[] = [];
-  let [day, saved, status]: [Day, number, Exit] = [first, 0, EXIT.answered];
+  const session: Session = { day: first, saved: 0, broken: false, toMend: [] };
   await talk.say(() => GREETING);
   for (;;) {
-    const mending = prompt.hasMore() ? undefined : toMend.shift();
-    const given = mending === undefined ? '' : undated(mending.given, day);
-    const asked = await prompt.ask(`${dayText(day, { ...look, machine: false })}: `, given);
+    const mending = prompt.hasMore() ? undefined : session.toMend.shift();
+    const given = mending === undefined ? '' : undated(mending.given, session.day);
+    const asked = await prompt.ask(`${dayText(session.day, { ...look, machine: false })}: `, given);
     if (asked.kind === 'left') {
       const last = mending !== undefined && asked.words === given ? mending.own : asked.words;
-      const unsaved = [...toMend.map(({ own }) => own), last];
-      await talk.say(() => farewell(saved, unsaved, day));
-      return status;
+      await talk.say(() => farewell(session, last));
+      return session.broken ? EXIT.noFile : EXIT.answered;
     }
     const alone = dayAlone(asked.words, desk.book.today);
-    if (alone !== null) {
-      day = alone;
-      continue;
-    }
-    const line = dated(asked.words, day);
-    if (line === '') continue;
-    const outcome = desk.write([line], talk.wish);
-    switch (outcome.kind) {
-      case 'done':
-        saved += outcome.answer.saved ? 1 : 0;
-        await talk.say(() => jotText(outcome.answer, look));
-        outcome.notices.forEach(talk.warn);
-        break;
-      case 'refused':
-        for (const bad of outcome.refused) {
-          await talk.say(() => refusedText(bad, look));
-          toMend.push({ own: line, given: isLine(bad.write) ? bad.write : bad.text });
-        }
-        break;
-      case 'unsaved':
-        [...outcome.notices, outcome.says].forEach(talk.warn);
-        toMend.push({ own: line, given: line });
-        status = EXIT.noFile;
-    }
+    const line = alone === null ? dated(asked.words, session.day) : '';
+    session.day = alone ?? session.day;
+    if (line !== '') await take(talk, session, line, mending);
+  }
+}
+
+/** Saves a line, or keeps it for mending. */
+async function take(talk: Talk, session: Session, line: string, mending: Mending | undefined): Promise<void> {
+  const { desk, look } = talk;
+  const outcome = desk.write([line], talk.wish);
+  switch (outcome.kind) {
+    case 'done':
+      session.saved += outcome.answer.saved ? 1 : 0;
+      session.broken = false;
+      // What was missing is declared now: the line that wanted it comes again.
+      if (mending !== undefined && declares(line) && !declares(mending.own)) {
+        session.toMend.unshift({ own: mending.own, given: mending.own });
+      }
+      await talk.say(() => jotText(outcome.answer, look));
+      outcome.notices.forEach(talk.warn);
+      break;
+    case 'refused':
+      for (const bad of outcome.refused) {
+        await talk.say(() => refusedText(bad, look));
+        session.toMend.push({ own: line, given: isLine(bad.write) ? bad.write : bad.text });
+      }
+      break;
+    case 'unsaved':
+      [...outcome.notices, outcome.says].forEach(talk.warn);
+      session.toMend.push({ own: line, given: line });
+      session.broken = true;
   }
 }
 
@@ -80,7 +94,7 @@ function isLine(write: string | null): write is string {
   return write !== null && /^\d{4}-\d{2}-\d{2}\s/.test(write);
 }
 
-function farewell(saved: number, lost: readonly string[], day: Day): string {
-  const left = lost.filter((words) => words.trim() !== '').map((words) => `not saved: ${undated(words, day)}\n`);
-  return `\n${plural(saved, 'line')} saved\n${left.join('')}`;
+function farewell({ saved, toMend, day }: Session, last: string): string {
+  const lost = [...toMend.map(({ own }) => own), last].filter((words) => words.trim() !== '');
+  return `\n${plural(saved, 'line')} saved\n${lost.map((words) => `not saved: ${undated(words, day)}\n`).join('')}`;
 }

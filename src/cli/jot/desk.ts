@@ -5,7 +5,7 @@
 import path from 'node:path';
 import type { Day } from '../../core/day.ts';
 import type { Files } from '../../files/port.ts';
-import { isBare } from '../../language/jotted.ts';
+import { declares, isBare } from '../../language/jotted.ts';
 import type { Fetch, Reading } from '../../language/reading.ts';
 import { changes } from '../../questions/changes.ts';
 import type { JotAnswer, Refused } from '../../reports/jot.ts';
@@ -114,7 +114,10 @@ function write(files: Files, file: string, book: Book, lines: readonly string[],
 function refuse(book: Book, text: string, judged: Judged): Outcome {
   const refused = judged.lines.flatMap((_, index) => {
     const bad = refusal(book, text, judged, index);
-    return bad === null ? [] : [{ text: bad.line.text, problems: bad.line.problems, write: bad.write }];
+    if (bad === null) return [];
+    const { text: words, problems } = bad.line;
+    const first = bad.write !== null && declares(bad.write) && !declares(words);
+    return [{ text: words, problems, write: bad.write, first }];
   });
   return { kind: 'refused', refused };
 }

@@ -138,6 +138,13 @@ describe('the prompt', () => {
     expect(files[FILE]).toBe(`${ROOM}2026-02-15 A1: chasing\n`);
   });
 
+  test('offers to declare what is missing, and then the line itself again', async () => {
+    const { out, files } = await jot('', { typed: ['Z7: all well', 'tank Z7: 30 L; alone', '+'] });
+    expect(out).toContain('write first: 2026-02-15 tank Z7: 54 L; alone');
+    expect(out).toContain('[Z7: all well]');
+    expect(files[FILE]).toBe(`${ROOM}2026-02-15 tank Z7: 30 L; alone\n2026-02-15 Z7: all well\n`);
+  });
+
   test('says which words were not saved when it is left', async () => {
     const { out, files } = await jot('', { typed: ['A1: nonsense about nothing'] });
     expect(files[FILE]).toBe(ROOM);
