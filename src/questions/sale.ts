@@ -129,7 +129,7 @@ function draftLot(room: Room, body: SeenBody, tank: string, when: When): DraftLo
   const count = partIn(body, tank);
   const promised = promisedOf(room, body, when.at);
   const blockers = [...blockersOf(room, body, tank, ripe, when), ...wholeColony(body, promised)];
-  const grown = sizedOf(count, ripe);
+  const grown = sizedOf(count, ripe, when.at);
   const sized = grown > 0 ? grown : Math.floor(count.low);
   return { body, tank, count, grown, sized, ripe, blockers, promised };
 }
@@ -205,7 +205,11 @@ function noneFree({ count, tank, body }: DraftLot, taken: Taken): Blocker {
   const unsure = count.low < 1 || count.high > count.low + spoken;
   const why =
     spoken > 0
-      ? `${plural(Math.floor(count.low), 'fish', 'fish')} surely there, ${String(taken.kept)} kept back, ${String(taken.reserved)} reserved`
+      ? [
+          `${plural(Math.floor(count.low), 'fish', 'fish')} surely there`,
+          ...(taken.kept > 0 ? [`${String(taken.kept)} kept back`] : []),
+          ...(taken.reserved > 0 ? [`${String(taken.reserved)} reserved`] : []),
+        ].join(', ')
       : `not one surely there: ${countWords(count)}`;
   return {
     kind: 'count',

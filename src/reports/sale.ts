@@ -2,7 +2,7 @@
  * What can be sold, as text, JSON and CSV. Ready stock stands first with the number to promise; below it
  * everything else, with each thing that stands in its way. Buyers' names go into text alone unless asked for.
  */
-import type { CountMore, Lot, SaleAnswer } from '../questions/sale.ts';
+import type { Lot, SaleAnswer } from '../questions/sale.ts';
 import type { CsvCell } from './csv.ts';
 import { csvText } from './csv.ts';
 import { countJson, dayJson, linesJson } from './json.ts';
@@ -13,7 +13,7 @@ import { paragraph } from './wrap.ts';
 
 export function saleText(answer: SaleAnswer, look: Look): string {
   const [first = '', ...more] = paragraph(`${heading(look)}: ${matters(answer, look)}`, look.width, 2).split('\n');
-  const ready = answer.lots.filter((lot) => lot.ready);
+  const ready = answer.lots.filter((lot) => lot.ready && !isLeftover(lot, answer));
   const others = answer.lots.filter((lot) => !lot.ready);
   const blocks = [
     [look.paint.strong(first), ...more].join('\n'),
@@ -27,13 +27,16 @@ export function saleText(answer: SaleAnswer, look: Look): string {
       OTHER_COLUMNS,
       others.map((lot) => otherRow(lot, look)),
     ).trimEnd(),
-    [...answer.count.flatMap(countMore), ...cautions(answer)].map((line) => paragraph(line, look.width, 2)).join('\n'),
+    countBlock(answer, look),
+    cautions(answer)
+      .map((line) => paragraph(line, look.width, 2))
+      .join('\n'),
   ];
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
 }
 
 function matters(answer: SaleAnswer, look: Look): string {
-  const ready = answer.lots.filter((lot) => lot.ready);
+  const ready = answer.lots.filter((lot) => lot.ready && !isLeftover(lot, answer));
   const fish = ready.reduce((sum, { free }) => sum + free, 0);
   const { auction } = answer;
   if (auction?.past === true)
@@ -63,7 +66,7 @@ function readyRow(lot: Lot, look: Look): Row {
       { text: String(lot.free), paint: look.paint.strong },
       sizeWords(lot),
       priceWords(lot),
-      [...promised(lot), ...(lot.bags === null ? [] : [plural(lot.bags, 'bag')]), ...wanted(lot, look)].join('; '),
+      [...promised(lot), ...bagWords(lot), ...wanted(lot, look)].join('; '),
     ],
     under: lot.caution === null ? [] : [`take care: ${lot.caution}`],
   };
@@ -104,6 +107,10 @@ function promised({ keptBack, reserved, grown, count }: Lot): string[] {
   ];
 }
 
+function bagWords({ bags }: Lot): string[] {
+  return bags === null ? [] : [bags === 0 ? 'no full bag' : plural(bags, 'bag')];
+}
+
 function wanted({ wants }: Lot, look: Look): string[] {
   return wants.map(({ count, by, to }) => {
     const day = by === null ? '' : ` by ${dayText(by, look)}`;
@@ -121,9 +128,25 @@ function priceWords({ price }: Lot): string {
   return price.per === 'each' ? price.amount.toFixed(2) : `${price.amount.toFixed(2)} for all`;
 }
 
-function countMore({ stock, tank, sure, perhaps, write }: CountMore): readonly string[] {
-  const more = perhaps === null ? 'perhaps more' : `${perhaps} if all are there`;
-  return [`count ${stock} in ${tank}: ${sure} to promise, ${more}`, `  jot  ${write}`];
+const COUNT_COLUMNS = [
+  { head: 'to promise more, count', wraps: true },
+  { head: 'where' },
+  { head: 'now', align: 'right' as const },
+  { head: 'at most', align: 'right' as const },
+];
+
+function countBlock({ count }: SaleAnswer, look: Look): string {
+  const rows = count.map(({ stock, tank, sure, perhaps }): Row => ({
+    cells: [stock, tank, String(sure), perhaps === null ? 'not known' : String(perhaps)],
+  }));
+  const [first] = count;
+  const jot = first === undefined ? '' : look.paint.quiet(`jot  ${first.write}`);
+  return `${table(look, COUNT_COLUMNS, rows)}${jot}`;
+}
+
+/** One fish surely left behind, perhaps many more: something to count, not a lot. */
+function isLeftover(lot: Lot, { count }: SaleAnswer): boolean {
+  return lot.free === 1 && count.some(({ stock, tank }) => stock === lot.stock && tank === lot.tank);
 }
 
 function cautions({ lots, auction }: SaleAnswer): string[] {

@@ -130,3 +130,11 @@ describe('young that will swim', () => {
     );
   });
 });
+
+test('a harvest proves a jar alive, whatever its age', () => {
+  const harvest = (on: string): Line => [on, jar('M1'), { kind: 'culture harvested' }];
+  const lines = [declared('M1'), started('2026-01-01', 'M1'), harvest('2026-03-01')];
+  const state = (on: string): string | undefined => cultures(roomOn(on, lines)).foods[0]?.jars[0]?.state;
+  expect(state('2026-03-05')).toBe('live');
+  expect(state('2026-03-12')).toBe('old');
+});

@@ -3,16 +3,12 @@ import { onDay } from '../../core/interval.ts';
 import { listWords, plural } from '../../core/words.ts';
 import { foodClock, LEAST_JARS } from '../../science/foods.ts';
 import type { Room } from '../../state/draft.ts';
-import { cultures, type FoodRow, type JarRow } from '../cultures.ts';
+import { cultures } from '../cultures.ts';
+import { FAST_DAYS, GIVEN_UP_DAYS, type FoodRow, type JarRow } from '../cultures/jars.ts';
 import { rowId } from '../id.ts';
 import type { DueItem, DueSource } from './item.ts';
 
 export const cultureDue: DueSource = (room) => cultures(room).foods.flatMap((food) => rowsOf(room, food));
-
-/** Days without a live jar after which the keeper has evidently given that food up (ours). */
-const GIVEN_UP_DAYS = 60;
-/** Foods whose jars are renewed at least so often are kept in several jars; slow ones do in one (ours). */
-const FAST_DAYS = 30;
 
 function rowsOf(room: Room, food: FoodRow): DueItem[] {
   const clock = foodClock(food.of);

@@ -1,9 +1,9 @@
 /** Promises that come to their last day, promises that nobody can keep, and wants that could be met. */
 import { addDays } from '../../core/day.ts';
 import { onDay } from '../../core/interval.ts';
-import { countWords, dayWords, listWords, plural } from '../../core/words.ts';
+import { countWords, dayWords, listWords } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
-import { promises, type OverRow, type ReservedRow, type WantedRow } from '../promises.ts';
+import { promises, type Match, type OverRow, type ReservedRow, type WantedRow } from '../promises.ts';
 import type { DueItem, DueSource } from './item.ts';
 
 /** Days after its last day for which a lapsed promise is still asked about (ours). */
@@ -66,12 +66,12 @@ function overItem(room: Room, row: OverRow): DueItem {
 
 function wantedItem(room: Room, row: WantedRow): DueItem[] {
   const ready = row.matches.filter((match) => match.ready);
-  const [first] = ready;
+  const [first] = enoughOf(ready, row.count.low);
   const since = room.sale.wants.find(
     ({ place }) => place.line === row.lines[0]?.line && place.file === row.lines[0].file,
   )?.day;
   if (first === undefined || (row.by === null && room.on - (since ?? room.on) > WANT_DAYS)) return [];
-  const told = ready.map(({ stock, tank, free }) => `${plural(free, stock, stock)} in ${tank}`);
+  const told = enoughOf(ready, row.count.low).map(({ stock, tank, free }) => `${String(free)} ${stock} in ${tank}`);
   const enough = ready.reduce((sum, { free }) => sum + free, 0);
   return [
     {
@@ -95,6 +95,16 @@ function base(
   row: Pick<DueItem, 'id' | 'because' | 'lines'>,
 ): Pick<DueItem, 'id' | 'because' | 'lines' | 'pressing' | 'minutes'> {
   return { id: row.id, because: row.because, lines: row.lines, pressing: false, minutes: null };
+}
+
+/** The largest lots that together are as many, no more of them than needed. */
+function enoughOf(ready: readonly Match[], wanted: number): Match[] {
+  const chosen: Match[] = [];
+  for (const match of ready.toSorted((a, b) => b.free - a.free)) {
+    if (chosen.reduce((sum, { free }) => sum + free, 0) >= wanted) break;
+    chosen.push(match);
+  }
+  return chosen;
 }
 
 /** The number to write in a line: the likely one, at least the low one. */

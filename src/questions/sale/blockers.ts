@@ -40,7 +40,7 @@ export function blockersOf(
     ...sick(room, tank, when),
     ...treated(room, tank, when.at),
     ...quarantined(room, tank, when),
-    ...unripe(room, body, ripe, partIn(body, tank)),
+    ...unripe(room, body, ripe, partIn(body, tank), when.at),
     ...unknownLine(body),
   ];
 }
@@ -89,7 +89,7 @@ function quarantined(room: Room, tank: string, { at }: When): Blocker[] {
 }
 
 /** Too young where not one fish surely has its sale size or age. */
-function unripe(room: Room, body: SeenBody, ripe: Saleable | null, count: Interval): Blocker[] {
+function unripe(room: Room, body: SeenBody, ripe: Saleable | null, count: Interval, at: Day): Blocker[] {
   if (body.species === null) {
     return [{ kind: 'species', why: 'no species is named, so no sale size', until: null, lines: firstLine(body) }];
   }
@@ -97,26 +97,29 @@ function unripe(room: Room, body: SeenBody, ripe: Saleable | null, count: Interv
     const why = 'no age or length written';
     return [{ kind: 'size', why, until: null, lines: firstLine(body) }];
   }
-  if (count.low < 1 ? ripe.share.low > 0 : sizedOf(count, ripe) > 0) return [];
-  const { first, half } = ripe;
-  const why = `too young: ${ripe.rule}; the first ${windowWords(first, room.on)}, half ${windowWords(half, room.on)}`;
+  if (count.low < 1 ? ripe.share.low > 0 : sizedOf(count, ripe, at) > 0) return [];
+  const { first } = ripe;
+  const why = `too young: ${ripe.rule}, the first ${windowWords(first, room.on)}`;
   return [{ kind: 'size', why, until: first.high, lines: ripe.because.lines }];
 }
 
-/** How many of a count surely have their sale size or age. */
-export function sizedOf(count: Interval, ripe: Saleable | null): number {
-  return ripe === null ? 0 : Math.floor(count.low * ripe.share.low + 1e-9);
+/** How many of a count surely have their sale size or age on a day: one at least, once the first surely has. */
+export function sizedOf(count: Interval, ripe: Saleable | null, at: Day): number {
+  if (ripe === null || count.low < 1) return 0;
+  const first = ripe.first.high !== null && ripe.first.high <= at ? 1 : 0;
+  return Math.max(first, Math.floor(count.low * ripe.share.low + 1e-9));
 }
 
 function firstLine(body: SeenBody): readonly LineRef[] {
   return linesOf(body.lines.slice(0, 1));
 }
 
-/** Fish bought or given without a word of where they come from: sold on, nobody could say what they are. */
+/** Fish bought or given without a word of where they come from: sold on, nobody could say what they are. A colony breeds its own. */
 function unknownLine(body: SeenBody): Blocker[] {
   if (isBrood(body)) {
     if (body.group !== null || body.oneOf.length > 0) return [];
-  } else if (body.line !== null || body.from !== null || body.parentsFrom.length > 0) return [];
+  } else if (body.kind === 'colony' || body.line !== null || body.from !== null || body.parentsFrom.length > 0)
+    return [];
   const why = 'no line or source written';
   return [{ kind: 'line', why, until: null, lines: linesOf(isBrood(body) ? body.lines.slice(0, 1) : [body.declared]) }];
 }
