@@ -143,8 +143,9 @@ function offLoop(room: Room, loop: string): { tank: string; since: Day }[] {
 
 function notesOf(room: Room, state: Prefilter): string[] {
   if (state.flowFell !== null) return ['flow fell: check pump or drain'];
-  const low = state.spill?.low ?? null;
-  if (low !== null && low <= room.on) return ['by its levels it spills already: read it again'];
+  const { low, high } = state.spill ?? { low: null, high: null };
+  if (high !== null && high < room.on) return ['by its levels it has spilled by now: read it again'];
+  if (low !== null && low <= room.on) return ['may spill any day'];
   return state.near ? ['near the lip'] : [];
 }
 

@@ -202,7 +202,7 @@ export function cleanInterval(loop: DeepReadonly<Loop>): CleanInterval {
     return { days, step: usual, own: false };
   }
   const days = { low: Math.min(...gaps), likely: Math.round(likely), high: Math.max(...gaps) };
-  const step = `full cleans here came every ${rangeWords(days)} days (${gaps.length} intervals, half of them within ${days.likely}); ${usual}`;
+  const step = `full cleans here came every ${rangeWords(days)} days (${gaps.length} intervals, median ${days.likely}); ${usual}`;
   return { days, step, own: true };
 }
 

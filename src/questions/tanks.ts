@@ -129,13 +129,16 @@ function freeFrom(room: Room, tank: string, bodies: readonly SeenBody[]): { free
     likely: latest(last.likely, window.likely),
     high: last.high === null || window.high === null ? null : latest(last.high, window.high),
   }));
+  const soonest = latest(until, room.on);
   const shifted = {
-    low: notBefore(free.low, until),
-    likely: notBefore(free.likely, until),
-    high: notBefore(free.high, until),
+    low: notBefore(free.low, soonest),
+    likely: notBefore(free.likely, soonest),
+    high: notBefore(free.high, soonest),
   };
   const names = listWords(bodies.map(({ name }) => name));
-  return { free: shifted, why: `when all of ${names} can be sold: ${windowWords(shifted, room.on)}` };
+  const ready = shifted.high === room.on;
+  const when = ready ? `once ${names} are sold: all of them can be` : `when all of ${names} can be sold`;
+  return { free: shifted, why: ready ? when : `${when}: ${windowWords(shifted, room.on)}` };
 }
 
 function latest(a: Day | null, b: Day | null): Day | null {

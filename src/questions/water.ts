@@ -124,7 +124,7 @@ function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow 
     }),
     ammonia:
       ammonia === null ? null : { toxic: ammonia.toxic, missing: ammonia.missing, verdict: verdictOf(ammonia.toxic) },
-    trends: TRENDING.flatMap((of) => trendOf(room, facts, of)),
+    trends: TRENDING.flatMap(([of, least]) => trendOf(room, facts, of, least)),
     changes: changes.map(({ day, where, amount }) => {
       return { on: day, where, amount, share: shareOf(room, amount, where, body.name, day) };
     }),
@@ -158,7 +158,15 @@ const PARAMETERS: readonly Parameter[] = [
   'oxygen',
   'chlorine',
 ];
-const TRENDING: readonly Parameter[] = ['ph', 'kh', 'gh', 'no3', 'conductivity', 'temperature'];
+/** What is watched for a trend, and the change a week under which it is steady: what a kit or eye cannot tell (ours). */
+const TRENDING = [
+  ['ph', 0.1],
+  ['kh', 0.5],
+  ['gh', 0.5],
+  ['no3', 0.5],
+  ['conductivity', 10],
+  ['temperature', 0.5],
+] as const satisfies readonly (readonly [Parameter, number])[];
 
 type Reached = DeepReadonly<{ where: string; tanks: string[]; day: Day }>;
 
@@ -181,7 +189,7 @@ function verdictOf(toxic: Interval): string {
 }
 
 /** Rise or fall a week, where enough readings stand far enough apart. */
-function trendOf(room: Room, facts: ReturnType<typeof readingsOf>, of: Parameter): TrendRow[] {
+function trendOf(room: Room, facts: ReturnType<typeof readingsOf>, of: Parameter, least: number): TrendRow[] {
   const series = seriesOf(facts, of).filter(({ day }) => day > room.on - TREND_DAYS);
   const [first] = series;
   const last = series.at(-1);
@@ -190,10 +198,9 @@ function trendOf(room: Room, facts: ReturnType<typeof readingsOf>, of: Parameter
   const line = robustLine(series.map(({ day, value }) => ({ x: day - first.day, y: middle(value) ?? value.low })));
   const { word, decimals } = PARAMETER_WORDS[of];
   const perWeek = (line?.slope ?? 0) * 7 * kitFactor(room, of);
-  const smallest = 0.5 * 10 ** -decimals;
   const way = perWeek > 0 ? 'rises' : 'falls';
   const words =
-    Math.abs(perWeek) < smallest
+    Math.abs(perWeek) < least
       ? `${word} steady`
       : `${word} ${way} ${Math.abs(perWeek).toFixed(Math.max(1, decimals))} a week`;
   return [

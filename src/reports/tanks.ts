@@ -3,6 +3,7 @@ import type { TankRow, TanksAnswer } from '../questions/tanks.ts';
 import { countJson, dayJson, linesJson, windowJson } from './json.ts';
 import type { Look } from './look.ts';
 import { table, type Row } from './table.ts';
+import { figureWords } from '../core/words.ts';
 import { countWords, dayText, heading, listWords, plural, rangeWords, windowText } from './words.ts';
 import { paragraph } from './wrap.ts';
 
@@ -31,7 +32,7 @@ export function tanksText(answer: TanksAnswer, look: Look): string {
 }
 
 function matters({ rows, free }: TanksAnswer, look: Look): string {
-  const now = rows.filter((row) => isFreeNow(row, look));
+  const now = rows.filter((row) => isFreeNow(row, look) && row.fish.length === 0);
   if (free) {
     if (now.length > 0) return `free now: ${listWords(now.map(({ name }) => name))}`;
     const [next] = rows;
@@ -55,8 +56,9 @@ function isFreeNow({ free }: TankRow, look: Look): boolean {
 }
 
 function freeRow(row: TankRow, look: Look): Row {
-  const when = isFreeNow(row, look) ? 'now' : row.free === null ? 'not known' : windowText(row.free, look);
-  return { cells: [row.name, when, litres(row), row.freeWhy] };
+  const when = row.free === null ? 'not known' : windowText(row.free, look);
+  const now = row.fish.length === 0 ? 'now' : 'once sold';
+  return { cells: [row.name, isFreeNow(row, look) ? now : when, litres(row), row.freeWhy] };
 }
 
 function litres({ litres: held }: TankRow): string {
@@ -64,7 +66,7 @@ function litres({ litres: held }: TankRow): string {
 }
 
 function tankRow(row: TankRow, look: Look): Row {
-  const warm = row.temperature === null ? '' : `, ${rangeWords(row.temperature.value, 1)} C`;
+  const warm = row.temperature === null ? '' : `, ${figureWords(row.temperature.value, 1)} C`;
   const fish = row.fish.map(({ name, count }) => `${name} ${countWords(count)}`);
   const rigged = [
     ...row.rigs.map(({ kind, since }) => `${kind} since ${dayText(since, look)}`),

@@ -3,6 +3,7 @@ import { exactly, plus, times, type Interval } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { LineRef } from '../core/span.ts';
 import { lineOf } from '../core/span.ts';
+import { neat } from '../core/units.ts';
 import type { Room } from './draft.ts';
 import { holderOf, tanksOn } from './tanks.ts';
 import type { Day } from '../core/day.ts';
@@ -29,9 +30,9 @@ export function liveVolume(room: Room, name: string): LiveVolume {
   if (nominal === null) return { litres: null, nominal, basis: 'unknown', lines };
   const litres: Measure<'L'> = {
     unit: 'L',
-    low: nominal.low * LIVE_SHARE.low,
-    likely: nominal.likely === null ? null : nominal.likely * LIVE_SHARE.likely,
-    high: nominal.high * LIVE_SHARE.high,
+    low: neat(nominal.low * LIVE_SHARE.low),
+    likely: nominal.likely === null ? null : neat(nominal.likely * LIVE_SHARE.likely),
+    high: neat(nominal.high * LIVE_SHARE.high),
   };
   const basis = tank.nominal === null ? 'outside size less 10–20 %' : 'nominal litres less 10–20 %';
   return { litres, nominal, basis, lines };
@@ -47,7 +48,14 @@ export function loopVolume(room: Room, loop: string, day: Day = room.on): Measur
     if (litres === null) return null;
     total = plus(total, litres);
   }
-  return sump === null && holders.size === 0 ? null : { unit: 'L', ...total };
+  return sump === null && holders.size === 0
+    ? null
+    : {
+        unit: 'L',
+        low: neat(total.low),
+        likely: total.likely === null ? null : neat(total.likely),
+        high: neat(total.high),
+      };
 }
 
 /** Litres of a box from length, width and height in mm (1 L = 10⁶ mm³). */

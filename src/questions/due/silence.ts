@@ -59,7 +59,9 @@ export function silenceDue(room: Room): readonly DueItem[] {
       // Never late: silence is no news, and no alarm that grows.
       due: onDay(room.on),
       weight: 0,
-      why: `no word of ${only ? 'it' : plural(silent.length, 'tank')} for a week or more, the longest since ${dayWords(longest.since, room.on)}`,
+      why: only
+        ? `no word of it since ${dayWords(longest.since, room.on)}`
+        : `no word of ${plural(silent.length, 'tank')} for a week or more, the longest since ${dayWords(longest.since, room.on)}`,
       close: only ? `${longest.tank}: all well` : 'room: all well',
       putOffKey: 'silence',
       pressing: false,

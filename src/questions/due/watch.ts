@@ -33,7 +33,7 @@ function watchRow(room: Room, together: readonly Watch[]): DueItem[] {
   const names = together.map(({ body }) => body.name);
   const only = together.length === 1;
   const day = room.on - first.since;
-  const told = `${CAUSES[first.why]} ${dayWords(first.since, room.on)}`;
+  const told = `${CAUSES[first.why]} ${first.why === 'fresh air filter' ? 'since' : 'on'} ${dayWords(first.since, room.on)}`;
   const progress = `day ${day} of at least ${WATCH_DAYS}, ${first.zeros} of ${ZEROS} double zeros`;
   const lines = linesOf([...together.map(({ place }) => place), ...first.tests.map(({ place }) => place)]);
   return [
