@@ -15,10 +15,14 @@ interface Item {
   readonly lines: readonly { readonly line: number }[];
 }
 
+function hasItems(answer: unknown): answer is { readonly items: readonly Item[] } {
+  return typeof answer === 'object' && answer !== null && 'items' in answer && Array.isArray(answer.items);
+}
+
 async function items(on: string, text = SAMPLE): Promise<readonly Item[]> {
   const { out } = await asked(['due', '--on', on, '--json'], text);
-  const answer: { items: readonly Item[] } = JSON.parse(out);
-  return answer.items;
+  const answer: unknown = JSON.parse(out);
+  return hasItems(answer) ? answer.items : [];
 }
 
 async function item(on: string, id: string, text = SAMPLE): Promise<Item | undefined> {
@@ -115,9 +119,7 @@ describe('loops', () => {
 describe('tanks and water', () => {
   test('tanks --free names an empty tank and when a brood’s will be', async () => {
     const { out } = await asked(['tanks', '--free', '--on', '2026-03-10', '--json']);
-    const answer: { tanks: readonly { name: string; free: unknown }[] } = JSON.parse(out);
-    expect(answer.tanks.map(({ name }) => name)).toEqual(['A2', 'C1']);
-    expect(answer.tanks[0]?.free).toBe('2026-03-10');
+    expect(JSON.parse(out)).toMatchObject({ tanks: [{ name: 'A2', free: '2026-03-10' }, { name: 'C1' }] });
   });
 
   test('water of a place, in any case of its letters', async () => {
