@@ -48,25 +48,16 @@ export function withColon(line: string): readonly string[] {
 
 const MOST_HEADING_WORDS = 4;
 
-/**
- * The line with its last words in quotes, as a remark: first from `from` on, where that is known, then
- * fewer words before more. A line that has quotes is left alone.
- */
-export function withRemark(line: string, from: number): readonly string[] {
-  if (/["“”„]/.test(line)) return [];
-  const starts = [...line.matchAll(/\s+(?=\S)/g)].map(({ index }) => index).slice(2);
-  const known = starts.filter((start) => start >= from - 2).slice(0, 1);
-  const tails = [...known, ...starts.slice(-MOST_REMARK_WORDS).toReversed()];
-  return [...new Set(tails)].map((start) => {
-    const head = line.slice(0, start).replace(/[\s,;:–—-]+$/, '');
-    return `${head} "${line
-      .slice(start)
-      .trim()
-      .replace(/^[,;–—-]\s*/, '')}"`;
-  });
+/** The line with its words from `from` on in quotes, as a remark; null where it has quotes already, or too few words. */
+export function withRemark(line: string, from: number): string | null {
+  const head = line.slice(0, from).replace(/[\s,;–—-]+$/, '');
+  const tail = line
+    .slice(from)
+    .replace(/^[\s,;–—-]+/, '')
+    .trim();
+  if (/["“”„]/.test(line) || tail === '' || head.endsWith(':') || !head.includes(':')) return null;
+  return `${head} "${tail}"`;
 }
-
-const MOST_REMARK_WORDS = 6;
 
 /** The words kept as a note: under their heading first, then without one. */
 export function asNote(line: string): readonly string[] {

@@ -56,7 +56,8 @@ function rowsOf(room: Room, days: number): ReadonlyMap<string, DueRow> {
 }
 
 function isMoved(old: DueRow | undefined, { due: now, what }: DueRow): boolean {
-  if (old === undefined) return false;
+  // The one row for all tanks without a word is another one every day.
+  if (old === undefined || old.kind === 'silence') return false;
   const { due: was } = old;
   return was.low !== now.low || was.likely !== now.likely || was.high !== now.high || old.what !== what;
 }

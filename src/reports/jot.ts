@@ -120,6 +120,11 @@ export function jotJson(answer: JotAnswer): object {
   };
 }
 
+/** The same for lines that were refused: nothing was saved. */
+export function refusedJson(refused: readonly Refused[]): object {
+  return { version: 1, saved: false, refused };
+}
+
 function rowJson({ id, place, what, due }: DueRow): object {
   return { id, place, what, due: spreadJson(due) };
 }

@@ -32,12 +32,11 @@ describe('words on their way to a line', () => {
     expect(withColon('2026-02-14 nonsense')).toEqual([]);
   });
 
-  test('a remark is tried from the first unread word, then from the end', () => {
+  test('words become a remark behind what is read, and not without it', () => {
     const line = '2026-02-14 A1: spawned, about 80 eggs, left cave';
-    const [first, ...others] = withRemark(line, line.indexOf('left'));
-    expect(first).toBe('2026-02-14 A1: spawned, about 80 eggs "left cave"');
-    expect(others).toContain('2026-02-14 A1: spawned, about 80 eggs, left "cave"');
-    expect(withRemark('2026-02-14 A1: fault "valve" weeping', 30)).toEqual([]);
+    expect(withRemark(line, line.indexOf('left'))).toBe('2026-02-14 A1: spawned, about 80 eggs "left cave"');
+    expect(withRemark('2026-02-14 A1: left cave', 15)).toBeNull();
+    expect(withRemark('2026-02-14 A1: fault "valve" weeping', 30)).toBeNull();
   });
 
   test('a note keeps the words, under their heading where it is one', () => {

@@ -1,7 +1,7 @@
 /** Takes lines from where they come (the shell, standard input, a prompt) and tells what became of them. */
 import type { Day } from '../../core/day.ts';
 import { dated } from '../../language/jotted.ts';
-import { jotJson, jotText, refusedText } from '../../reports/jot.ts';
+import { jotJson, jotText, refusedJson, refusedText } from '../../reports/jot.ts';
 import { jsonText } from '../../reports/json.ts';
 import type { Look } from '../../reports/look.ts';
 import { PLAIN } from '../../reports/paint.ts';
@@ -83,6 +83,7 @@ async function tell(context: Context, get: Get, outcome: Outcome, look: Look): P
       outcome.notices.forEach(warner(context));
       return EXIT.answered;
     case 'refused':
+      if (get(COMMON.json)) context.out.write(jsonText(refusedJson(outcome.refused)));
       for (const bad of outcome.refused) warner(context)(refusedText(bad, { ...look, paint: PLAIN }).trimEnd());
       return EXIT.misuse;
     case 'unsaved':

@@ -59,7 +59,7 @@ export function judge(book: Book, text: string, lines: readonly string[]): Judge
   const on = toDay(Math.max(book.today, ...seen.events.map(({ day }) => day)));
   const shifts = shiftedNames(before, last, old.events);
   const known = new Set([...old.problems, ...before.problems].map(keyOf));
-  const problems = [...seen.reading.problems, ...last.problems, ...shifts.map((shift) => shifted(shift, seen))];
+  const problems = [...seen.reading.problems, ...last.problems, ...shifts.map((shift) => shifted(shift, seen, named))];
   const fresh = problems.filter((problem) => !known.has(keyOf(problem)));
   const judged = named.map((line, index): JudgedLine => {
     const events = seen.eventsOf(index);
@@ -112,13 +112,14 @@ function keyOf({ kind, says, at }: Problem): string {
 }
 
 /** A brood that no line names is counted by its date: one more before it would make it another. */
-function shifted({ place, was, becomes }: Shift, { first, file }: Seen): Problem {
+function shifted({ place, was, becomes }: Shift, { first, file, events }: Seen, lines: readonly string[]): Problem {
+  const line = events.find((event) => event.kind === 'spawned' || event.kind === 'stage seen')?.place.line ?? first;
   return {
     kind: 'name-would-change',
     weight: 'stops',
     says: `with this line, what line ${place.line} began would be ${becomes} and no longer ${was}`,
     write: 'tankside tidy --write first (it writes the names in), then this line again',
-    at: { file, line: first, from: 0, to: 0 },
+    at: { file, line, from: 0, to: lines[line - first]?.length ?? 0 },
     also: [place],
   };
 }

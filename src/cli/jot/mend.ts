@@ -1,6 +1,6 @@
 /** Lines that were not read: what can be put right without asking, and what to offer. Each is tried before it is said. */
 import type { Problem } from '../../core/problem.ts';
-import { asNote, withColon, withRemark } from '../../language/jotted.ts';
+import { asNote, declares, withColon, withRemark } from '../../language/jotted.ts';
 import type { Book, Judged, JudgedLine } from './judge.ts';
 import { judge } from './judge.ts';
 
@@ -34,14 +34,26 @@ export function offered(above: Above, line: string, problems: readonly Problem[]
   const [first] = bad;
   const date = line.slice(0, 11);
   const told = bad.map(({ write }) => (DATED.test(write) || !DATED.test(date) ? write : `${date}${write}`));
-  const clauses = told.filter((write) => !isNote(write) || isNote(line));
-  const tries = [...clauses, ...withRemark(line, first?.at.from ?? line.length), ...told];
+  const better = told.filter((write) => isNote(write) === isNote(line) && declares(write) === declares(line));
+  const remark = trailing(line, bad);
+  const tries = [...better, ...(remark === null ? [] : [remark]), ...told];
   return firstRead(above, tries) ?? first?.write ?? null;
 }
 
 /** Keeping the words as they are is the last resort. */
 function isNote(line: string): boolean {
   return /(?:^|[\s:])note\s/i.test(line);
+}
+
+/** Words that nobody understands. */
+const UNREAD = new Set(['not-understood', 'unknown-clause', 'unknown-fish']);
+
+/** The line with all that is not read behind the rest as a remark, where it is at the end and no mere name. */
+function trailing(line: string, bad: readonly Problem[]): string | null {
+  const ends = Math.max(...bad.map(({ at }) => at.to));
+  const isNameOnly = bad.every(({ kind }) => kind === 'unknown-fish');
+  if (isNameOnly || !bad.every(({ kind }) => UNREAD.has(kind)) || ends < line.length - 1) return null;
+  return withRemark(line, Math.min(...bad.map(({ at }) => at.from)));
 }
 
 /** The words as a note, where even that can be read. */

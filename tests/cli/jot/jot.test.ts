@@ -62,6 +62,8 @@ describe('one line from the shell', () => {
     const { status, err } = await jot('A1: spawned, about 80 eggs left cave');
     expect(status).toBe(2);
     expect(err).toContain('write: 2026-02-15 A1: spawned, about 80 eggs "left cave"');
+    const odd = await jot('A1: chasing, something odd');
+    expect(odd.err).toContain('write: 2026-02-15 A1: chasing "something odd"');
   });
 
   test('can be kept as a note, and can be tried only', async () => {
@@ -72,7 +74,9 @@ describe('one line from the shell', () => {
     expect(tried.out).toContain('would be 2026-02-15 A1: chasing');
   });
 
-  test('as JSON', async () => {
+  test('as JSON, refused too', async () => {
+    const refused = await jot('--json A1: chassing');
+    expect(JSON.parse(refused.out)).toMatchObject({ saved: false, refused: [{ write: '2026-02-15 A1: chasing' }] });
     const { out } = await jot('--json C1: water change 30 %');
     expect(JSON.parse(out)).toMatchObject({
       version: 1,
@@ -94,6 +98,26 @@ describe('names of broods', () => {
     const earlier = `${ROOM}2026-01-10 A1: spawned brood Rowan-1\n2026-01-12 A1: eggs gone\n`;
     const { files } = await jot('A1: spawned', { files: { [FILE]: earlier } });
     expect(files[FILE]).toContain('2026-02-15 A1: spawned brood Rowan-2\n');
+  });
+});
+
+describe('a spawn filed late', () => {
+  const unwritten = `${ROOM}2026-02-02 A1: spawned\n`;
+
+  test('gets a number of its own, and leaves the others theirs', async () => {
+    const { status, files } = await jot('--on 2026-01-05 A1: spawned', { files: { [FILE]: unwritten } });
+    expect(status).toBe(0);
+    expect(files[FILE]).toBe(`${unwritten}2026-01-05 A1: spawned brood Rowan-2\n`);
+  });
+
+  test('is refused where it would make another brood of one that no line names', async () => {
+    const { status, err, files } = await jot('--on 2026-01-05 A1: spawned brood Rowan-1', {
+      files: { [FILE]: unwritten },
+    });
+    expect(status).toBe(2);
+    expect(files[FILE]).toBe(unwritten);
+    expect(err).toContain('would be Rowan-2 and no longer Rowan-1');
+    expect(err).toContain('tankside tidy --write');
   });
 });
 
