@@ -117,7 +117,8 @@ export function holdRow(room: Room, reach: HoldReach): HoldRow {
   const { hold, firstSign, lookBack, lastSign, lastDose } = reach;
   const day = (on: Day): string => dayWords(on, room.on);
   const places = [hold.place, firstSign.place, lastSign.place, ...(lastDose ? [lastDose.place] : [])];
-  const lines = linesOf([...places, ...reach.tanks.flatMap(({ route }) => route.flatMap((step) => step.lines))]);
+  const routes = reach.tanks.flatMap(({ route }) => route.flatMap((step) => step.lines));
+  const lines = linesOf([...places, ...routes, ...reach.clean.map(({ place }) => place)]);
   return {
     id: rowId(hold.where, 'hold', hold.text),
     place: hold.where,
