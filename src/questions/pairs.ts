@@ -20,7 +20,7 @@ import { disputeRow } from './pairs/dispute.ts';
 import type { DisputeRow } from './pairs/dispute.ts';
 import { pastOf } from './pairs/past.ts';
 import type { Past } from './pairs/past.ts';
-import { broodsOf, isGuarded, partedWords, spawningOf } from './pairs/spawning.ts';
+import { broodsOf, isGuarded, isResting, partedWords, spawningOf } from './pairs/spawning.ts';
 import type { Spawning } from './pairs/spawning.ts';
 
 /** `not said` where no line says that they are bonded: sharing a tank makes no bond. */
@@ -107,7 +107,7 @@ export function pairRow(room: Room, group: SeenGroup): PairRow {
   const last = disputes.at(-1);
   const dispute = open && last ? { ...last, advice: adviceOn(room, group, open, past) } : null;
   const spawning = spawningOf(room, group);
-  const state = bondOf(group);
+  const state = bondOf(room, group);
   const lines = linesOf([group.declared, ...(group.bondSince ? [group.bondSince.place] : [])]);
   return {
     id: rowId(group.name, group.kind),
@@ -155,10 +155,11 @@ export function seatOf(group: SeenGroup): string | null {
   return tanks[0] ?? group.home;
 }
 
-function bondOf(group: SeenGroup): BondState {
+function bondOf(room: Room, group: SeenGroup): BondState {
   if (aliveTotal(group).high === 0) return 'gone';
-  if (group.bond === 'split up' || group.bond === 'resting') return group.bond;
-  return partedWords(group) ?? (group.bond === 'bonded' ? 'bonded' : 'not said');
+  if (group.bond === 'split up') return 'split up';
+  if (isResting(group, broodsOf(room, group))) return 'resting';
+  return partedWords(group) ?? (group.bonded === null ? 'not said' : 'bonded');
 }
 
 /** What a group is at, as far as anybody wrote: `in a dispute; guarding Rowan-1`; null for nothing. */

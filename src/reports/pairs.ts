@@ -3,19 +3,19 @@ import type { OpenDispute, PairRow, PairsAnswer } from '../questions/pairs.ts';
 import type { DisputeRow } from '../questions/pairs/dispute.ts';
 import { dayJson, linesJson, windowJson } from './json.ts';
 import type { Look } from './look.ts';
-import type { Cell, Row } from './table.ts';
+import type { Cell, Column, Row } from './table.ts';
 import { table } from './table.ts';
 import { dayText, heading, plural, rangeWords, windowText } from './words.ts';
 import { paragraph } from './wrap.ts';
 
-const OVERVIEW = [
+const overviewColumns = ({ machine }: Look): readonly Column[] => [
   { head: 'pair' },
   { head: 'where' },
   { head: 'bond' },
   { head: 'now', wraps: true },
-  { head: 'disputes', wraps: true },
-  { head: 'last spawn', wraps: true },
-  { head: 'next', wraps: true },
+  { head: '90 days' },
+  { head: 'last spawn', wraps: !machine },
+  { head: 'next', wraps: !machine },
 ];
 
 const DISPUTES = [
@@ -59,10 +59,10 @@ function at({ tank }: PairRow): string {
 function overview(pairs: readonly PairRow[], look: Look): string {
   return table(
     look,
-    OVERVIEW,
+    overviewColumns(look),
     pairs.map((pair): Row => {
       const { name, tank, state, dispute, per90 } = pair;
-      const disputes = per90 === 0 ? 'none' : `${String(per90)} in 90 days`;
+      const disputes = per90 === 0 ? 'none' : plural(per90, 'dispute');
       const cells = [
         name,
         tank ?? '',

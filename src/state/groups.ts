@@ -143,6 +143,7 @@ function setBond(draft: Draft, event: EventOf<'bonded' | 'split up' | 'resting'>
   if (!found) return null;
   found.group.bond = bond;
   found.group.bondSince = { day: event.day, place: event.place };
+  if (bond !== 'resting') found.group.bonded = bond === 'bonded' ? found.group.bondSince : null;
   found.group.lines.push(event.place);
   return found.group;
 }
@@ -183,6 +184,7 @@ function newMate(draft: Draft, event: EventOf<'new mate'>): void {
   if (group.home !== null) putIn(draft, group, group.home, exactly(1), event);
   group.bond = 'unsaid';
   group.bondSince = null;
+  group.bonded = null;
   group.upset = { day: event.day, how: 'new mate', place: event.place };
 }
 

@@ -79,6 +79,7 @@ export function newGroup(
     born: null,
     bond: 'unsaid',
     bondSince: null,
+    bonded: null,
     upset: null,
     disputes: [],
     broods: [],

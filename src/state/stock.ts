@@ -115,6 +115,8 @@ export interface Group extends Body {
   born: DayWindow | null;
   bond: 'bonded' | 'split up' | 'resting' | 'unsaid';
   bondSince: { day: Day; place: Place } | null;
+  /** Said to be bonded, and not split up or re-paired since: what is left when a rest is over. */
+  bonded: { day: Day; place: Place } | null;
   /** Last time that its fish were moved, or a mate came new or back: spawning waits after that. */
   upset: { day: Day; how: 'moved' | 'new mate' | 'member back'; place: Place } | null;
   /** Oldest first; the last may be open. */

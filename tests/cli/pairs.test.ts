@@ -47,18 +47,13 @@ describe('the pair in A1', () => {
   });
 
   test('on 15 February is on day 2: what to do is on the list', async () => {
-    expect(await json(['due', '--on', '2026-02-15'])).toMatchObject({
-      items: expect.arrayContaining([
-        expect.objectContaining({
-          id: 'a1-dispute',
-          place: 'A1',
-          state: 'today',
-          what: 'keep both in while she has a refuge and eats; look twice daily',
-          why: 'Rowan: day 2 of a dispute with a torn fin, male on female; lights off since the 14th',
-          close: 'A1: made up, lights on',
-        }),
-      ]),
-    });
+    const list = await asked(['due', '--on', '2026-02-15', '--json']);
+    expect(list).toContain('"id": "a1-dispute"');
+    expect(list).toContain('"what": "keep both in while she has a refuge and eats; look twice daily"');
+    expect(list).toContain(
+      '"why": "Rowan: day 2 of a dispute with a torn fin, male on female; lights off since the 14th"',
+    );
+    expect(list).toContain('"close": "A1: made up, lights on"');
   });
 
   test('can be asked why, by words and by id', async () => {

@@ -229,6 +229,14 @@ describe('the bond', () => {
     expect(rowan('2026-02-01', [said('2026-01-20', 'A1', 'bonded')]).state).toBe('bonded');
   });
 
+  test('a rest is over when they spawn, and what was said before it counts again', () => {
+    const rested = [said('2026-01-20', 'A1', 'bonded'), said('2026-02-01', 'A1', 'resting')];
+    expect(rowan('2026-02-20', rested).state).toBe('resting');
+    expect(rowan('2026-02-20', [...rested, spawn('2026-02-15', 'A1', 'Rowan-1')]).state).toBe('bonded');
+    expect(rowan('2026-02-20', rested.slice(1)).state).toBe('resting');
+    expect(rowan('2026-02-20', [...rested.slice(1), spawn('2026-02-15', 'A1', 'Rowan-1')]).state).toBe('not said');
+  });
+
   test('names, fish and tanks find their group; colonies only by name', () => {
     const room = roomOn('2026-02-01', [
       ...PAIR,

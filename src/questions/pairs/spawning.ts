@@ -148,12 +148,18 @@ export function waitsFor(room: Room, group: SeenGroup, broods: readonly SeenBroo
   if (group.holding !== null) return 'holding';
   const guarded = broods.find((brood) => isGuarded(room, group, brood));
   if (guarded) return `guarding ${guarded.name}`;
-  if (group.bond === 'resting' || group.bond === 'split up') return group.bond;
+  if (group.bond === 'split up' || isResting(group, broods)) return group.bond;
   const apart = partedWords(group);
   if (apart !== null) return apart;
   const { upset } = group;
   if (upset !== null && room.on - upset.day < SETTLE_DAYS) return `${upset.how} on ${dayWords(upset.day, room.on)}`;
   return coldWords(room, group);
+}
+
+/** True from `resting` until a spawn shows that the rest is over. */
+export function isResting(group: SeenGroup, broods: readonly SeenBrood[]): boolean {
+  const since = group.bond === 'resting' ? group.bondSince : null;
+  return since !== null && !broods.some((brood) => (brood.laid.low ?? since.day) > since.day);
 }
 
 /** True while young of theirs that still need them share a tank with them. */
