@@ -19,16 +19,6 @@ export const COMMANDS: readonly Entry[] = [
     summary: 'write lines down: checked, understood, safely on the disk',
     load: () => import('./commands/jot.ts'),
   },
-  {
-    name: 'check',
-    summary: 'every problem in the journal, and what to write instead',
-    load: () => import('./commands/check.ts'),
-  },
-  {
-    name: 'tidy',
-    summary: 'the journal in its usual form, names of broods written in',
-    load: () => import('./commands/tidy.ts'),
-  },
   { name: 'due', summary: "today's work, most pressing first", load: () => import('./commands/due.ts') },
   {
     name: 'walk',
@@ -39,11 +29,6 @@ export const COMMANDS: readonly Entry[] = [
     name: 'pairs',
     summary: 'bond, dispute and what to do, last spawn, late',
     load: () => import('./commands/pairs.ts'),
-  },
-  {
-    name: 'history',
-    summary: 'the lines that match, by words, pair, tank, brood, kind, date',
-    load: () => import('./commands/history.ts'),
   },
   {
     name: 'broods',
@@ -69,7 +54,22 @@ export const COMMANDS: readonly Entry[] = [
   },
   { name: 'promises', summary: 'reservations, wants, what is kept back', load: () => import('./commands/promises.ts') },
   { name: 'cultures', summary: 'jars and hatches of live food', load: () => import('./commands/cultures.ts') },
+  {
+    name: 'history',
+    summary: 'the lines that match, by words, pair, tank, brood, kind, date',
+    load: () => import('./commands/history.ts'),
+  },
   { name: 'why', summary: 'the rule, the numbers and the lines behind a row', load: () => import('./commands/why.ts') },
+  {
+    name: 'check',
+    summary: 'every problem in the journal, and what to write instead',
+    load: () => import('./commands/check.ts'),
+  },
+  {
+    name: 'tidy',
+    summary: 'the journal in its usual form, names of broods written in',
+    load: () => import('./commands/tidy.ts'),
+  },
   { name: 'calc', summary: 'the formulas without a journal', load: () => import('./commands/calc.ts') },
 ];
 
