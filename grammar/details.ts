@@ -17,6 +17,7 @@ export interface DetailTask {
   readonly kind: ClauseKind;
   readonly out: IToken[];
   readonly isName: (word: string) => boolean;
+  readonly isFish: (word: string) => boolean;
   /** Whether the comma at an index parts two clauses. */
   readonly parts: (comma: number) => boolean;
 }
@@ -42,6 +43,9 @@ export function tagDetail(task: DetailTask): number {
     p.detailsOf(kind).includes('sex')
   ) {
     out.push(retag(token, p.The, 'the'));
+  } else if (p.JOINING_WORDS.has(wordOf(token))) {
+    // A word that joins names nothing: left as it is, no rule takes it.
+    out.push(token);
   } else out.push(retag(token, p.Name, token.image));
   return at + 1;
 }
@@ -52,8 +56,8 @@ function isTankNumber({ tokens, at }: DetailTask): boolean {
   return wordOf(tokens[at]) === 'tank' && tokens[at + 1]?.tokenType === t.Num;
 }
 
-function versus({ tokens, at, kind, out, isName }: DetailTask): number | null {
-  if (!p.CLAUSES[kind].takes.includes('versus') || !fishOnFish(tokens, at, isName)) return null;
+function versus({ tokens, at, kind, out, isFish }: DetailTask): number | null {
+  if (!p.CLAUSES[kind].takes.includes('versus') || !fishOnFish(tokens, at, isFish)) return null;
   const types = [p.Doer, p.OnWhom, p.Sufferer];
   types.forEach((type, index) => {
     const token = tokens[at + index];
@@ -194,7 +198,9 @@ function afterNumber(task: DetailTask, from: number): number {
     const match = matchPhrase(tokens, at, p.phrasesInside(task.kind));
     const own = SCOOPS.get(wordOf(token));
     const ranges = (type === t.Dash || wordOf(token) === 'to') && tokens[at - 1]?.tokenType === t.Unit;
-    if (match?.phrase.token === p.Sex) return at;
+    // Where things are counted `m` and `f` tell fish apart; else they are the units that they look like.
+    const counts = type !== t.Unit || p.CLAUSES[task.kind].nouns !== undefined;
+    if (match?.phrase.token === p.Sex && counts) return at;
     if (type === t.Unit || type === t.Plus || type === t.Ish || type === t.Currency) out.push(token);
     else if (type === t.Times || (ranges && tokens[at + 1]?.tokenType === t.Num)) {
       out.push(...tokens.slice(at, at + 2).map(figure));

@@ -30,7 +30,10 @@ function tagWord(tokens: readonly IToken[], at: number, from: number, to: number
   if (ARTICLES.has(word) && more) return at + 1;
   if (token.tokenType === t.Dash) out.push(retag(token, p.RangeTo, 'to'));
   else if (word === '') out.push(token.tokenType === t.Ampersand ? retag(token, p.And, 'and') : token);
-  else out.push(taggedWord(token, word, at === from, more));
+  else if (out.at(-1)?.tokenType === p.Declaring) {
+    // Whatever is declared, this is its name: whether it may be one is decided later.
+    out.push(retag(token, p.Name, token.image));
+  } else out.push(taggedWord(token, word, at === from, more));
   return at + 1;
 }
 

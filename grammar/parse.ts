@@ -6,7 +6,7 @@ import type { HeadingKind } from './phrases.ts';
 import { Separator } from './phrases.ts';
 import type { ClauseNode, HeadingNode, Piece } from './syntax.ts';
 import { tagClauses } from './tagging.ts';
-import type { TagFault } from './tagging.ts';
+import type { TagContext, TagFault } from './tagging.ts';
 import { endOf } from './tokens.ts';
 
 let made: JournalParser | null = null;
@@ -52,9 +52,9 @@ export function parseClauses(
   tokens: readonly IToken[],
   start: number,
   heading: HeadingKind,
-  isName: (word: string) => boolean,
+  known: Pick<TagContext, 'isName' | 'isFish'>,
 ): ParsedClauses {
-  const tagged = tagClauses(tokens, start, { heading, isName });
+  const tagged = tagClauses(tokens, start, { heading, ...known });
   if (tagged.tokens.length === 0) return { clauses: [], unread: [], faults: tagged.faults };
   const parse = parser();
   parse.input = [...tagged.tokens];

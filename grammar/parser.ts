@@ -20,6 +20,7 @@ const NO_QUANTITY = {
   high: null,
   plus: false,
   unit: null,
+  units: [],
   scoop: null,
   noun: null,
   ago: false,
@@ -132,8 +133,8 @@ export class JournalParser extends EmbeddedActionsParser {
   private readonly names = this.RULE('names', (): s.HeadingNode => {
     const ranges = [this.SUBRULE(this.range)];
     this.MANY(() => {
-      this.OPTION(() => this.SUBRULE(this.joint));
-      ranges.push(this.SUBRULE2(this.range));
+      const joint = this.OPTION(() => this.SUBRULE(this.joint));
+      ranges.push({ ...this.SUBRULE2(this.range), joined: joint !== undefined });
     });
     const tanks = this.OPTION2(() => this.CONSUME(p.Tanks));
     const but = this.OPTION3(() => this.SUBRULE(this.exceptions));
@@ -150,16 +151,16 @@ export class JournalParser extends EmbeddedActionsParser {
       this.CONSUME(p.RangeTo);
       return this.SUBRULE2(this.headingName);
     });
-    return { first, last: end ?? null, from: first.from, to: (end ?? first).to };
+    return { first, last: end ?? null, joined: false, from: first.from, to: (end ?? first).to };
   });
 
   private readonly headingName = this.RULE('headingName', (): s.NameNode =>
     this.OR([{ ALT: () => name(this.CONSUME(p.Name), false) }, { ALT: () => name(this.CONSUME(t.Num), true) }]),
   );
 
-  private readonly joint = this.RULE('joint', (): void => {
-    this.OR([{ ALT: () => this.CONSUME(p.And) }, { ALT: () => this.CONSUME(t.Comma) }]);
-  });
+  private readonly joint = this.RULE('joint', (): s.Piece =>
+    this.OR([{ ALT: () => piece(this.CONSUME(p.And)) }, { ALT: () => piece(this.CONSUME(t.Comma)) }]),
+  );
 
   // Clauses
 
@@ -259,24 +260,25 @@ export class JournalParser extends EmbeddedActionsParser {
     this.OPTION2(() => this.CONSUME(t.Currency));
     const numbers = [this.SUBRULE(this.figure)];
     // `22 mm to 26 mm`, `36 in x 18 in`: a unit may stand after each number; the last one counts for all.
-    let unit = this.OPTION3(() => word(this.CONSUME(t.Unit))) ?? null;
+    const units: s.WordNode[] = [];
+    this.OPTION3(() => units.push(word(this.CONSUME(t.Unit))));
     const end = this.OPTION4(() => {
       this.OR2([{ ALT: () => this.CONSUME(t.Dash) }, { ALT: () => this.CONSUME(p.RangeTo) }]);
       const figure = this.SUBRULE2(this.figure);
-      unit = this.OPTION5(() => word(this.CONSUME2(t.Unit))) ?? unit;
+      this.OPTION5(() => units.push(word(this.CONSUME2(t.Unit))));
       return figure;
     });
     this.MANY(() => {
       this.CONSUME(t.Times);
       numbers.push(this.SUBRULE3(this.figure));
-      unit = this.OPTION6(() => word(this.CONSUME3(t.Unit))) ?? unit;
+      this.OPTION6(() => units.push(word(this.CONSUME3(t.Unit))));
     });
     const more = this.OPTION7(() => piece(this.CONSUME(t.Plus)));
     const vague = this.OPTION8(() => piece(this.CONSUME(t.Ish)));
     // And after `40+` or `40ish`.
-    unit = this.OPTION9(() => word(this.CONSUME4(t.Unit))) ?? unit;
+    this.OPTION9(() => units.push(word(this.CONSUME4(t.Unit))));
     const ending = this.SUBRULE(this.numberEnd);
-    const reached = [last(numbers), end?.to ?? 0, unit?.to ?? 0, more?.to ?? 0, vague?.to ?? 0, ending.to];
+    const reached = [last(numbers), end?.to ?? 0, last(units), more?.to ?? 0, vague?.to ?? 0, ending.to];
     return {
       type: 'quantity',
       word: null,
@@ -284,7 +286,8 @@ export class JournalParser extends EmbeddedActionsParser {
       numbers,
       high: end ?? null,
       plus: more !== undefined,
-      unit,
+      unit: units.at(-1) ?? null,
+      units,
       scoop: ending.scoop,
       noun: ending.noun,
       ago: ending.ago,

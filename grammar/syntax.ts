@@ -34,7 +34,10 @@ export interface QuantityNode extends Piece {
   /** The other end of a range. */
   readonly high: WordNode | null;
   readonly plus: boolean;
+  /** The unit that counts for all its numbers: the last one written. */
   readonly unit: WordNode | null;
+  /** Every unit written: they should all be the same. */
+  readonly units: readonly WordNode[];
   /** A measure of one's own: `2 buckets`. */
   readonly scoop: WordNode | null;
   readonly noun: WordNode | null;
@@ -108,6 +111,8 @@ export interface ClauseNode extends Piece {
 export interface RangeNode extends Piece {
   readonly first: NameNode;
   readonly last: NameNode | null;
+  /** A comma or `and` stands before it. */
+  readonly joined: boolean;
 }
 
 export type HeadingNode = Piece &

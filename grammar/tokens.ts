@@ -55,13 +55,16 @@ const note = sticky(/note(?![\p{L}\p{M}\p{N}_'-])[^]*/iuy);
 const clock = sticky(/\d{1,2}:\d{2}(?!\d)/y);
 const ish = sticky(/-?ish(?![\p{L}\p{N}])/iuy);
 const times = sticky(/[x*](?=[ \t]*[\d½¼¾])/iy);
+/** After a number `in` before a word is a place, but before these it is inches. */
+const AFTER_INCHES =
+  "(?:x[ \\t]*\\d|(?:and|or|by|at|from|until|till|for|with|to|rest|each|every|yesterday|today|on)(?![\\p{L}\\p{N}_'-]))";
 const unit = sticky(
   new RegExp(
     `(?:${[...UNIT_WORDS.keys()]
       .filter((spelling) => spelling !== 'in' && spelling !== '%')
       .sort((a, b) => b.length - a.length)
       .map((spelling) => spelling.replaceAll(' ', '[ \\t]+').replaceAll('/', '[ \\t]*/[ \\t]*'))
-      .join('|')})(?![\\p{L}\\p{N}_'/])|in(?![\\p{L}\\p{N}_'/-])(?![ \\t]+(?!x[ \\t]*\\d)\\p{L})|%`,
+      .join('|')})(?![\\p{L}\\p{N}_'/])|in(?![\\p{L}\\p{N}_'/-])(?![ \\t]+(?!${AFTER_INCHES})\\p{L})|%`,
     'iuy',
   ),
 );

@@ -125,7 +125,7 @@ export const SETUP = {
   'group of': {
     says: {},
     under: ['new group'],
-    takes: ['name', 'sex', 'and'],
+    takes: ['name', 'sex', 'and', 'in'],
     nouns: 'fish',
     makes: ['group declared'],
   },

@@ -5,6 +5,7 @@
  * After a fault the line counts for nothing, so a method that cannot answer notes the fault and gives a
  * harmless value: builders need no branch for what will be thrown away.
  */
+import { UNIT_WORDS } from '../../grammar/words.ts';
 import { canonicalOf } from '../../grammar/phrases.ts';
 import type { LinkName } from '../../grammar/phrases.ts';
 import type {
@@ -20,6 +21,7 @@ import type {
   ThingNode,
   VersusNode,
 } from '../../grammar/syntax.ts';
+import type { ProblemKind } from '../core/problem-kinds.ts';
 import { isoDay } from '../core/day.ts';
 import type { Day } from '../core/day.ts';
 import { measure } from '../core/quantity.ts';
@@ -60,7 +62,7 @@ export class Clause {
     return this.unread;
   }
 
-  fault(kind: string, at: Piece, says: string, replacement: string | null = null): void {
+  fault(kind: ProblemKind, at: Piece, says: string, replacement: string | null = null): void {
     this.line.faults.push(fault(kind, at, says, replacement));
   }
 
@@ -153,8 +155,15 @@ export class Clause {
     const unit = unitOf(node, to, this.line.conventions.units.on(this.day), quality);
     if (isEither(unit)) {
       const [one, other] = unit.either;
-      const says = `«${this.written(node)}» may be ${one} or ${other}, and the room's units are not set`;
+      const unset = to === 'dH' ? '' : ', and the room has not said which (`room: units metric`)';
+      const says = `«${this.written(node)}» may be ${one} or ${other}${unset}`;
       this.fault('which-unit', node, says, `${this.bare(node)} ${one}`);
+      return null;
+    }
+    const [one, other] = [...new Set(node.units.map(({ text }) => UNIT_WORDS.get(text.toLowerCase()) ?? text))];
+    if (other !== undefined) {
+      const says = `«${this.written(node)}» mixes ${one ?? ''} and ${other}: write one unit for all of it`;
+      this.fault('mixed-units', node, says);
       return null;
     }
     if (node.high !== null && figureValue(node.high) < figureValue(node.numbers[0] ?? node.high)) {
@@ -231,7 +240,9 @@ export class Clause {
     return value === undefined ? null : figureValue(value);
   }
 
+  /** Something is missing, and nothing else is wrong that would explain it. */
   missing(what: string, example: string): void {
+    if (this.line.faults.some(({ from, to }) => from >= this.node.from && to <= this.node.to)) return;
     const at = { from: this.node.to, to: this.node.to };
     this.line.faults.push({
       ...fault(

@@ -3,7 +3,7 @@ import { isParseFault, parseClauses, parseHeading } from '../../grammar/parse.ts
 import type { HeadingKind } from '../../grammar/phrases.ts';
 import type { ClauseNode, Piece, VersusNode } from '../../grammar/syntax.ts';
 import { openingAt } from '../../grammar/tagging.ts';
-import { Colon, cut, endOf, Note, Time } from '../../grammar/tokens.ts';
+import { Colon, Comma, cut, endOf, Note, Time } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
 import type { Day } from '../core/day.ts';
 import { build } from './build/build.ts';
@@ -63,6 +63,22 @@ export function openEntry(text: string, names: Names, conventions: Conventions, 
 }
 
 function headingOf(line: LineContext, tokens: readonly Token[], start: number, colon: number): ReadHeading | null {
+  const dash = tokens
+    .slice(start, colon)
+    .find((token) => token.tokenType === Comma && line.text[token.startOffset] !== ',');
+  if (dash !== undefined) {
+    // Folding has made it a comma, which would mean two tanks where perhaps a row of them is meant.
+    const at = { from: dash.startOffset, to: endOf(dash) };
+    line.faults.push(
+      fault(
+        'dash-in-heading',
+        at,
+        'a dash in a heading: `to` for all from one to the other, a comma for the two',
+        'to',
+      ),
+    );
+    return null;
+  }
   const node = parseHeading(tokens, start, colon);
   if (!isParseFault(node)) return readHeading(line, node);
   const [first, last] = [tokens[start], tokens[colon - 1]];
@@ -112,11 +128,10 @@ const ROOM: ReadHeading = { kind: 'room', subjects: [{ kind: 'room' }], fish: IM
 
 function clausesOf(opened: OpenedEntry, heading: ReadHeading, at: number): readonly Fact[] {
   const { line, tokens } = opened;
-  const isName = (word: string): boolean => line.names.isName(word);
-  const parsed = parseClauses(tokens, at, heading.kind, isName);
+  const parsed = parseClauses(tokens, at, heading.kind, line.names);
   for (const tag of parsed.faults) line.faults.push(noClause(line, tag, heading.kind, tokens));
-  for (const unread of parsed.unread) line.faults.push(unreadClause(line, unread, heading.kind));
-  doubtNote(line, parsed.clauses, heading.kind, isName);
+  for (const unread of parsed.unread) line.faults.push(...unreadClause(line, unread, heading.kind));
+  doubtNote(line, parsed.clauses, heading.kind);
   return build(line, heading, versusGiven(parsed.clauses));
 }
 
@@ -134,18 +149,13 @@ function versusGiven(clauses: readonly ClauseNode[]): readonly ClauseNode[] {
 }
 
 /** `note` runs to the end of the line: what looks like a clause after a `;` in it is text. */
-function doubtNote(
-  line: LineContext,
-  clauses: readonly ClauseNode[],
-  heading: HeadingKind,
-  isName: (word: string) => boolean,
-): void {
+function doubtNote(line: LineContext, clauses: readonly ClauseNode[], heading: HeadingKind): void {
   const note = clauses.find(({ kind }) => kind === 'note');
   if (note === undefined) return;
   const text = foldPunctuation(line.text);
   for (let at = text.indexOf(';', note.from); at >= 0; at = text.indexOf(';', at + 1)) {
     const after = cut(text.slice(at + 1, at + 80));
-    if (openingAt(after, 0, { heading, isName }, true) === null) continue;
+    if (openingAt(after, 0, { heading, ...line.names }, true) === null) continue;
     const says = 'a note runs to the end of the line: what stands after this `;` is read as its text';
     line.faults.push({ ...fault('clause-in-note', { from: at, to: at + 1 }, says), doubt: true });
     return;
@@ -159,12 +169,12 @@ const LONGEST_HEADING = 8;
 function missingColon(opened: OpenedEntry): void {
   const { line, tokens, start } = opened;
   if (line.faults.length > 0) return;
-  const isName = (word: string): boolean => line.names.isName(word);
   for (let end = Math.min(tokens.length - 1, start + LONGEST_HEADING); end > start; end -= 1) {
     const node = parseHeading(tokens, start, end);
     const heading = isParseFault(node) ? null : readHeading({ ...line, faults: [] }, node);
     if (heading === null || heading.subjects.length === 0) continue;
-    if (openingAt(tokens, end, { heading: heading.kind, isName }, heading.declaration === null) === null) continue;
+    if (openingAt(tokens, end, { heading: heading.kind, ...line.names }, heading.declaration === null) === null)
+      continue;
     const last = tokens[end - 1];
     const at = last === undefined ? 0 : endOf(last);
     const first = tokens[start]?.startOffset ?? 0;
@@ -176,7 +186,7 @@ function missingColon(opened: OpenedEntry): void {
     return;
   }
   const from = tokens[start]?.startOffset ?? line.text.length;
-  const room = openingAt(tokens, start, { heading: 'room', isName }, true) !== null;
+  const room = openingAt(tokens, start, { heading: 'room', ...line.names }, true) !== null;
   const says = 'who or what is it about? That stands before a colon';
   line.faults.push({
     ...fault('no-heading', { from, to: Math.max(from, line.text.trimEnd().length) }, says),

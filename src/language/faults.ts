@@ -4,6 +4,7 @@
  * that would be read even where several things are wrong.
  */
 import type { Piece } from '../../grammar/syntax.ts';
+import type { ProblemKind } from '../core/problem-kinds.ts';
 import type { Place } from '../core/span.ts';
 
 export interface Edit extends Piece {
@@ -12,7 +13,7 @@ export interface Edit extends Piece {
 
 export interface Fault extends Piece {
   /** Stable kebab-case name of the cause. */
-  readonly kind: string;
+  readonly kind: ProblemKind;
   readonly says: string;
   /** Replaces words of the line so that it would be read; null where only the keeper can say. */
   readonly edit: Edit | null;
@@ -24,7 +25,7 @@ export interface Fault extends Piece {
   readonly doubt?: boolean;
 }
 
-export function fault(kind: string, at: Piece, says: string, replacement: string | null = null): Fault {
+export function fault(kind: ProblemKind, at: Piece, says: string, replacement: string | null = null): Fault {
   const { from, to } = at;
   return { kind, from, to, says, edit: replacement === null ? null : { from, to, text: replacement } };
 }
@@ -35,7 +36,10 @@ export function applyEdits(text: string, edits: readonly Edit[]): string {
   let limit = Infinity;
   for (const edit of [...edits].sort((a, b) => b.from - a.from || b.to - a.to)) {
     if (edit.to > limit) continue;
-    result = result.slice(0, edit.from) + edit.text + result.slice(edit.to);
+    // Words taken out leave one blank behind them, not two.
+    const gap =
+      edit.text === '' && /[\t ]$/.test(result.slice(0, edit.from)) && /^[\t ]/.test(result.slice(edit.to)) ? 1 : 0;
+    result = result.slice(0, edit.from) + edit.text + result.slice(edit.to + gap);
     limit = edit.from;
   }
   return result;

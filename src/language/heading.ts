@@ -183,7 +183,8 @@ function named(line: LineContext, node: HeadingNode & { type: 'names' }): ReadHe
   const sex = sexOf(node.sex?.sense);
   const kind = groupKind(node.group?.sense ?? '');
   // `A1 Rowan-1: …`: a tank, and the fish in it.
-  if (subjects.length === 2 && first.kind === 'tank' && second !== undefined && isFish(second)) {
+  const apart = node.ranges.some(({ joined }) => joined);
+  if (!apart && subjects.length === 2 && first.kind === 'tank' && second !== undefined && isFish(second)) {
     return heading('tank', [first], withMember(fishOfSubject([second]), sex));
   }
   if (subjects.some((subject) => subject.kind !== first.kind)) {

@@ -1,5 +1,6 @@
 /** What reading one line has at hand: the line, its day, what is known of names and conventions, and where faults go. */
 import type { Piece } from '../../grammar/syntax.ts';
+import type { ProblemKind } from '../core/problem-kinds.ts';
 import { isoDay } from '../core/day.ts';
 import type { Day } from '../core/day.ts';
 import { nearest } from '../core/suggest.ts';
@@ -40,7 +41,7 @@ export interface Lookup {
   /** What the place calls for, in words: `a tank`. */
   readonly wants: string;
   /** Kind of the fault where nothing has that name. */
-  readonly unknown: string;
+  readonly unknown: ProblemKind;
   /** A line that would declare it, after the date. */
   readonly declares: (name: string) => string;
 }
@@ -55,7 +56,7 @@ export function lookUp(line: LineContext, word: string, at: Piece, want: Lookup)
   if (want.kinds !== null && !want.kinds.includes(named.kind)) {
     const says = `«${named.name}» is ${kindWords(named.kind)}; here stands ${want.wants}`;
     line.faults.push({
-      ...fault(`not-${want.wants.replace(/^an? /, '').replaceAll(' ', '-')}`, at, says),
+      ...fault('wrong-kind', at, says),
       edit: edit(line, word, at, want),
     });
     return null;
@@ -81,8 +82,17 @@ function edit(line: LineContext, word: string, at: Piece, want: Lookup): Fault['
   for (const named of line.names.all()) {
     if ((want.kinds === null || want.kinds.includes(named.kind)) && named.day <= line.day) candidates.push(named.name);
   }
-  const near = nearest(word, candidates, 1)[0];
+  const near = nearest(word, candidates, 1)[0] ?? nearestBrood(line, word, want);
   return near === undefined ? null : { from: at.from, to: at.to, text: near };
+}
+
+/** `Rowna-1` is meant for a brood of Rowan. */
+function nearestBrood(line: LineContext, word: string, want: Lookup): string | undefined {
+  const [, group, number] = /^(.+)-(\d+)$/.exec(word) ?? [];
+  if (group === undefined || number === undefined || want.kinds?.includes('brood') === false) return undefined;
+  const groups = [...line.names.all('group')].filter((named) => named.day <= line.day).map(({ name }) => name);
+  const near = nearest(group, groups, 1)[0];
+  return near === undefined ? undefined : `${near}-${number}`;
 }
 
 /** The line with another day at its start. */

@@ -1,5 +1,6 @@
 /** From faults to problems: every problem comes with a line that would be read. */
 import type { Problem } from '../core/problem.ts';
+import { DECLARING } from '../../grammar/phrases.ts';
 import { cut, Colon, DateToken, endOf, Time } from '../../grammar/tokens.ts';
 import { applyEdits } from './faults.ts';
 import type { Fault } from './faults.ts';
@@ -32,9 +33,10 @@ export function problemsOf(
     const key = `${String(from)} ${kind} ${says}`;
     if (seen.has(key)) continue;
     seen.add(key);
-    const at = { ...where, from: clampTo(from, text), to: clampTo(Math.max(from, to), text) };
+    const at = { file: where.file, line: where.line, from: clampTo(from, text), to: clampTo(Math.max(from, to), text) };
     const weight = doubt === true ? 'doubt' : 'stops';
-    problems.push({ kind, weight, says, write: line ?? mended, at, also: also ?? [] });
+    const write = line !== undefined && reads(line) ? line : mended;
+    problems.push({ kind, weight, says, write, at, also: also ?? [] });
   }
   return problems.sort((a, b) => a.at.from - b.at.from);
 }
@@ -64,7 +66,9 @@ function asNote(text: string, today: string, reads: Reads): string {
       .replace(/[\0-\x1f]+/g, ' ')
       .trim();
   const after = start === null ? 0 : endOf(start);
-  if (colon !== undefined && start !== null) {
+  const declares = DECLARING.has(tokens[timed === null ? 1 : 2]?.image.toLowerCase() ?? '');
+  // A declaration that says nothing but a note would be one all the same.
+  if (colon !== undefined && start !== null && !declares) {
     const kept =
       `${text.slice(start === dated ? dated.startOffset : 0, endOf(colon))} note ${rest(endOf(colon))}`.trim();
     if (reads(kept)) return kept;

@@ -8,10 +8,12 @@ import type { DetailNode, Piece } from '../../grammar/syntax.ts';
 import type { TagFault } from '../../grammar/tagging.ts';
 import { cut, endOf, Hash, InchMark, Joined, OpenQuote, Unknown } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
+import { isoDay } from '../core/day.ts';
 import { nearest, slips } from '../core/suggest.ts';
 import { fault } from './faults.ts';
 import type { Fault } from './faults.ts';
 import type { LineContext } from './line.ts';
+import { foldPunctuation } from './punctuation.ts';
 
 /** Signs that no line can hold, wherever they stand. */
 export function signFault(line: LineContext, token: Token): Fault | null {
@@ -76,7 +78,10 @@ export function noClause(line: LineContext, tag: TagFault, heading: HeadingKind,
       .map(({ image }) => image)
       .join(' ');
     const says = `\`${words}\` is said of ${elsewhere.of}, not of ${HEADING_WORDS[heading]}`;
-    return { ...fault('clause-elsewhere', { from: at.from, to: endOf(own[elsewhere.length - 1] ?? tag.first) }, says) };
+    const wrong = fault('clause-elsewhere', { from: at.from, to: endOf(own[elsewhere.length - 1] ?? tag.first) }, says);
+    const subject = onlySubject(line, elsewhere.of);
+    if (subject === null) return wrong;
+    return { ...wrong, line: `${isoDay(line.day)} ${subject}: ${line.text.slice(at.from, at.to)}` };
   }
   const near = nearestPhrase(own, heading);
   const first = own.slice(0, near?.words ?? 1);
@@ -118,6 +123,14 @@ const PLACES: readonly HeadingKind[] = [
   'new auction',
 ];
 
+/** The one thing of that kind that the room has, if it has one only. */
+function onlySubject(line: LineContext, of: string): string | null {
+  if (of === HEADING_WORDS.room) return 'room';
+  if (of !== HEADING_WORDS.loop) return null;
+  const loops = [...line.names.all('loop')].filter(({ day }) => day <= line.day);
+  return loops.length === 1 ? (loops[0]?.name ?? null) : null;
+}
+
 /** The heading under which the words would be a clause. */
 function clauseElsewhere(tokens: readonly Token[], heading: HeadingKind): { of: string; length: number } | null {
   for (const other of PLACES) {
@@ -146,26 +159,48 @@ function nearestPhrase(tokens: readonly Token[], heading: HeadingKind): { phrase
 }
 
 /** A clause whose words do not go together. */
-export function unreadClause(line: LineContext, { clause, at, rule, tokens }: ParseFault, heading: HeadingKind): Fault {
-  const kind = kindOf(tokens);
-  const phrase = kind === null ? null : (canonicalOf(kind) ?? null);
+export function unreadClause(
+  line: LineContext,
+  { clause, at, rule, tokens }: ParseFault,
+  heading: HeadingKind,
+): Fault[] {
+  const head = tokens.find(({ tokenType }) => HEAD_TYPES.has(tokenType));
+  const phrase = head === undefined ? null : line.text.slice(head.startOffset, endOf(head)) || null;
   const link = linkAt(tokens, at);
   if (link !== null && (rule !== 'clauses' || at.from === at.to)) {
     const { form } = LINKS[link.name];
     const wants = form === 'flag' ? 'something' : FORM_WORDS[form];
     const place = at.from === at.to ? link.at : at;
-    return fault('something-missing', place, `after \`${line.text.slice(link.at.from, link.at.to)}\` comes ${wants}`);
+    return [fault('something-missing', place, `after \`${line.text.slice(link.at.from, link.at.to)}\` comes ${wants}`)];
   }
-  if (at.from === at.to) return fault('something-missing', clause, 'something is missing at the end of this clause');
-  const words = line.text.slice(at.from, clause.to);
-  const near = nearestPhrase(cut(words.replace(/^,\s*/, '')), heading);
-  const here = line.text.slice(at.from, at.to);
+  if (at.from === at.to) return [fault('something-missing', clause, 'something is missing at the end of this clause')];
+  return strayWords(line, at, clause.to, phrase, heading);
+}
+
+/** Words that a clause does not take. After a comma each part may have been meant as a clause of its own. */
+function strayWords(line: LineContext, at: Piece, end: number, phrase: string | null, heading: HeadingKind): Fault[] {
   const said = phrase === null ? 'here' : `with \`${phrase}\``;
-  const says = `«${here}» is not understood ${said}`;
-  if (near !== null && /[,;]\s*$/.test(line.text.slice(0, at.from)))
-    return fault('unknown-clause', at, says, near.phrase);
-  const rest = { from: at.from, to: clause.to };
-  return { ...fault('not-understood', at, says), edit: { ...rest, text: asRemark(words) } };
+  const faults: Fault[] = [];
+  let from = at.from;
+  for (const part of line.text.slice(at.from, end).split(/(?<=[,])/)) {
+    const words = part.replace(/,$/, '');
+    const start = from + (words.length - words.trimStart().length);
+    const place = { from: start, to: start + words.trim().length };
+    from += part.length;
+    const separate = /[,;]\s*$/.test(line.text.slice(0, start));
+    const near = separate ? nearestPhrase(cut(foldPunctuation(words)), heading) : null;
+    const says = `«${words.trim()}» is not understood ${said}`;
+    if (near !== null) faults.push(fault('unknown-clause', place, says, near.phrase));
+    else if (faults.length === 0) {
+      const rest = { from: start, to: end };
+      faults.push({
+        ...fault('not-understood', place, says),
+        edit: { ...rest, text: asRemark(line.text.slice(start, end)) },
+      });
+      return faults;
+    }
+  }
+  return faults;
 }
 
 /** Words turned into a remark. */
@@ -174,10 +209,7 @@ export function asRemark(words: string): string {
   return plain === '' ? '' : `"${plain}"`;
 }
 
-function kindOf(tokens: readonly Token[]): ClauseKind | null {
-  for (const [kind, type] of HEADS) if (tokens.some((token) => token.tokenType === type)) return kind;
-  return null;
-}
+const HEAD_TYPES = new Set(HEADS.values());
 
 /** The word before the place that leads to something. */
 function linkAt(tokens: readonly Token[], at: Piece): { name: LinkName; at: Piece } | null {

@@ -57,14 +57,25 @@ export class Names {
     const first = there?.[0];
     if (there === undefined || first === undefined) return this.brood(word);
     let latest = first;
-    for (const named of there) if (named.day <= day) latest = named;
+    // `row D: all well` speaks of the row and does not say anew which tanks are in it.
+    for (const named of there) if (named.day <= day && (named.kind !== 'row' || named.tanks)) latest = named;
     // The name is shown as it was declared, and known since then.
     return { ...latest, name: first.name, day: first.day };
   }
 
-  isName(word: string): boolean {
-    return this.known.has(nameKey(word)) || this.brood(word) !== null;
+  /** How many lines declare a name. */
+  timesDeclared(word: string): number {
+    return this.known.get(nameKey(word))?.length ?? 0;
   }
+
+  /** Whether a word names anything, on any day. */
+  readonly isName = (word: string): boolean => this.known.has(nameKey(word)) || this.brood(word) !== null;
+
+  /** Whether a word names fish. */
+  readonly isFish = (word: string): boolean => {
+    const kind = this.known.get(nameKey(word))?.[0]?.kind ?? this.brood(word)?.kind;
+    return kind === 'group' || kind === 'fish' || kind === 'brood';
+  };
 
   /** `Rowan-3`, where Rowan is a group. */
   private brood(word: string): Named | null {

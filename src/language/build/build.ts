@@ -83,9 +83,7 @@ class Declaring {
   /** Null where the line only speaks of what was declared before. */
   fact(): Fact | null {
     const { declaration } = this;
-    const there = this.line.names.find(declaration.name, this.line.day);
-    const first = there === null || there.day >= this.line.day;
-    if (this.at === null && !first) return null;
+    if (this.at === null && this.line.names.timesDeclared(declaration.name) > 1) return null;
     return {
       body: this.draft,
       subject: this.subject,

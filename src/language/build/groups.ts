@@ -9,13 +9,14 @@ import { newName } from '../naming.ts';
 import { figureValue } from '../quantities.ts';
 import type { GroupDraft } from './declaring.ts';
 import { lengthsOf } from './fish.ts';
+import { tankName } from './places.ts';
 import { priceOf } from './trade.ts';
 
 export const GROUP_PARTS: Readonly<Partial<Record<ClauseKind, (clause: Clause, draft: GroupDraft) => void>>> = {
   'group of': groupOf,
   member,
   'lives in': (clause, draft) => {
-    const name = clause.name();
+    const name = tankName(clause);
     if (name === null) clause.missing('a tank', 'A1');
     else draft.tank = clause.named(name, TANK);
   },
@@ -38,6 +39,8 @@ function groupOf(clause: Clause, draft: GroupDraft): void {
   const count = howMany(clause);
   if (typeof count !== 'string') draft.heads = count;
   else if (count !== 'unsaid') clause.fault('no-number', clause.node, `«${count}» is no number of fish to begin with`);
+  const inTank = clause.linked('in');
+  if (inTank !== null) draft.tank = clause.named(inTank.value, TANK);
   const name = clause.name();
   if (name !== null) draft.species = clause.named(name, SPECIES);
 }

@@ -7,7 +7,7 @@ import { LOOP, TANK } from '../line.ts';
 import { linkedMeasure } from './amounts.ts';
 import type { AuctionDraft, CultureDraft, Draft, LoopDraft, RowDraft, SpeciesDraft, TankDraft } from './declaring.ts';
 import { GROUP_PARTS } from './groups.ts';
-import { placesOf } from './places.ts';
+import { placesOf, tankName } from './places.ts';
 
 type Part<D> = (clause: Clause, draft: D) => void;
 type Parts<D> = Readonly<Partial<Record<ClauseKind, Part<D>>>>;
@@ -78,7 +78,7 @@ const TANK_PARTS: Parts<TankDraft> = {
   },
   filter: (clause, draft) => (draft.filter = clause.needText('"canister"')),
   'hangs in': (clause, draft) => {
-    const name = clause.name();
+    const name = tankName(clause);
     if (name === null) clause.missing('a tank', 'A1');
     else draft.inTank = clause.named(name, TANK);
   },
@@ -103,8 +103,13 @@ function tankSize(clause: Clause, draft: TankDraft): void {
 }
 
 const CULTURE_PARTS: Parts<CultureDraft> = {
-  'culture of': (clause, draft) => (draft.of = clause.needText('microworm')),
+  // A phone begins it with a capital; foods are common words.
+  'culture of': (clause, draft) => (draft.of = uncapital(clause.needText('microworm'))),
 };
+
+function uncapital(text: string): string {
+  return /^\p{Lu}\p{Ll}/u.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
+}
 
 const AUCTION_PARTS: Parts<AuctionDraft> = {
   'auction day': (clause, draft) => {

@@ -24,6 +24,16 @@ export function placesOf(clause: Clause): string[] {
   return tanks;
 }
 
+/** The tank that `in` leads to in a declaration, where nothing but a tank can stand: `in A1`, `in 12`. */
+export function tankName(clause: Clause): NameNode | null {
+  const name = clause.name();
+  if (name !== null) return name;
+  const node = clause.quantity((each) => each.unit === null && each.numbers.length === 1 && each.high === null);
+  return node === null
+    ? null
+    : { type: 'name', text: clause.written(node), numbered: true, from: node.from, to: node.to };
+}
+
 function named(line: LineContext, node: NameNode): readonly string[] {
   const found = lookUp(line, node.text, node, TANK_OR_ROW);
   if (found === null) return [];
