@@ -8,4 +8,12 @@ import { oddReadings } from './readings.ts';
 import { shrinking } from './shrinking.ts';
 import { twice } from './twice.ts';
 
-export const CHECKS: readonly Check[] = [forgottenUndo, datedAhead, oddReadings, overPromised, twice];
+export const CHECKS: readonly Check[] = [
+  forgottenUndo,
+  datedAhead,
+  lostBroods,
+  oddReadings,
+  overPromised,
+  shrinking,
+  twice,
+];

@@ -1,9 +1,10 @@
 /** What is wrong with a line, as data: found in any layer, worded once, drawn by the reports. */
+import type { ProblemKind } from './problem-kinds.ts';
 import type { Place } from './span.ts';
 
 export interface Problem {
   /** Stable kebab-case name of the cause: 'unknown-tank', 'which-fish', 'more-out-than-in' … */
-  readonly kind: string;
+  readonly kind: ProblemKind;
   /** `stops`: that clause or line does not count. `doubt`: it counts, but look at it. */
   readonly weight: 'stops' | 'doubt';
   /** Plain words, what is wrong. No place and no remedy in it. */

@@ -3,12 +3,14 @@
  * without a name means the one candidate in its tank. Several: the clause does not count, and the
  * problem lists them. A named fish carries into the later clauses of its line that fit it.
  */
+import type { ProblemKind } from '../core/problem-kinds.ts';
 import type { Problem } from '../core/problem.ts';
 import type { EventBase, EventKind, HowMany } from '../journal/event.ts';
 import type { FishRef, GroupKind, Member } from '../journal/subject.ts';
 import { isBrood } from './bodies.ts';
 import type { Draft } from './draft.ts';
 import { fits, fitsWell } from './fits.ts';
+import { onlyTank } from './heads.ts';
 import { isCalled, livingMembers } from './members.ts';
 import type { Brood, Group } from './stock.ts';
 
@@ -133,6 +135,10 @@ function implied(draft: Draft, event: Clause, tank: string | null, count: HowMan
   const possible = pool.filter((body) => fits(event.kind, body, tank, count));
   const carried = carriedBody(draft, event);
   if (carried && possible.includes(carried)) return settle(draft, event, carried, tank, null, true);
+  // `moved all … to C1; largest 12 mm`: the named fish are no longer here, but they are still meant.
+  if (carried && possible.length === 0 && tank !== null && fits(event.kind, carried, null, count)) {
+    return settle(draft, event, carried, onlyTank(carried), null, true);
+  }
   const self = own === null ? null : possible.find((body) => body.name === own);
   const choice = self && event.kind !== 'sized' ? [self] : fitsWell(event.kind, possible, tank, count);
   const only = choice[0];
@@ -194,7 +200,7 @@ function carriedBody(draft: Draft, event: Clause): Group | Brood | null {
   return groups.get(last.body) ?? broods.get(last.body) ?? null;
 }
 
-function problem(event: Clause, kind: string, says: string, write: string): Problem {
+function problem(event: Clause, kind: ProblemKind, says: string, write: string): Problem {
   return { kind, weight: 'stops', says, write, at: event.place, also: [] };
 }
 
