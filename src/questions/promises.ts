@@ -15,6 +15,7 @@ import type { Reservation, Want } from '../state/sale.ts';
 import { stands } from '../state/selling.ts';
 import { rowId } from './id.ts';
 import { sale, type Lot } from './sale.ts';
+import { openWant } from './sale/wants.ts';
 import { promisedOf, stockName, stockNamed, sureOf } from '../state/promised.ts';
 import type { WhyRow } from './whyrow.ts';
 
@@ -164,7 +165,7 @@ function wantedRow(room: Room, want: DeepReadonly<Want>, lots: readonly Lot[]): 
   return {
     id: rowId(want.species, 'wanted', isoDay(want.day), again(room.sale.wants, want, 'species')),
     species: want.species,
-    count: less(want.count, want.met),
+    count: openWant(room, want),
     size: want.size,
     by: want.by,
     to: want.to,

@@ -2,7 +2,7 @@
  * What can be sold, as text, JSON and CSV. Ready stock stands first with the number to promise; below it
  * everything else, with each thing that stands in its way. Buyers' names go into text alone unless asked for.
  */
-import type { Lot, SaleAnswer } from '../questions/sale.ts';
+import type { CountMore, Lot, SaleAnswer } from '../questions/sale.ts';
 import type { CsvCell } from './csv.ts';
 import { csvText } from './csv.ts';
 import { countJson, dayJson, linesJson } from './json.ts';
@@ -13,7 +13,7 @@ import { paragraph } from './wrap.ts';
 
 export function saleText(answer: SaleAnswer, look: Look): string {
   const [first = '', ...more] = paragraph(`${heading(look)}: ${matters(answer, look)}`, look.width, 2).split('\n');
-  const ready = answer.lots.filter((lot) => lot.ready && !isLeftover(lot, answer));
+  const ready = answer.lots.filter((lot) => isLot(lot, answer));
   const others = answer.lots.filter((lot) => !lot.ready);
   const blocks = [
     [look.paint.strong(first), ...more].join('\n'),
@@ -28,6 +28,7 @@ export function saleText(answer: SaleAnswer, look: Look): string {
       others.map((lot) => otherRow(lot, look)),
     ).trimEnd(),
     countBlock(answer, look),
+    leftovers(answer, look),
     cautions(answer)
       .map((line) => paragraph(line, look.width, 2))
       .join('\n'),
@@ -36,7 +37,7 @@ export function saleText(answer: SaleAnswer, look: Look): string {
 }
 
 function matters(answer: SaleAnswer, look: Look): string {
-  const ready = answer.lots.filter((lot) => lot.ready && !isLeftover(lot, answer));
+  const ready = answer.lots.filter((lot) => isLot(lot, answer));
   const fish = ready.reduce((sum, { free }) => sum + free, 0);
   const { auction } = answer;
   if (auction?.past === true)
@@ -135,7 +136,8 @@ const COUNT_COLUMNS = [
   { head: 'at most', align: 'right' as const },
 ];
 
-function countBlock({ count }: SaleAnswer, look: Look): string {
+function countBlock(answer: SaleAnswer, look: Look): string {
+  const count = answer.count.filter((one) => !isLeftover(one));
   const rows = count.map(({ stock, tank, sure, perhaps }): Row => ({
     cells: [stock, tank, String(sure), perhaps === null ? 'not known' : String(perhaps)],
   }));
@@ -144,9 +146,22 @@ function countBlock({ count }: SaleAnswer, look: Look): string {
   return `${table(look, COUNT_COLUMNS, rows)}${jot}`;
 }
 
+/** What stayed behind somewhere and was never counted: one line for all of it. */
+function leftovers({ count }: SaleAnswer, look: Look): string {
+  const left = count.filter(isLeftover).map(({ stock, tank }) => `${stock} in ${tank}`);
+  return left.length === 0
+    ? ''
+    : paragraph(`left behind, at least 1 each, count first: ${listWords(left)}`, look.width, 2);
+}
+
 /** One fish surely left behind, perhaps many more: something to count, not a lot. */
-function isLeftover(lot: Lot, { count }: SaleAnswer): boolean {
-  return lot.free === 1 && count.some(({ stock, tank }) => stock === lot.stock && tank === lot.tank);
+function isLeftover({ sure }: CountMore): boolean {
+  return sure <= 1;
+}
+
+function isLot(lot: Lot, { count }: SaleAnswer): boolean {
+  const wide = count.some(({ stock, tank, sure }) => sure <= 1 && stock === lot.stock && tank === lot.tank);
+  return lot.ready && !wide;
 }
 
 function cautions({ lots, auction }: SaleAnswer): string[] {

@@ -1,15 +1,19 @@
 /** Fish promised, kept back, sold and given away. The stock's own arithmetic says what could leave. */
 import { exactly, isSure, less, meet, plus, type Interval } from '../core/interval.ts';
+import type { Place } from '../core/span.ts';
 import type { EventOf, HowMany } from '../journal/event.ts';
 import type { Member } from '../journal/subject.ts';
 import type { Draft } from './draft.ts';
 import { livingMembers, membersGone, pickMembers } from './members.ts';
-import type { KeptBack, Reservation, Want } from './sale.ts';
+import type { KeptBack, Reservation, Sold, Want } from './sale.ts';
 import { isBrood } from './bodies.ts';
 import type { Fish, Group } from './stock.ts';
 import { howMany } from './heads.ts';
 import { takeFish } from './tally.ts';
 import { resolveFish } from './who.ts';
+
+/** Days after its last day on which a promise is still met by a sale to that buyer (ours). */
+const LATE_DAYS = 14;
 
 /** Notes how many of a stock stay. `kept back 0` lets the earlier ones go. */
 export function keepBack(draft: Draft, event: EventOf<'kept back'>): void {
@@ -64,7 +68,7 @@ export function sell(draft: Draft, event: EventOf<'sold'> | EventOf<'gave away'>
   if (count === null) return;
   if (!isBrood(body)) leaveGroup(draft, event, body, member);
   const { day, minute, place, to } = event;
-  draft.sale.sales.push({
+  const sale: Sold = {
     stock: body.name,
     species: body.species,
     tank,
@@ -76,8 +80,9 @@ export function sell(draft: Draft, event: EventOf<'sold'> | EventOf<'gave away'>
     day,
     minute,
     place,
-  });
-  settle(draft, event, body.name, body.species, count);
+  };
+  draft.sale.sales.push(sale);
+  settle(draft, sale, 'oneOf' in body ? [body.name, ...body.oneOf] : [body.name]);
 }
 
 /** `sold Fern` is one fish. */
@@ -102,38 +107,30 @@ function auctionOf(event: EventOf<'sold'>): string | null {
 }
 
 /**
- * Takes a sale off the promises that it met: those to the same buyer, oldest first. Where neither the
- * promise nor the sale names anybody, only an equal number can be the promised one.
+ * Takes a sale off the promises that it met: those to the same buyer, oldest first, even when they came
+ * a few days late. Where neither the promise nor the sale names anybody, only an equal number can be the
+ * promised one.
  */
-function settle(
-  draft: Draft,
-  event: EventOf<'sold'> | EventOf<'gave away'>,
-  stock: string,
-  species: string | null,
-  count: Interval,
-): void {
-  let left = count;
+function settle(draft: Draft, sale: Sold, stocks: readonly string[]): void {
+  let left = sale.count;
   for (const promise of draft.sale.reservations) {
-    if (promise.stock !== stock || !stands(promise, event.day) || !isFor(promise, event.to, left)) continue;
-    left = meetPromise(promise, left, event);
+    if (!stocks.includes(promise.stock) || !isFor(promise, sale, left)) continue;
+    left = meetPromise(promise, left, sale.place);
+    if (sale.to !== null && isPlaceholder(sale.to)) sale.to = promise.to;
   }
-  left = count;
+  left = sale.count;
   for (const wish of draft.sale.wants) {
-    if (wish.species !== species || (wish.by !== null && wish.by < event.day)) continue;
-    if (event.to !== null && sameName(wish.to, event.to)) left = meetPromise(wish, left, event);
+    if (wish.species !== sale.species || (wish.by !== null && wish.by < sale.day)) continue;
+    if (sale.to !== null && sameName(wish.to, sale.to)) left = meetPromise(wish, left, sale.place);
   }
 }
 
-function meetPromise(
-  promise: Reservation | Want,
-  left: Interval,
-  event: EventOf<'sold'> | EventOf<'gave away'>,
-): Interval {
+function meetPromise(promise: Reservation | Want, left: Interval, place: Place): Interval {
   const open = less(promise.count, promise.met);
   const used = meet(left, { ...open, low: 0 }) ?? open;
   if (used.high <= 0) return left;
   promise.met = plus(promise.met, used);
-  promise.metBy.push(event.place);
+  promise.metBy.push(place);
   return less(left, used);
 }
 
@@ -145,12 +142,21 @@ export function stands(
   return (promise.until === null || promise.until >= day) && less(promise.count, promise.met).high > 0;
 }
 
-function isFor(promise: Reservation, to: string | null, left: Interval): boolean {
-  if (to !== null || promise.to !== null) return to !== null && sameName(promise.to, to);
+function isFor(promise: Reservation, { to, day }: Sold, left: Interval): boolean {
+  if (to !== null && (isPlaceholder(to) || sameName(promise.to, to))) {
+    const until = promise.until === null ? null : promise.until + LATE_DAYS;
+    return stands({ ...promise, until }, day);
+  }
+  if (to !== null || promise.to !== null || !stands(promise, day)) return false;
   const open = less(promise.count, promise.met);
   return isSure(open) && isSure(left) && open.low === left.low;
 }
 
-function sameName(a: string | null, b: string): boolean {
+/** `to "…"`, as the daily list offers it: whoever they are reserved for. */
+function isPlaceholder(to: string): boolean {
+  return to.trim() === '…' || to.trim() === '...';
+}
+
+export function sameName(a: string | null, b: string): boolean {
   return a !== null && a.trim().toLowerCase() === b.trim().toLowerCase();
 }

@@ -106,6 +106,29 @@ describe('holds', () => {
   });
 });
 
+describe('the line under a row, once jotted, takes the row away', () => {
+  /** The `jot` line of the first row of the list that has those words. */
+  async function closing(words: string, more: string, on: string): Promise<string> {
+    const { out } = await ask('due', more, on);
+    const at = out.indexOf(words);
+    expect(at).toBeGreaterThanOrEqual(0);
+    return /jot {2}(.*)/.exec(out.slice(at))?.[1] ?? '';
+  }
+
+  test.each([
+    ['hand over 6 Rowan-1', '2026-04-02 C1: reserved 6 Rowan-1 until 2026-05-01 to "Iris"\n', '2026-05-01'],
+    ['fetched after all?', '2026-04-02 C1: reserved 6 Rowan-1 until 2026-04-28 to "Iris"\n', '2026-05-01'],
+    ['offer krib', '2026-04-25 room: wanted 12 krib by 2026-06-01 to "Otto"\n', '2026-05-01'],
+    ['start the next jar', '2026-04-01 culture M1: microworm\n2026-04-01 M1: started\n', '2026-05-01'],
+    ['put it on hold', '2026-04-30 A1: sick "velvet", catching\n', '2026-05-01'],
+    ['dose 2 of salt', '2026-04-30 Q1: treat "salt" 2 g/L, every 24 h, 2 doses\n', '2026-05-01'],
+    ['end the quarantine', '2026-04-03 Q1: bought 6 krib at 4.00 each; quarantine 28 days\n', '2026-05-01'],
+  ])('%s', async (words, more, on) => {
+    const close = await closing(words, more, on);
+    expect((await ask('due', `${more}${on} ${close}\n`, on)).out).not.toContain(words);
+  });
+});
+
 test('promises and cultures answer in a line where there is nothing', async () => {
   expect((await ask('promises', '', '2026-05-01')).out).toBe('Fri 1 May 2026: nothing reserved\n');
   expect((await ask('cultures', '', '2026-05-01')).out).toBe('Fri 1 May 2026: no culture in the journal yet\n');

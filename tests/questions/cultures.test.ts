@@ -37,7 +37,7 @@ describe('jars', () => {
 
   test('the next one is due two weeks after the youngest', () => {
     const [row] = cultureDue(roomOn('2026-01-20', lines), 7);
-    expect(row).toMatchObject({ due: { low: day('2026-01-26') }, place: 'M2', weight: 0, close: 'M2: split to M3' });
+    expect(row).toMatchObject({ due: { low: day('2026-01-26') }, place: 'M2', weight: 0, close: 'M2: split to M1' });
   });
 
   test('one jar alone is too few: the next as soon as it can be harvested, into the sour one', () => {

@@ -177,3 +177,10 @@ test('a pair sold as a whole is gone', () => {
   expect(rowan?.total.high).toBe(0);
   expect(rowan?.members.every(({ gone }) => gone !== null)).toBe(true);
 });
+
+test('to "…" means whoever they are reserved for, a few days late too', () => {
+  const lines = [...BROOD, reserve(6, '2026-04-20', 'Iris'), sell('2026-04-25', 6, '…')];
+  const room = roomOn('2026-05-01', lines);
+  expect(room.sale.reservations).toMatchObject([{ met: { low: 6 }, metBy: [{ line: 12 }] }]);
+  expect(room.sale.sales).toMatchObject([{ to: 'Iris' }]);
+});

@@ -73,7 +73,7 @@ function whyOf(planned: Planned): string {
       return `clearance takes ${String(USUAL_WAIT_DAYS)} days`;
     case 'check': {
       const wait = answer.lots.length - lots.length;
-      const counting = [...new Set(answer.count.map(({ tank }) => tank))];
+      const counting = [...new Set(answer.count.filter(({ sure }) => sure > 1).map(({ tank }) => tank))];
       const go = fish === 0 ? 'nothing can go yet' : `${String(fish)} fish in ${plural(lots.length, 'lot')} can go`;
       const more = counting.length === 0 ? '' : `; counting ${listWords(counting)} may free more`;
       return `${go}, ${plural(wait, 'lot')} cannot${more}`;

@@ -17,8 +17,8 @@ function rowsOf(room: Room, food: FoodRow): DueItem[] {
   const source = youngest(food.jars);
   if (source === null) return startAgain(room, food, gone);
   if (food.restart === null || source.harvestFrom === null) return [];
-  const few = food.live < LEAST_JARS && clock.restart <= FAST_DAYS;
-  const [spare] = [...gone, ...food.jars.filter(({ state }) => state === 'not started')];
+  const few = food.live < LEAST_JARS && food.jars.length > 1 && clock.restart <= FAST_DAYS;
+  const [spare] = [...gone, ...food.jars.filter(({ state }) => state === 'not started'), ...older(food.jars, source)];
   const dead = gone.length === 0 ? '' : `; ${listWords(gone.map(endWords))}`;
   const alive = few ? `, ${plural(food.live, 'jar')} alive where two are wanted` : '';
   return [
@@ -29,7 +29,7 @@ function rowsOf(room: Room, food: FoodRow): DueItem[] {
       due: onDay(few && source.harvestFrom < food.restart ? source.harvestFrom : food.restart),
       weight: few ? 1 : 0,
       why: `the youngest is ${plural(source.ageDays ?? 0, 'day')} old${alive}${dead}`,
-      close: `${source.name}: split to ${spare?.name ?? freeJar(room, source.name)}`,
+      close: spare === undefined ? `${source.name}: started` : `${source.name}: split to ${spare.name}`,
     },
   ];
 }
@@ -86,10 +86,9 @@ function youngest(jars: readonly JarRow[]): JarRow | null {
     );
 }
 
-/** A name for a further jar that nothing has yet: M1, M2 → M3. */
-function freeJar(room: Room, name: string): string {
-  const stem = name.replace(/\d+$/u, '');
-  let n = 1;
-  while (room.cultures.jars.has(`${stem}${String(n)}`)) n += 1;
-  return `${stem}${String(n)}`;
+/** The other live jars, oldest first: the next one goes into the oldest. */
+function older(jars: readonly JarRow[], source: JarRow): JarRow[] {
+  return jars
+    .filter((jar) => jar !== source && jar.started !== null)
+    .toSorted((a, b) => (a.started ?? 0) - (b.started ?? 0));
 }

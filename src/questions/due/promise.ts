@@ -1,5 +1,5 @@
 /** Promises that come to their last day, promises that nobody can keep, and wants that could be met. */
-import { addDays } from '../../core/day.ts';
+import { addDays, isoDay } from '../../core/day.ts';
 import { onDay } from '../../core/interval.ts';
 import { countWords, dayWords, listWords } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
@@ -10,6 +10,8 @@ import type { DueItem, DueSource } from './item.ts';
 const ASKED_DAYS = 7;
 /** Days after which a promise without a last day is asked about (ours). */
 const OPEN_DAYS = 28;
+/** Days for which fish are offered to be reserved where the want names no day (ours). */
+const OFFER_DAYS = 14;
 /** Days for which a want without a day is brought up (ours). */
 const WANT_DAYS = 60;
 
@@ -70,7 +72,8 @@ function wantedItem(room: Room, row: WantedRow): DueItem[] {
   const since = room.sale.wants.find(
     ({ place }) => place.line === row.lines[0]?.line && place.file === row.lines[0].file,
   )?.day;
-  if (first === undefined || (row.by === null && room.on - (since ?? room.on) > WANT_DAYS)) return [];
+  if (row.count.high <= 0 || first === undefined || (row.by === null && room.on - (since ?? room.on) > WANT_DAYS))
+    return [];
   const told = enoughOf(ready, row.count.low).map(({ stock, tank, free }) => `${String(free)} ${stock} in ${tank}`);
   const enough = ready.reduce((sum, { free }) => sum + free, 0);
   return [
@@ -85,7 +88,7 @@ function wantedItem(room: Room, row: WantedRow): DueItem[] {
           : { low: room.on, likely: row.by, high: row.by },
       weight: 0,
       why: `ready: ${listWords(told)}${enough < row.count.low ? ', not all of them' : ''}`,
-      close: `${first.tank}: reserved ${String(Math.min(first.free, numberOf(row.count)))} ${first.stock} until … to "…"`,
+      close: `${first.tank}: reserved ${String(Math.min(first.free, numberOf(row.count)))} ${first.stock} until ${isoDay(row.by ?? addDays(room.on, OFFER_DAYS))}`,
       putOffKey: `offer ${row.species}`,
     },
   ];
