@@ -108,9 +108,32 @@ describe('a dispute against its days and worst sign', () => {
 
   test('the aggressor leaves, the other keeps its ground', () => {
     const { dispute } = rowan('2026-02-14', [sign('2026-02-14', 'A1', 'wounded', 'female on male')]);
-    expect(dispute?.advice.what).toBe(
-      'separate now: divider in, or take out the female and leave the male on its ground',
-    );
+    expect(dispute?.advice.what).toBe('separate now: divider in, or take out the female and leave the male in place');
+  });
+
+  test('who on whom: each on the other, or the latest two where it changed', () => {
+    const by = (...lines: Line[]): string | null | undefined => rowan('2026-02-16', lines).dispute?.by;
+    const male = sign('2026-02-14', 'A1', 'chasing', 'male on female');
+    expect(by(male)).toBe('male on female');
+    expect(by(male, sign('2026-02-15', 'A1', 'chasing', 'female on male'))).toBe('each on the other');
+    expect(by(sign('2026-02-14', 'A1', 'chasing'))).toBeNull();
+  });
+
+  test('in a trio: one of two while unnamed, her name once it is said', () => {
+    const trio = [
+      ...PAIR.slice(0, 3),
+      groupSet(SET, 'Sedge', 'A1', { kind: 'trio', females: ['Fern', 'Lark'], males: [null] }),
+    ];
+    const by = (...lines: Line[]): string | null | undefined =>
+      pairs(roomOn('2026-02-16', [...trio, ...lines]), 'Sedge').pairs[0]?.dispute?.by;
+    const unnamed = sign('2026-02-14', 'A1', 'chasing', 'male on female');
+    expect(by(unnamed)).toBe('male on one of Fern and Lark');
+    expect(by(unnamed, sign('2026-02-15', 'A1', 'hiding', undefined, 'Lark'))).toBe('male on Lark');
+    const both = [
+      sign('2026-02-14', 'A1', 'chasing', undefined, 'Fern'),
+      sign('2026-02-15', 'A1', 'hiding', undefined, 'Lark'),
+    ];
+    expect(by(...both)).toBe('Fern on male, then male on Lark');
   });
 
   test('on a divider they are parted until a sign comes after it', () => {

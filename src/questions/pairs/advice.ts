@@ -7,7 +7,7 @@ import type { Day } from '../../core/day.ts';
 import { clamp } from '../../core/interval.ts';
 import { dayWords, plural, sinceWords } from '../../core/words.ts';
 import type { Sign } from '../../journal/event.ts';
-import type { Sex } from '../../journal/subject.ts';
+import type { Member } from '../../journal/subject.ts';
 import type { SeenGroup } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { livingMembers } from '../../state/members.ts';
@@ -155,9 +155,9 @@ function whatToDo(step: Step, at: Standing): string {
       return `${dark}keep ${both(at.group)} in while ${loser(sufferer)} has a refuge and eats; look twice daily`;
     }
     case 'act':
-      return `more cover now, then a see-through divider; if they go on, take out ${doer}, not ${other(sufferer)}`;
+      return `more cover now, then a see-through divider; if they go on, take out ${doer}, not ${other(at.group, sufferer)}`;
     case 'separate':
-      return `separate now: divider in, or take out ${doer} and leave ${other(sufferer)} on its ground`;
+      return `separate now: divider in, or take out ${doer} and leave ${other(at.group, sufferer)} in place`;
     case 'parted':
       return 'leave the divider in until both show themselves and eat, then take it out while you watch';
     case 'ask':
@@ -168,25 +168,30 @@ function whatToDo(step: Step, at: Standing): string {
 }
 
 /** The doer and the sufferer as far as the latest lines say. */
-function partiesIn(at: Standing): { doer: string; sufferer: { sex: Sex | null; name: string | null } | null } {
+function partiesIn(at: Standing): { doer: string; sufferer: Member | null } {
   const doer = at.dispute.signs.findLast((sign) => sign.doer !== null)?.doer ?? null;
   const sufferer = at.dispute.signs.findLast((sign) => sign.sufferer !== null)?.sufferer ?? null;
   const words = doer === null ? 'the aggressor' : (doer.name ?? `the ${doer.sex ?? 'aggressor'}`);
   return { doer: words, sufferer };
 }
 
-function loser(sufferer: { readonly sex: Sex | null } | null): string {
+function loser(sufferer: Member | null): string {
   if (sufferer?.sex === 'female') return 'she';
   return sufferer?.sex === 'male' ? 'he' : 'the loser';
 }
 
-function other(sufferer: { readonly sex: Sex | null; readonly name: string | null } | null): string {
+/** Who is to stay: the sufferer by name or sex; where it may be any of several, all of them. */
+function other(group: SeenGroup, sufferer: Member | null): string {
   if (sufferer === null) return 'the loser';
-  return sufferer.name ?? (sufferer.sex === null ? 'the loser' : `the ${sufferer.sex}`);
+  if (sufferer.name !== null) return sufferer.name;
+  const same = livingMembers(group).filter((fish) => fish.sex === sufferer.sex);
+  return sufferer.sex === null ? 'the loser' : same.length > 1 ? `the ${sufferer.sex}s` : `the ${sufferer.sex}`;
 }
 
 function both(group: SeenGroup): string {
-  return livingMembers(group).length === 2 ? 'both' : 'them all';
+  const living = livingMembers(group);
+  const together = living.filter((fish) => living.some((one) => one !== fish && one.tank === fish.tank));
+  return together.length === 2 ? 'both' : 'them all';
 }
 
 /** How a sign reads after "a dispute with". */

@@ -108,18 +108,28 @@ export function worstSign(signs: readonly SeenSign[]): SeenSign {
   return signs.reduce((worst, sign) => (rankOf(sign.sign) >= rankOf(worst.sign) ? sign : worst));
 }
 
-/** Who on whom: the last that was said, or both ways where both were. */
+/** Who on whom as the lines say, the latest two where it changed; `each on the other` where it went both ways. */
 export function sidesOf(group: SeenGroup, signs: readonly SeenSign[]): string | null {
-  const told = signs.filter((sign) => sign.doer !== null || sign.sufferer !== null);
-  const last = told.at(-1);
-  if (!last) return null;
-  const doers = new Set(told.map((sign) => callOf(group, sign.doer)));
-  const sufferers = new Set(told.map((sign) => callOf(group, sign.sufferer)));
-  if ([...doers].some((doer) => doer !== 'one' && sufferers.has(doer))) return 'each on the other';
-  const doer = told.findLast((sign) => sign.doer !== null)?.doer ?? null;
-  const sufferer = told.findLast((sign) => sign.sufferer !== null)?.sufferer ?? null;
-  if (doer === null) return `on ${callOf(group, sufferer)}`;
-  return `${callOf(group, doer)} on ${sufferer === null ? 'the other' : callOf(group, sufferer)}`;
+  const told = new Map<string, { doer: string; sufferer: string }>();
+  for (const { doer, sufferer } of signs) {
+    if (doer === null && sufferer === null) continue;
+    const side = { doer: callOf(group, doer), sufferer: callOf(group, sufferer) };
+    const words = sideWords(side);
+    told.delete(words);
+    told.set(words, side);
+  }
+  const sure = [...told.values()].filter((side) => !side.sufferer.startsWith('one of'));
+  const sides = sure.length > 0 ? sure : [...told.values()];
+  const [first, second] = sides.slice(-2);
+  if (!first) return null;
+  if (!second) return sideWords(first);
+  const turned = first.doer === second.sufferer && first.sufferer === second.doer;
+  return turned ? 'each on the other' : `${sideWords(first)}, then ${sideWords(second)}`;
+}
+
+function sideWords({ doer, sufferer }: { readonly doer: string; readonly sufferer: string }): string {
+  if (doer === 'one') return `on ${sufferer}`;
+  return `${doer} on ${sufferer === 'one' ? 'the other' : sufferer}`;
 }
 
 /** `Fern`, `female`, `one of Fern and Lark` where only her sex was said, `one` where nothing was. */
