@@ -1,6 +1,7 @@
 /** Everything that is wrong with a journal: what reading it found, what folding it found, what the checks doubt. */
 import { CHECKS } from '../checks/table.ts';
 import type { Day } from '../core/day.ts';
+import type { ProblemKind } from '../core/problem-kinds.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Event } from '../journal/event.ts';
 import type { Room } from '../state/draft.ts';
@@ -9,11 +10,16 @@ import { begunBroods } from './brood-names.ts';
 export interface CheckAnswer {
   /** In the order in which they were found; the report sorts by line. */
   readonly problems: readonly Problem[];
+  /** Pairs of sure facts that cannot both be. */
+  readonly contradictions: number;
   /** Spawns whose brood has no name in its line yet: `tidy` writes them. */
   readonly unwritten: number;
   /** True where a line was left out, or two sure facts contradict. */
   readonly wrong: boolean;
 }
+
+/** Doubts that leave both lines counting, though one of them must be wrong. */
+const CONTRADICTIONS: ReadonlySet<ProblemKind> = new Set<ProblemKind>(['counts-contradict']);
 
 /** What reading gave, as far as a check needs it. */
 export interface Read {
@@ -26,10 +32,12 @@ export function checkJournal(read: Read, room: Room, today: Day): CheckAnswer {
   const begun = begunBroods(room);
   const doubts = CHECKS.flatMap((check) => check({ room, events: read.events, today }));
   const problems = once([...read.problems, ...room.problems, ...doubts]);
+  const contradictions = problems.filter(({ kind }) => CONTRADICTIONS.has(kind)).length;
   return {
     problems,
+    contradictions,
     unwritten: read.events.filter((event) => begun(event) !== null).length,
-    wrong: problems.some(({ weight }) => weight === 'stops'),
+    wrong: contradictions > 0 || problems.some(({ weight }) => weight === 'stops'),
   };
 }
 

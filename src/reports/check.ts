@@ -3,14 +3,27 @@ import type { Problem } from '../core/problem.ts';
 import type { Place } from '../core/span.ts';
 import type { CheckAnswer } from '../questions/check.ts';
 import type { Look } from './look.ts';
+import { lineToWrite } from './mended.ts';
 import type { Lines } from './problems.ts';
-import { problemsReport, sortedProblems, verdict } from './problems.ts';
-import { heading } from './words.ts';
+import { leftOutLines, problemsReport, sortedProblems } from './problems.ts';
+import { heading, listWords, plural } from './words.ts';
 
 export function checkReport(answer: CheckAnswer, lines: Lines, look: Look): string {
-  const said = `${heading(look)}: ${look.paint.strong(verdict(answer.problems))}\n`;
+  const said = `${heading(look)}: ${look.paint.strong(verdict(answer))}\n`;
   const shown = answer.problems.length === 0 ? '' : `\n${problemsReport(answer.problems, lines, look)}`;
   return said + shown + unwritten(answer.unwritten);
+}
+
+/** `2 lines left out, 1 contradiction and 3 to look at again`. */
+export function verdict({ problems, contradictions }: Pick<CheckAnswer, 'problems' | 'contradictions'>): string {
+  const stopped = leftOutLines(problems).length;
+  const doubts = problems.filter(({ weight }) => weight === 'doubt').length - contradictions;
+  const parts = [
+    ...(stopped > 0 ? [`${plural(stopped, 'line')} left out`] : []),
+    ...(contradictions > 0 ? [plural(contradictions, 'contradiction')] : []),
+    ...(doubts > 0 ? [`${doubts} to look at again`] : []),
+  ];
+  return parts.length === 0 ? 'every line is read, and nothing contradicts' : listWords(parts);
 }
 
 function unwritten(spawns: number): string {
@@ -20,13 +33,13 @@ function unwritten(spawns: number): string {
 }
 
 /** Keys of the JSON answer after `version`: `problems`, and the number of broods without a written name. */
-export function checkJson(answer: CheckAnswer): { problems: readonly Problem[]; unwritten: number } {
+export function checkJson(answer: CheckAnswer, lines: Lines): { problems: readonly Problem[]; unwritten: number } {
   return {
     problems: sortedProblems(answer.problems).map(({ kind, weight, says, write, at, also }) => ({
       kind,
       weight,
       says,
-      write,
+      write: lineToWrite({ kind, weight, says, write, at, also }, lines(at.file, at.line)),
       at: placeJson(at),
       also: also.map(placeJson),
     })),

@@ -5,7 +5,8 @@
 import type { Problem } from '../core/problem.ts';
 import type { LineRef, Place } from '../core/span.ts';
 import type { Look } from './look.ts';
-import { listWords, plural, printable } from './words.ts';
+import { lineToWrite } from './mended.ts';
+import { printable } from './words.ts';
 import { widthOf } from './width.ts';
 import { paragraph } from './wrap.ts';
 
@@ -32,7 +33,7 @@ export function problemReport(problem: Problem, lines: Lines, look: Look): strin
     `${placeWords(problem.at)}, ${out}`,
     ...(text === null ? [] : [excerpt(text, problem.at, look)]),
     set(problem.says, look),
-    remedy(problem.write, look),
+    remedy(lineToWrite(problem, text), look),
     ...problem.also.flatMap((place) => alsoRows(place, lines, look)),
   ];
   return `${rows.join('\n')}\n`;
@@ -116,15 +117,4 @@ export function sortedProblems(problems: readonly Problem[]): readonly Problem[]
   return problems.toSorted(
     (a, b) => rank(a.at.file) - rank(b.at.file) || a.at.line - b.at.line || a.at.from - b.at.from,
   );
-}
-
-/** `no lines left out`, `2 lines left out, 1 to look at again`: the verdict of a check in a few words. */
-export function verdict(problems: readonly Problem[]): string {
-  const stopped = leftOutLines(problems).length;
-  const doubts = problems.filter(({ weight }) => weight === 'doubt').length;
-  if (stopped === 0 && doubts === 0) return 'every line is read, and nothing contradicts';
-  return listWords([
-    ...(stopped > 0 ? [`${plural(stopped, 'line')} left out`] : []),
-    ...(doubts > 0 ? [`${doubts} to look at again`] : []),
-  ]);
 }

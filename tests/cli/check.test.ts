@@ -30,8 +30,9 @@ describe('tankside check', () => {
   });
 
   it('ends with 1 where two sure facts contradict', async () => {
-    const ran = await check(`${SAMPLE}2026-03-12 C1: counted 30\n2026-03-14 C1: counted 44\n`);
+    const ran = await check(`${SAMPLE}2026-03-12 C1: Rowan-1 counted 30\n2026-03-14 C1: Rowan-1 counted 44\n`);
     expect(ran.status).toBe(1);
+    expect(ran.out).toContain('1 contradiction');
     expect(ran.out).toContain('2026-03-12');
     expect(ran.out).toContain('2026-03-14');
   });

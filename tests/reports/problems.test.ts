@@ -3,7 +3,8 @@ import { beforeAll, describe, expect, it } from 'vitest';
 import type { Problem } from '../../src/core/problem.ts';
 import { plainLook } from '../../src/reports/look.ts';
 import type { Look } from '../../src/reports/look.ts';
-import { excerpt, problemReport, problemsReport, verdict } from '../../src/reports/problems.ts';
+import { excerpt, problemReport, problemsReport } from '../../src/reports/problems.ts';
+import { verdict } from '../../src/reports/check.ts';
 import { toDay } from '../../src/core/day.ts';
 import { loadWidths } from '../../src/reports/width.ts';
 
@@ -86,7 +87,10 @@ describe('several problems', () => {
   });
 
   it('have a verdict', () => {
-    expect(verdict([])).toBe('every line is read, and nothing contradicts');
-    expect(verdict([problem, problem, doubt])).toBe('1 line left out and 1 to look at again');
+    expect(verdict({ problems: [], contradictions: 0 })).toBe('every line is read, and nothing contradicts');
+    expect(verdict({ problems: [doubt, doubt], contradictions: 1 })).toBe('1 contradiction and 1 to look at again');
+    expect(verdict({ problems: [problem, problem, doubt], contradictions: 0 })).toBe(
+      '1 line left out and 1 to look at again',
+    );
   });
 });

@@ -21,10 +21,11 @@ export const command: Command = {
     const journal = await openJournal(context, get);
     const on = get(COMMON.on) === null ? (lastDay(journal.reading.events) ?? journal.on) : journal.on;
     const found = checkJournal(journal.reading, journal.room(on), journal.today);
-    if (get(COMMON.json)) context.out.write(jsonText({ version: 1, on: dayJson(on), ...checkJson(found) }));
+    const lines = linesOf(journal.reading);
+    if (get(COMMON.json)) context.out.write(jsonText({ version: 1, on: dayJson(on), ...checkJson(found, lines) }));
     else {
       const look = await lookOf(context, { on, today: journal.today });
-      await show(context, () => checkReport(found, linesOf(journal.reading), look));
+      await show(context, () => checkReport(found, lines, look));
     }
     return found.wrong ? EXIT.journalWrong : EXIT.answered;
   },
