@@ -1,6 +1,6 @@
 /** The next dose of a course, and the day on which treated fish are clear. Never a mass of anything. */
 import { addDays } from '../../core/day.ts';
-import { onDay } from '../../core/interval.ts';
+import { onDay, times } from '../../core/interval.ts';
 import { linesOf } from '../../core/span.ts';
 import { dayWords, listWords, plural, rangeWords } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
@@ -59,11 +59,15 @@ function clearItem(room: Room, course: Course): DueItem {
   };
 }
 
+/** Formalin: its vapour is harmful in a closed room, and it takes oxygen from the water (aquaculture extension literature, from memory). */
+const FUMES = /formalin|formaldehyde/iu;
+
 function cautionFor({ treatment }: Course): string {
   const others = treatment.tanks.length - 1;
   const shared =
     others > 0 ? `shares water and filter with ${plural(others, 'tank')}: valve off, or all are treated; ` : '';
-  return `${shared}by the label or your veterinarian, for the water that was changed; treated fish are not for eating`;
+  const fumes = FUMES.test(treatment.product) ? 'open a window, gloves, more air: it takes oxygen; ' : '';
+  return `${shared}${fumes}by the label or your veterinarian, for the water that was changed; treated fish are not for eating`;
 }
 
 /** Water changes in the treated water since the last dose: what a repeated dose must allow for. */
@@ -71,18 +75,10 @@ function changesSince(room: Room, course: Course): { words: string; place: { fil
   return room.water.changes
     .filter(({ day, tanks }) => day >= course.lastDose && tanks.some((tank) => course.treatment.tanks.includes(tank)))
     .map(({ amount, day, place, where }) => {
-      const much = amount.unit === 'share' ? `${rangeWords(percent(amount))} %` : `${rangeWords(amount)} L`;
+      const much = amount.unit === 'share' ? `${rangeWords(times(amount, 100))} %` : `${rangeWords(amount)} L`;
       return {
         words: `${much}${where === course.treatment.where ? '' : ` in ${where}`} on ${dayWords(day, room.on)}`,
         place,
       };
     });
-}
-
-function percent({ low, likely, high }: { low: number; likely: number | null; high: number }): {
-  low: number;
-  likely: number | null;
-  high: number;
-} {
-  return { low: low * 100, likely: likely === null ? null : likely * 100, high: high * 100 };
 }
