@@ -8,6 +8,14 @@ import { addDays, isoDay } from '../core/day.ts';
 /** Days before today, and the entry; null stands for an empty line, a text alone for a comment. */
 type Line = readonly [daysAgo: number, entry: string] | string | null;
 
+/** Entries to come, as comments. */
+const NEXT: readonly string[] = [
+  'A1: lights on',
+  'A2: water change 30 %',
+  'A1: free-swimming, about 60, fed microworm',
+  'room: all well',
+];
+
 const LINES: readonly Line[] = [
   'One line for each thing you see or do: a date, a tank, a colon, what happened.',
   'Several things on one line stand apart by ";". Lines may be in any order.',
@@ -27,7 +35,7 @@ const LINES: readonly Line[] = [
   [28, 'A2: water change 30 % every 7 days, takes 15 min'],
   null,
   'And then, day by day, what happened.',
-  [9, 'A1: spawned, about 80 eggs "on the roof of the left cave"'],
+  [9, 'A1: spawned brood Juniper-1, about 80 eggs "on the roof of the left cave"'],
   [8, 'A1 and A2: water change 30 %'],
   [6, 'A1: wrigglers'],
   [2, 'A1: chasing, male on female; lights off'],
@@ -42,5 +50,6 @@ export function starterJournal(today: Day): string {
     const [daysAgo, entry] = line;
     return `${isoDay(addDays(today, -daysAgo))} ${entry}`;
   });
-  return `${lines.join('\n')}\n`;
+  const next = NEXT.map((entry) => `# ${isoDay(today)} ${entry}`);
+  return [...lines, '', '# What comes next is written like this, without the "#":', ...next, ''].join('\n');
 }

@@ -1,4 +1,6 @@
 import { expect, test } from 'vitest';
+import { starterJournal } from '../../src/cli/starter.ts';
+import { day } from '../support/events.ts';
 import { tankside } from '../support/run.ts';
 
 test('writes a journal here, dated back from today', async () => {
@@ -24,4 +26,23 @@ test('never writes over a file', async () => {
   expect([again.status, again.out]).toEqual([3, '']);
   expect(again.err.split('\n')[0]).toBe('/room/fishroom.txt is there already, and start never writes over a file');
   expect(again.files).toEqual(files);
+});
+
+test('writes what check has nothing to say about, the lines to come included', async () => {
+  const text = starterJournal(day('2026-03-01'));
+  const lines = text.replaceAll(/^# (?=2026-)/gm, '');
+  expect(lines).toMatch(/^2026-03-01 room: all well$/m);
+  for (const journal of [text, lines]) {
+    const files = { '/room/fishroom.txt': journal };
+    const { status, out } = await tankside(['check', '--json'], { today: '2026-03-01', files });
+    expect([status, out]).toEqual([0, expect.stringContaining('"problems": []')]);
+  }
+});
+
+test('writes a journal that answers due on the same day', async () => {
+  const { files } = await tankside(['start'], { today: '2026-03-01' });
+  const { out } = await tankside(['due'], { today: '2026-03-01', files: { ...files } });
+  expect(out).toMatch(/^2026-03-01: \d things to do/);
+  expect(out).toMatch(/^A1 {2}late 1 day +water change 30 %/m);
+  expect(out).toContain('jot  A1: lights on');
 });
