@@ -22,9 +22,11 @@ export const lostBroods: Check = ({ room }) =>
           kind: 'brood-without-word',
           weight: 'doubt',
           says: brood.suspected
-            ? `nothing came of ${brood.name}, which was only suspected`
+            ? `nothing came of the spawn that was suspected here`
             : `${brood.name} should have swum by ${isoDay(high)}, and there is no word of it since`,
-          write: `what became of it, on its day: ${where}: ${brood.name} ${brood.suspected ? 'no eggs' : 'eggs gone'}   (or: free-swimming, about 40)`,
+          write: brood.suspected
+            ? `on the day of the next look: ${where}: no eggs`
+            : `what became of it, on its day: ${where}: ${brood.name} eggs gone   (or: free-swimming, about 40)`,
           at: place,
           also: [],
         },

@@ -16,7 +16,7 @@ import { dangers } from './danger.ts';
 import type { Danger } from './danger.ts';
 import { growthOf, sizeOn } from './growing.ts';
 import { rowId } from './id.ts';
-import { nextOf, stageOf } from './stages.ts';
+import { expected, nextOf, stageOf } from './stages.ts';
 import type { Milestone, StageName } from './stages.ts';
 import { saleableFrom } from './saleable.ts';
 import type { Saleable } from './saleable.ts';
@@ -64,7 +64,8 @@ export interface BroodsAnswer {
  */
 export function broods(room: Room, asked: string | null = null): BroodsAnswer {
   const all = [...room.stock.broods.values()].toSorted(byAge);
-  const found = asked === null ? all.filter(isThere) : broodsCalled(all, asked);
+  const found =
+    asked === null ? all.filter((brood) => isThere(brood) && !cameToNothing(room, brood)) : broodsCalled(all, asked);
   const harm = dangers(room);
   return { on: room.on, asked, broods: found.map((brood) => broodRow(room, brood, harm)) };
 }
@@ -72,6 +73,12 @@ export function broods(room: Room, asked: string | null = null): BroodsAnswer {
 /** True while some may be left. */
 export function isThere(brood: SeenBrood): boolean {
   return brood.ended === null && aliveTotal(brood).high > 0;
+}
+
+/** A spawn that was only suspected, whose young would have swum by now. */
+function cameToNothing(room: Room, brood: SeenBrood): boolean {
+  const swim = expected(room, brood, 'swim');
+  return brood.suspected && (swim?.high ?? room.on) < room.on;
 }
 
 function byAge(a: SeenBrood, b: SeenBrood): number {

@@ -14,7 +14,7 @@ import { bodiesIn, isBrood, partIn, speciesOf } from '../state/bodies.ts';
 import type { SeenBrood } from '../state/bodies.ts';
 import { reached } from '../state/broodlife.ts';
 import type { Room } from '../state/draft.ts';
-import { sizeOn } from './growing.ts';
+import { adultSize, sizeOn } from './growing.ts';
 import { rowId } from './id.ts';
 
 export interface Danger {
@@ -57,7 +57,7 @@ function dangerOf(room: Room, tank: string, older: SeenBrood, younger: SeenBrood
   const short = sizeOn(room, younger)?.likely ?? null;
   if (mean === null || short === null) return null;
   const left = partIn(older, tank);
-  const best = mean * (1 + BROOD_CV * topOf(likelyCount(left)));
+  const best = Math.min(adultSize(room, older), mean * (1 + BROOD_CV * topOf(likelyCount(left))));
   const gap = best - short;
   const ratio = best / short;
   if (gap <= 0 || (left.high <= FEW && best <= SMALL)) return null;
@@ -72,7 +72,7 @@ function dangerOf(room: Room, tank: string, older: SeenBrood, younger: SeenBrood
     older,
     younger,
     weight: step,
-    text: `${older.name} in ${tank}, about ${mm(best)} at the longest, ${step === 'danger' ? 'will eat' : 'may hurt'} ${younger.name}, about ${mm(short)}`,
+    text: `${older.name} in ${tank}, about ${mm(best)} at the longest, ${step === 'danger' ? 'will eat' : 'may hurt'} ${younger.name}, about ${mm(short)}${read ? '' : ', by usual growth'}`,
     because: {
       rule: `younger than ${String(VULNERABLE)} mm: watch from ${String(GAP.watch)} mm apart, danger from ${String(GAP.danger)} mm; longer: watch from ${String(RATIO.watch)} times the length, danger from ${String(RATIO.danger)} times`,
       source:

@@ -7,7 +7,7 @@ import type { Because } from '../core/because.ts';
 import { addDays } from '../core/day.ts';
 import type { Day } from '../core/day.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
-import { exactly } from '../core/interval.ts';
+import { clamp, exactly } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import { linesOf } from '../core/span.ts';
@@ -42,6 +42,8 @@ export interface UsedReading extends MeanReading {
 const EXTREME_ERROR = 0.06;
 /** The same where the best, or some of them, had been taken out before (ours). */
 const SELECTED_ERROR = 0.15;
+/** Grown fish are at least so many times as long as those that sell (ours). */
+const GROWN = 2.5;
 /** Fish taken for a brood of unknown number. */
 const SOME = 30;
 /** A brood of the room teaches its species once it was read at this age, days (ours). */
@@ -70,12 +72,23 @@ export function sizeOn(room: Room, body: SeenBody, on: Day = room.on): Measure<'
   if (growth === null || (isBrood(body) && body.swam === null && body.released === null)) return null;
   const age = since(growth.born, on);
   const finite = Number.isFinite(age.high) ? age.high : age.low;
-  // Nobody is shorter than they are when they first swim.
+  // Nobody is shorter than when they first swim, or longer than grown.
   const least = guildDefaults(guildOf(room, body.species)).swimSize.low;
+  const most = adultSize(room, body);
   const at = (days: number, side: 'low' | 'likely' | 'high'): number =>
-    Math.max(least, bandAt(growth.line, days)[side] ?? 0);
+    clamp(bandAt(growth.line, days)[side] ?? 0, least, most);
   const likely = at(age.likely ?? (age.low + finite) / 2, 'likely');
   return { unit: 'mm', low: at(age.low, 'low'), likely, high: at(finite, 'high') };
+}
+
+/** Length of grown fish of that species, mm: as declared, else of the largest breeder, or so many times the sale size. */
+export function adultSize(room: Room, body: SeenBody): number {
+  const declared = body.species === null ? null : (room.stock.species.get(body.species)?.traits.adult?.high ?? null);
+  if (declared !== null) return declared;
+  const breeders = [...room.stock.groups.values()].filter(({ species }) => species === body.species);
+  const lengths = breeders.flatMap(({ members }) => members.map(({ size }) => size?.high ?? 0));
+  const { saleSize } = guildDefaults(guildOf(room, body.species));
+  return Math.max(GROWN * (saleSize.likely ?? saleSize.low), ...lengths);
 }
 
 function startOf(room: Room, body: SeenBody): { born: DayWindow; prior: GrowthPrior } | null {

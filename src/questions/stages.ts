@@ -1,10 +1,11 @@
 /** What stage a brood is at, by what was seen and by the clock, and what comes next. */
 import type { DayWindow } from '../core/interval.ts';
 import type { SeenBrood } from '../state/bodies.ts';
-import { ageDays, reached, since } from '../state/broodlife.ts';
+import { reached, since } from '../state/broodlife.ts';
 import type { Room } from '../state/draft.ts';
 import { clockOf, swimDays, usualFor } from '../state/stageclock.ts';
 import { dayAtAge } from '../state/stagewindows.ts';
+import { isSiblingSafe } from './danger.ts';
 import { sizeOn } from './growing.ts';
 import { saleableFrom } from './saleable.ts';
 
@@ -53,10 +54,11 @@ export function expected(room: Room, brood: SeenBrood, what: 'hatch' | 'swim'): 
   return { ...window, low: lastSeen };
 }
 
-/** The window of the first move away from the parents, by what is usual; null once they were moved. */
+/** The window of the first move away from the parents, by what is usual; null once they were moved, and for fish that can stay. */
 export function firstMove(room: Room, brood: SeenBrood): DayWindow | null {
   const free = brood.swam ?? brood.released;
   if (free === null || brood.moved || brood.ended !== null || brood.oneOf.length > 0) return null;
+  if (isSiblingSafe(room, brood)) return null;
   return dayAtAge(free, usualFor(clockOf(room, brood)).firstMove);
 }
 
@@ -67,9 +69,7 @@ export function nextOf(room: Room, brood: SeenBrood): Milestone | null {
   const swim = expected(room, brood, 'swim');
   if (swim !== null) return { what: clockOf(room, brood).release === null ? 'swim' : 'release', window: swim };
   const move = firstMove(room, brood);
-  const age = ageDays(brood, room.on);
-  if (move !== null && move.high !== null && room.on <= move.high + 14 && age.low < 200)
-    return { what: 'first move', window: move };
+  if (move !== null && (move.high ?? room.on) >= room.on) return { what: 'first move', window: move };
   const sale = saleableFrom(room, brood);
   return sale === null || sale.share.low >= 1 ? null : { what: 'sale', window: sale.window };
 }

@@ -1,4 +1,5 @@
 /** How the broods stand, as text and as JSON: one row a brood; by name, with what each figure rests on. */
+import type { DayWindow } from '../core/interval.ts';
 import type { BroodRow, BroodsAnswer } from '../questions/broods.ts';
 import type { Danger } from '../questions/danger.ts';
 import type { Milestone } from '../questions/stages.ts';
@@ -13,7 +14,7 @@ const COLUMNS = [
   { head: 'brood', wraps: true },
   { head: 'where', wraps: true },
   { head: 'age' },
-  { head: 'stage', wraps: true },
+  { head: 'stage' },
   { head: 'mm', align: 'right' as const },
   { head: 'next', wraps: true },
   { head: 'for sale', wraps: true },
@@ -35,7 +36,11 @@ function matters({ broods }: BroodsAnswer, look: Look): string {
   const worst = harm.find(({ weight }) => weight === 'danger') ?? harm[0];
   if (worst) return worst.text;
   const comes = broods
-    .flatMap((brood) => (brood.next === null || brood.next.what === 'sale' ? [] : [{ brood, next: brood.next }]))
+    .flatMap((brood) =>
+      brood.next === null || brood.next.what === 'sale' || brood.stage === 'suspected'
+        ? []
+        : [{ brood, next: brood.next }],
+    )
     .toSorted((a, b) => (a.next.window.low ?? 0) - (b.next.window.low ?? 0));
   const told = plural(broods.length, 'brood');
   const [soon] = comes;
@@ -50,20 +55,20 @@ function matters({ broods }: BroodsAnswer, look: Look): string {
 
 function row(brood: BroodRow, look: Look): Row {
   const { name, tanks, age, size, next } = brood;
+  const suspected = brood.stage === 'suspected';
   const where = tanks.map(({ tank, count }) => `${tank} ${countWords(count)}`);
   return {
     cells: [
-      name,
-      where.length === 0 ? 'none left' : where,
+      suspected ? `${brood.group ?? name}?` : name,
+      suspected ? tanks.map(({ tank }) => tank) : where.length === 0 ? 'none left' : where,
       ageWords(age),
-      brood.stage,
+      brood.stage === 'free-swimming' ? 'swimming' : brood.stage,
       size === null ? '' : rangeWords(size),
       next === null || next.what === 'sale' ? '' : milestone(next, look),
       saleCell(brood, look),
     ],
-    under: brood.warnings
-      .filter(({ younger, older }) => older.name === name || younger.name === name)
-      .map((one) => warning(one, look)),
+    // Told once, with the young that are in danger.
+    under: brood.warnings.filter(({ younger }) => younger.name === name).map((one) => warning(one, look)),
   };
 }
 
@@ -72,22 +77,28 @@ function warning({ weight, text }: Danger, look: Look): Words {
   return { text: `${word}: ${text}`, paint: weight === 'danger' ? look.paint.urgent : look.paint.late };
 }
 
-/** `hatches 4–7 Feb`, `first move 5–24 Mar`. */
+/** `hatches 4–7 Feb`, `first move 5–24 Mar`, `should have hatched by 7 Feb`. */
 function milestone({ what, window }: Milestone, look: Look): string {
   const words = { hatch: 'hatches', swim: 'swims', release: 'released', 'first move': 'first move', sale: 'for sale' };
   const past = { hatch: 'hatched', swim: 'swum', release: 'been released', 'first move': 'moved', sale: 'sold' };
   if (window.high !== null && window.high < look.on)
     return `should have ${past[what]} by ${dayText(window.high, look)}`;
-  return `${words[what]} ${windowText(window, look)}`;
+  return `${words[what]} ${inColumn(window, look)}`;
+}
+
+/** A window in a column: for a machine the likely day alone, since two ISO dates are too wide; JSON has all. */
+function inColumn(window: DayWindow, look: Look): string {
+  const day = window.likely ?? window.low;
+  return look.machine && day !== null ? dayText(day, look) : windowText(window, look);
 }
 
 function saleCell({ ready, isReady, stage }: BroodRow, look: Look): Cell {
   if (ready === null || stage === 'gone' || stage === 'suspected') return '';
   if (isReady) {
-    const share = `${rangeWords({ low: ready.share.low * 100, likely: null, high: ready.share.high * 100 })} %`;
-    return { text: ready.share.low >= 1 ? 'now, all' : `now, ${share}`, paint: look.paint.today };
+    const share = Math.round((ready.share.likely ?? ready.share.low) * 100);
+    return { text: ready.share.low >= 1 ? 'now, all' : `now, ${String(share)} %`, paint: look.paint.today };
   }
-  return windowText(ready.window, look);
+  return inColumn(ready.window, look);
 }
 
 function details(brood: BroodRow, look: Look): string {
@@ -118,7 +129,7 @@ function details(brood: BroodRow, look: Look): string {
   return lines.map((line) => paragraph(line, look.width, 2)).join('\n');
 }
 
-function sameWindow(a: BroodRow['spawned'], b: BroodRow['spawned']): boolean {
+function sameWindow(a: DayWindow, b: DayWindow): boolean {
   return a.low === b.low && a.high === b.high;
 }
 

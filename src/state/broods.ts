@@ -5,7 +5,9 @@
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import type { Homes } from './home.ts';
-import type { Brood } from './stock.ts';
+import { reached } from './broodlife.ts';
+import { clockOf } from './stageclock.ts';
+import type { Brood, Group } from './stock.ts';
 import { spawned } from './spawning.ts';
 import { stageSeen } from './stageseen.ts';
 import { takeFish } from './tally.ts';
@@ -41,25 +43,38 @@ function noEggs(draft: Draft, event: EventOf<'no eggs'>): void {
   group.lines.push(event.place);
   for (const name of group.broods) {
     const brood = draft.stock.broods.get(name);
-    if (!brood || brood.ended !== null || brood.hatched !== null || brood.swam !== null || brood.released !== null)
-      continue;
-    if (brood.suspected) {
-      end(brood, event);
-    } else if (
-      brood.natal !== null &&
-      brood.parts.has(brood.natal) &&
-      !brood.looks.some((look) => look.stage === 'holding')
-    ) {
-      draft.problems.push({
-        kind: 'eggs-missing',
-        weight: 'doubt',
-        says: `no eggs with ${group.name}, and ${brood.name} was still eggs when last seen`,
-        write: `what became of them: ${brood.natal}: ${brood.name} eggs gone`,
-        at: event.place,
-        also: brood.lines.slice(-1),
-      });
-    }
+    if (brood && isUnhatched(brood) && isHers(brood, found.member?.name ?? null))
+      eggsMissed(draft, event, group, brood);
   }
+}
+
+function isUnhatched(brood: Brood): boolean {
+  return brood.ended === null && !reached(brood, 'hatched');
+}
+
+function isHers(brood: Brood, mother: string | null): boolean {
+  return mother === null || brood.mothers.length === 0 || brood.mothers.includes(mother);
+}
+
+/** Eggs that a look did not find: never laid, gone, or hatched and moved by their mother. */
+function eggsMissed(draft: Draft, event: EventOf<'no eggs'>, group: Group, brood: Brood): void {
+  if (brood.suspected) {
+    end(brood, event);
+    return;
+  }
+  const clock = clockOf(draft, brood);
+  if (clock.release !== null || brood.natal === null || !brood.parts.has(brood.natal)) return;
+  const oldest = brood.laid.low === null ? Infinity : (group.noEggs?.day ?? event.day) - brood.laid.low;
+  const gone = oldest < (clock.hatch?.low ?? 0);
+  if (gone) end(brood, event);
+  draft.problems.push({
+    kind: 'eggs-missing',
+    weight: 'doubt',
+    says: `no eggs with ${group.name}, and ${brood.name} was still eggs when last seen${gone ? ': taken as gone' : ''}`,
+    write: `what became of them: ${brood.natal}: ${brood.name} ${gone ? 'eggs gone' : 'wrigglers   (or: eggs gone)'}`,
+    at: event.place,
+    also: brood.lines.slice(-1),
+  });
 }
 
 function eggsWhite(draft: Draft, event: EventOf<'eggs white'>): void {

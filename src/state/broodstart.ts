@@ -1,6 +1,6 @@
 /** How a brood begins: seen laid, found as eggs, suspected, or cast back from a later stage; and what it is called. */
 import type { Day } from '../core/day.ts';
-import { addDays, toDay } from '../core/day.ts';
+import { addDays, isoDay, toDay } from '../core/day.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
 import { UNKNOWN_COUNT } from '../core/interval.ts';
 import type { EventBase, Stage } from '../journal/event.ts';
@@ -24,7 +24,10 @@ export function beginBrood(
   tank: string | null,
 ): Brood {
   const brood: Brood = {
-    ...newBody(name ?? nextBroodName(draft.stock, group.name), group.species),
+    ...newBody(
+      name ?? (how === 'maybe' ? suspicion(draft, event, group) : nextBroodName(draft.stock, group.name)),
+      group.species,
+    ),
     group: group.name,
     mothers: [...mothers],
     oneOf: [],
@@ -48,6 +51,27 @@ export function beginBrood(
   draft.stock.living.set(brood.name, brood);
   group.broods.push(brood.name);
   return brood;
+}
+
+/** What was only suspected takes no number: most of it comes to nothing. */
+function suspicion(draft: Draft, event: EventBase, group: Group): string {
+  const name = `${group.name} suspected ${isoDay(event.day)}`;
+  return draft.stock.broods.has(name) ? `${name} at line ${String(event.place.line)}` : name;
+}
+
+/** Something was seen of what was suspected: from now on it is a brood, with a number if its line wrote no name. */
+export function confirmBrood(draft: Draft, brood: Brood): void {
+  if (!brood.suspected) return;
+  brood.suspected = false;
+  const group = brood.group === null ? undefined : draft.stock.groups.get(brood.group);
+  if (!group || draft.stock.takenNames.has(brood.name)) return;
+  const before = brood.name;
+  brood.name = nextBroodName(draft.stock, group.name);
+  for (const broods of [draft.stock.broods, draft.stock.living]) {
+    broods.delete(before);
+    broods.set(brood.name, brood);
+  }
+  group.broods = group.broods.map((name) => (name === before ? brood.name : name));
 }
 
 /** When it can have been laid, by what the line says and by the last look that found no eggs. */

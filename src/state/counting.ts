@@ -1,7 +1,7 @@
 /**
  * A look that counts. A sure count inside what was believed narrows it; outside a guess it corrects the
- * guess, with a notice; only a sure count above what sure facts allow contradicts them. Numbers fall
- * unseen, so a lower count is never a contradiction; what it shows missing is told apart.
+ * guess, with a notice where the guess must have been too low; only a sure count above what sure facts
+ * allow contradicts them. Fish die unseen, so a lower count shows no earlier line to be wrong.
  */
 import type { Interval } from '../core/interval.ts';
 import { NONE, UNKNOWN_COUNT, clamp, isSure, meet, plus } from '../core/interval.ts';
@@ -30,7 +30,7 @@ export function sized(draft: Draft, event: EventOf<'sized'>): void {
   const found = resolveFish(draft, event, event.fish);
   if (!found) return;
   const { body } = found;
-  const tank = event.subject.kind === 'tank' ? event.subject.tank : null;
+  const { tank } = found;
   for (const seen of body.sizes) {
     const same = seen.day === event.day && seen.minute === event.minute && seen.tank === tank;
     if (same && seen.sizes.of === event.sizes.of) seen.replaced = true;
@@ -106,7 +106,7 @@ function ofPart(body: Body, tank: string, count: Interval, sure: boolean, event:
   tighten(body);
   if (broken) return contradiction(body, tank, count.low, most, event, earlier);
   if (!sure || !wasGuess) return null;
-  return count.low > old.high || count.high < old.low ? corrected(body, tank, old, count.low, event, earlier) : null;
+  return count.low > old.high ? corrected(body, tank, old, count.low, event, earlier) : null;
 }
 
 function ofAll(body: Body, count: Interval, sure: boolean, event: Moment): Problem | null {
@@ -132,9 +132,7 @@ function ofAll(body: Body, count: Interval, sure: boolean, event: Moment): Probl
   tighten(body);
   if (broken) return contradiction(body, null, count.low, most, event, earlier);
   const guess = !isSure(old) && Number.isFinite(old.high) && old.high > 0;
-  return sure && guess && (count.low > old.high || count.high < old.low)
-    ? corrected(body, null, old, count.low, event, earlier)
-    : null;
+  return sure && guess && count.low > old.high ? corrected(body, null, old, count.low, event, earlier) : null;
 }
 
 /**

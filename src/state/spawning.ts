@@ -2,7 +2,7 @@
 import type { DayWindow } from '../core/interval.ts';
 import type { EventOf } from '../journal/event.ts';
 import { nextBroodName } from './broodnames.ts';
-import { beginBrood, laidWindow } from './broodstart.ts';
+import { beginBrood, confirmBrood, laidWindow } from './broodstart.ts';
 import { rankSeen } from './broodlife.ts';
 import { observe } from './counting.ts';
 import type { Draft } from './draft.ts';
@@ -33,7 +33,8 @@ export function spawned(draft: Draft, event: EventOf<'spawned'>): void {
   const tank = tankOfSpawn(event, group, mothers);
   const brood = sameBrood(draft, event, group, mothers, tank) ?? fresh(draft, event, group, mothers, tank);
   if (!brood) return;
-  note(draft, event, brood, true);
+  if (event.as !== 'maybe') confirmBrood(draft, brood);
+  if (!brood.suspected || draft.stock.takenNames.has(brood.name)) note(draft, event, brood, true);
   brood.lines.push(event.place);
   if (event.as === 'maybe') return;
   lookAt(draft, brood, 'eggs', event, event.eggs && headsOf(event.eggs, true));
@@ -108,7 +109,6 @@ function refine(brood: Brood, laid: DayWindow, event: EventOf<'spawned'>): void 
   } else {
     brood.laid = narrow(brood.laid, { ...laid, likely: null });
   }
-  brood.suspected = false;
   if (brood.total.low === 0) brood.total = { low: 1, likely: null, high: Infinity };
   for (const [tank, part] of brood.parts) if (part.low === 0) brood.parts.set(tank, { ...part, low: 1 });
 }

@@ -1,7 +1,7 @@
 /** A stage that was seen: of the one brood that can be at it, or the first that is known of a new one. */
-import type { EventOf } from '../journal/event.ts';
+import type { EventOf, Heads } from '../journal/event.ts';
 import { isBrood } from './bodies.ts';
-import { beginBrood } from './broodstart.ts';
+import { beginBrood, confirmBrood } from './broodstart.ts';
 import { rankOfStage, rankSeen } from './broodlife.ts';
 import { observe } from './counting.ts';
 import type { Draft } from './draft.ts';
@@ -27,17 +27,23 @@ export function stageSeen(draft: Draft, event: Seen): void {
 
 function seeStage(draft: Draft, event: Seen, brood: Brood): void {
   const tank = event.subject.kind === 'tank' ? event.subject.tank : null;
+  confirmBrood(draft, brood);
   note(draft, event, brood, event.fish.kind !== 'implied' || event.brood !== null);
-  const heads = event.count;
+  const heads = event.count && seenOf(event.stage, event.count);
   const young = cannotCount(brood);
   const further = rankOfStage(event.stage) > rankSeen(brood);
-  brood.suspected = false;
   lookAt(draft, brood, event.stage, event, heads && headsOf(heads, young));
   if (tank !== null && !brood.parts.has(tank)) brood.parts.set(tank, { low: 1, likely: null, high: Infinity });
   if (further) diedUnseen(brood);
   if (heads) observe(draft, brood, tank, headsOf(heads, young), isCounted(heads), event);
   brood.lines.push(event.place);
   keepMouth(draft, event, brood);
+}
+
+/** Young seen out of their shells are some of them: at least so many. */
+function seenOf(stage: Seen['stage'], heads: Heads): Heads {
+  if (stage !== 'fry seen') return heads;
+  return { ...heads, total: { ...heads.total, high: Infinity }, as: 'guess' };
 }
 
 /** On the way from one stage to the next some go unseen: of what was guessed only the most still holds. */
@@ -80,7 +86,10 @@ function youngOfColony(draft: Draft, event: Seen, colony: Group): void {
   note(draft, event, colony, false);
   colony.lines.push(event.place);
   const tank = event.subject.kind === 'tank' ? event.subject.tank : ([...colony.parts.keys()][0] ?? colony.home);
-  if (event.count && rankOfStage(event.stage) === 2) putIn(draft, colony, tank, event.count, event);
+  if (!event.count || rankOfStage(event.stage) !== 2) return;
+  // The same young may be seen again next week: births add up, sights do not.
+  const { total } = event.count;
+  putIn(draft, colony, tank, event.stage === 'fry seen' ? { ...total, low: 0 } : event.count, event);
 }
 
 function broodMeant(draft: Draft, event: Seen): Brood | null {

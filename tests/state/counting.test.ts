@@ -68,6 +68,11 @@ describe('a guess', () => {
     expect(kinds(room)).toEqual(['guess-corrected']);
     expect(room.problems[0]).toMatchObject({ weight: 'doubt', at: { line: 8 }, also: [{ line: 7 }] });
   });
+  it('below which fewer are counted may have been right: fish die unseen', () => {
+    const room = roomOn('2026-03-01', [...swimmers, tally('2026-03-01', heads(20), R1)]);
+    expect(total(room)).toBe('20–20');
+    expect(kinds(room)).toEqual([]);
+  });
   it('is not corrected before the day on which it was counted', () => {
     expect(total(roomOn('2026-02-28', [...swimmers, tally('2026-03-01', heads(152), R1)]))).toBe('35–140');
   });

@@ -17,6 +17,7 @@ import {
   pairOf,
   setUp,
   speciesOf,
+  tally,
   tankLine,
 } from '../support/fishroom.ts';
 
@@ -46,11 +47,33 @@ describe('eggs', () => {
   });
   it('suspected are a brood only once something is seen, and end with "no eggs"', () => {
     const maybe: Line[] = [...setUp, laid('2026-02-10', null, { as: 'maybe' })];
-    expect(brood(roomOn('2026-02-10', maybe)).suspected).toBe(true);
+    const suspected = 'Rowan suspected 2026-02-10';
+    expect(brood(roomOn('2026-02-10', maybe), suspected).suspected).toBe(true);
     const seen = roomOn('2026-02-14', [...maybe, look('2026-02-14', 'wrigglers')]);
     expect(names(seen)).toEqual(['Rowan-1']);
-    expect(brood(seen).suspected).toBe(false);
-    expect(brood(roomOn('2026-02-11', [...maybe, noEggs('2026-02-11')])).ended).toMatchObject({ how: 'eggs gone' });
+    expect(brood(seen)).toMatchObject({ suspected: false, lines: [{ line: 5 }, { line: 6 }] });
+    expect(brood(roomOn('2026-02-11', [...maybe, noEggs('2026-02-11')]), suspected).ended).toMatchObject({
+      how: 'eggs gone',
+    });
+  });
+  it('that came to nothing take no number', () => {
+    const lines: Line[] = [
+      ...setUp,
+      laid('2026-02-10', null, { as: 'maybe' }),
+      noEggs('2026-02-12'),
+      laid('2026-03-01'),
+    ];
+    expect(names(roomOn('2026-03-01', lines))).toEqual(['Rowan suspected 2026-02-10', 'Rowan-1']);
+    const named = [...setUp, laid('2026-02-10', null, { as: 'maybe', brood: 'Rowan-4' })];
+    expect(names(roomOn('2026-03-01', named))).toEqual(['Rowan-4']);
+  });
+  it('that a look did not find, before they can have hatched, are gone', () => {
+    const room = roomOn('2026-02-11', [...setUp, laid('2026-02-10'), noEggs('2026-02-11')]);
+    expect(brood(room).ended).toMatchObject({ how: 'eggs gone' });
+    expect(kinds(room)).toEqual(['eggs-missing']);
+    const late = roomOn('2026-02-15', [...setUp, laid('2026-02-10'), noEggs('2026-02-15')]);
+    expect(brood(late).ended).toBeNull();
+    expect(kinds(late)).toEqual(['eggs-missing']);
   });
   it('that are seen again are the same', () => {
     const room = roomOn('2026-02-11', [
@@ -66,9 +89,6 @@ describe('eggs', () => {
     expect(names(room)).toEqual(['Rowan-1', 'Rowan-2']);
     expect(kinds(room)).toEqual(['two-spawns']);
     expect(room.problems[0]).toMatchObject({ weight: 'doubt', at: { line: 6 }, also: [{ line: 5 }] });
-  });
-  it('missing from a brood that should still be eggs are asked after', () => {
-    expect(kinds(roomOn('2026-02-11', [...setUp, laid('2026-02-10'), noEggs('2026-02-11')]))).toEqual(['eggs-missing']);
   });
 });
 
@@ -130,6 +150,19 @@ describe('a stage', () => {
     ];
     expect(days(brood(roomOn('2026-02-10', lines)).swam)).toBe('2026-02-05/2026-02-10');
     expect(days(brood(roomOn('2026-02-10', lines)).hatched)).toBe('2026-02-02/2026-02-05');
+  });
+  it('of young seen out of a shell counts at least those', () => {
+    const lines: Line[] = [
+      ...setUp,
+      speciesOf('shelly', 'shell spawner'),
+      tankLine('B1'),
+      pairOf('Dune', 'B1', 'shelly'),
+      look('2026-03-01', 'fry seen', heads(5), { in: 'B1' }),
+      tally('2026-03-20', heads(9), { in: 'B1' }),
+    ];
+    const room = roomOn('2026-03-20', lines);
+    expect(room.problems).toEqual([]);
+    expect(brood(room, 'Dune-1').total.low).toBe(9);
   });
   it('as dated in its line, counts for that day', () => {
     const yesterday = look('2026-02-10', 'free-swimming', null, { when: window('2026-02-09', '2026-02-09') });

@@ -20,6 +20,7 @@ import { dangersIn, isSiblingSafe } from '../danger.ts';
 import type { Danger } from '../danger.ts';
 import { sizeOn } from '../growing.ts';
 import { rowId } from '../id.ts';
+import { isHeld } from '../stages.ts';
 import { moveLine } from './destination.ts';
 import type { DueItem, DueSource } from './item.ts';
 
@@ -33,7 +34,10 @@ const EXPECTED_LASTS = 5;
 
 export const youngDue: DueSource = (room, days) =>
   [...room.plumbing.tanks.keys()].flatMap((tank) => {
-    const harm = dangersIn(room, tank).map((danger) => endangered(room, danger));
+    // What need only be watched stands with the broods: on the list every day it would be noise.
+    const harm = dangersIn(room, tank)
+      .filter(({ weight }) => weight === 'danger')
+      .map((danger) => endangered(room, danger));
     const spawn = nextSwim(room, tank);
     if (spawn === null) return harm;
     const told = new Set(harm.map(({ older }) => older));
@@ -51,6 +55,8 @@ interface NextSwim {
   /** The brood, where it is laid. */
   readonly brood: SeenBrood | null;
   readonly group: string | null;
+  /** The day on which anything was known of them. */
+  readonly known: Day;
   readonly lines: readonly LineRef[];
 }
 
@@ -64,12 +70,14 @@ function nextSwim(room: Room, tank: string): NextSwim | null {
   const [first] = eggs;
   if (first) {
     const { brood, window } = first;
-    const maybe = brood.suspected ? ', if they spawned,' : '';
     return {
-      says: `${brood.name}${maybe} swims ${windowWords(window, room.on)}`,
+      says: brood.suspected
+        ? `if ${brood.group ?? 'they'} spawned, the young swim ${windowWords(window, room.on)}`
+        : `${brood.name} ${isHeld(room, brood) ? 'is released' : 'swims'} ${windowWords(window, room.on)}`,
       window,
       brood,
       group: brood.group,
+      known: brood.looks[0]?.day ?? brood.laid.high ?? room.on,
       lines: linesOf(brood.lines.slice(0, 1)),
     };
   }
@@ -84,6 +92,7 @@ function nextSwim(room: Room, tank: string): NextSwim | null {
       window,
       brood: null,
       group: group.name,
+      known: sign.day,
       lines: linesOf([sign.place]),
     };
   }
@@ -109,13 +118,16 @@ function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): Due
   const chased = older.group === null ? undefined : room.stock.chasedFry.get(older.group);
   const isChased = chased !== undefined && (older.laid.high ?? chased.day) <= chased.day;
   const earliest = window.low ?? room.on;
-  const last: Day = isChased ? toDay(Math.min(room.on, earliest - BEFORE)) : addDays(earliest, -BEFORE);
+  // Nobody is late for a day that had passed before anything was known of the next.
+  const last = toDay(
+    isChased ? Math.min(room.on, Math.max(chased.day, spawn.known)) : Math.max(earliest - BEFORE, spawn.known),
+  );
   const from = isChased ? chased.day : (spawn.brood?.laid.likely ?? room.on);
   const line = moveLine(room, older, tank);
   const group = older.group === null ? undefined : room.stock.groups.get(older.group);
   const waits = group && openDispute(group) ? '; not while the pair disputes' : '';
   const rocks =
-    spawn.brood !== null && !reached(spawn.brood, 'swam') ? '; leave the cave and its rocks where they are' : '';
+    spawn.brood !== null && !isHeld(room, spawn.brood) ? '; leave the cave and its rocks where they are' : '';
   const where = line.free === null ? '; no tank is free' : `; ${line.free} is free`;
   const chase = isChased ? `; the parents chase them since ${dayWords(chased.day, room.on)}` : '';
   const lines = linesOf([...spawn.lines, ...older.lines.slice(-1), ...(isChased ? [chased.place] : [])]);
@@ -149,15 +161,14 @@ function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): Due
 function endangered(room: Room, danger: Danger): DueItem & { readonly older: string } {
   const { tank, older, younger } = danger;
   const line = moveLine(room, older, tank);
-  const urgent = danger.weight === 'danger';
   return {
     older: older.name,
     id: danger.id,
     place: tank,
-    what: urgent ? `take ${older.name} away from ${younger.name}` : `watch ${older.name} with ${younger.name}`,
+    what: `take ${older.name} away from ${younger.name}`,
     kind: 'young',
     due: onDay(room.on),
-    weight: urgent ? 2 : 1,
+    weight: 2,
     why: `${danger.text}${line.free === null ? '; no tank is free' : `; ${line.free} is free`}`,
     close: line.close,
     putOffKey: older.name,
