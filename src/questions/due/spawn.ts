@@ -180,6 +180,8 @@ function late(room: Room, group: SeenGroup): DueItem[] {
   if (guild === 'livebearer') return [];
   const { last, interval, lateDays, because } = spawningOf(room, group);
   if (last === null || interval === null || lateDays === null || lateDays < 1 || lateDays > NEWS) return [];
+  const looked = group.noEggs !== null && room.on - group.noEggs.day < lateDays;
+  if (looked) return [];
   const place = broodsOf(room, group).at(-1)?.lines[0];
   return [
     row(room, group, {

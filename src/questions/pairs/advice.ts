@@ -141,7 +141,7 @@ function stepOf(at: Standing): Step {
   const parted = at.divider !== null && at.divider >= (at.dispute.signs.at(-1)?.day ?? at.divider);
   if (parted) return 'parted';
   if (silent >= SILENT_DAYS) return 'ask';
-  if (at.danger || at.climbing) return 'separate';
+  if ((at.danger && !at.calmer) || at.climbing) return 'separate';
   if (at.rank >= 4) return 'act';
   if (at.calmer) return 'wait';
   return at.boutDay >= at.actDay ? 'act' : 'wait';
