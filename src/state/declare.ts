@@ -4,6 +4,7 @@ import { listWords } from '../core/words.ts';
 import type { Draft } from './draft.ts';
 import { fishIn } from './places.ts';
 import type { Plumbed, Tank } from './plumbing.ts';
+import { orderOf } from './tanks.ts';
 
 /** Declares a tank, or amends it: what a later line leaves out stays as it was. */
 export function declareTank(draft: Draft, event: EventOf<'tank declared'>): void {
@@ -32,6 +33,7 @@ export function declareTank(draft: Draft, event: EventOf<'tank declared'>): void
   tank.hides = event.hides ?? tank.hides;
   tank.retired = null;
   draft.plumbing.tanks.set(event.tank, tank);
+  draft.plumbing.order = orderOf(draft);
   if (plumbing === null && known) return;
   closeOffLoop(draft, tank, event);
   tank.plumbed.push(entry(event, on));

@@ -6,7 +6,7 @@ export function emptyDraft(on: Day): Draft {
   return {
     on,
     settings: { units: null, nitrogen: null, currency: null, zone: null, walk: [], rows: new Map(), scoops: new Map() },
-    plumbing: { tanks: new Map(), loops: new Map() },
+    plumbing: { tanks: new Map(), loops: new Map(), order: [] },
     measures: { rigs: [], faults: [] },
     chores: { standing: [], tasks: [], did: [], putOffs: [], away: [] },
     water: { readings: [], changes: [], topUps: [], doses: [], disturbed: [] },

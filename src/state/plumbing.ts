@@ -12,6 +12,8 @@ import type { Place } from '../core/span.ts';
 export interface Plumbing {
   tanks: Map<string, Tank>;
   loops: Map<string, Loop>;
+  /** All tanks in walking order, retired ones too: kept here since nearly every line asks for it. */
+  order: string[];
 }
 
 export interface Tank {

@@ -19,9 +19,10 @@ export function noteLevel(draft: Draft, event: EventOf<'level'>): void {
   if (level === null || !isPossible(draft, loop, event, level)) return;
   const { day, minute } = happened(event);
   const at = { day, seq: event.seq };
-  for (const earlier of loop.levels) {
-    const cleanedSince = loop.cleans.some((clean) => isAfter(clean, earlier) && isAfter(at, clean));
-    if (!cleanedSince && earlier.day === day && earlier.minute === minute) earlier.superseded = true;
+  for (const earlier of loop.levels.slice(loop.levels.findLastIndex((one) => one.day < day) + 1)) {
+    if (earlier.day !== day || earlier.minute !== minute) continue;
+    const cleanedSince = loop.cleans.findLast((clean) => isAfter(at, clean));
+    if (cleanedSince === undefined || !isAfter(cleanedSince, earlier)) earlier.superseded = true;
   }
   insertInTime(loop.levels, {
     day,

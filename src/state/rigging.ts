@@ -157,7 +157,7 @@ function openRig(draft: Draft, event: EventOf<'measure begun'>, where: string): 
 /** All that no line has closed; `room` means everywhere. */
 function unclosed(draft: Draft, kind: MeasureKind, where: string): Rig[] {
   return draft.measures.rigs.filter(
-    (rig) => rig.kind === kind && rig.closed === null && (rig.where === where || where === 'room'),
+    (rig) => rig.closed === null && rig.kind === kind && (rig.where === where || where === 'room'),
   );
 }
 

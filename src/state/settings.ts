@@ -1,6 +1,7 @@
 /** The room's own conventions: currency, zone, walking order, scoops, how nitrogen is written. */
 import type { Homes } from './home.ts';
 import type { Measure } from '../core/quantity.ts';
+import { orderOf } from './tanks.ts';
 
 export interface Settings {
   /** What a bare number means, already applied by the reader; kept for answers in the keeper's own units. */
@@ -29,6 +30,7 @@ export const SETTINGS_HOMES: Homes<
   },
   'walk set': (draft, event) => {
     draft.settings.walk = [...event.tanks];
+    draft.plumbing.order = orderOf(draft);
   },
   'nitrogen set': (draft, event) => {
     draft.settings.nitrogen = event.as;

@@ -84,13 +84,14 @@ export function walkOrder(room: Room): string[] {
 
 function liveNames(room: Room, day: Day): string[] {
   const { tanks } = room.plumbing;
-  return orderOf(room).filter((name) => {
+  return room.plumbing.order.filter((name) => {
     const tank = tanks.get(name);
     return tank !== undefined && tank.since <= day && (tank.retired === null || tank.retired.day > day);
   });
 }
 
-function orderOf(room: Room): string[] {
+/** Walking order of all tanks: as set, then as declared, each tray after its tank. */
+export function orderOf(room: Room): string[] {
   const { tanks } = room.plumbing;
   const order = new Set<string>();
   for (const name of room.settings.walk) if (tanks.has(name)) order.add(name);
