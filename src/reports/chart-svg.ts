@@ -2,15 +2,15 @@
 import { addDays, isoDay, type Day } from '../core/day.ts';
 import type { Chart, Series } from '../questions/chart/model.ts';
 import { extentOf, niceStep, type Extent } from './chart-extent.ts';
-import { markup, Markup } from './markup.ts';
+import { markup, type Markup } from './markup.ts';
 
 const WIDTH = 820;
 const HEIGHT = 440;
 const EDGE = { left: 64, right: 24, top: 48, bottom: 92 };
 
 interface Scale {
-  x(day: number): number;
-  y(value: number): number;
+  readonly x: (day: number) => number;
+  readonly y: (value: number) => number;
 }
 
 export function chartSvg(chart: Chart): string {
