@@ -16,7 +16,7 @@ export const COMMANDS: readonly Entry[] = [
   { name: 'start', summary: 'write a starter journal', load: () => import('./commands/start.ts') },
   {
     name: 'jot',
-    summary: 'write lines down: checked, understood, safely on the disk',
+    summary: 'write lines down: checked, shown as understood, on the disk',
     load: () => import('./commands/jot.ts'),
   },
   { name: 'due', summary: "today's work, most pressing first", load: () => import('./commands/due.ts') },

@@ -3,10 +3,14 @@ import readline from 'node:readline';
 import process from 'node:process';
 import type { Asked, Prompt } from './context.ts';
 
-export function terminalPrompt(complete: (line: string) => readonly [readonly string[], string]): Prompt {
+export function terminalPrompt(
+  complete: (line: string) => readonly [readonly string[], string],
+  input: NodeJS.ReadableStream = process.stdin,
+  output: NodeJS.WritableStream = process.stdout,
+): Prompt {
   const terminal = readline.createInterface({
-    input: process.stdin,
-    output: process.stdout,
+    input,
+    output,
     terminal: true,
     completer: (line: string) => {
       const [fitting, part] = complete(line);

@@ -22,7 +22,7 @@ export function realContext(): Context {
     env: process.env,
     cwd: process.cwd(),
     files: machineFiles,
-    prompt: terminalPrompt,
+    prompt: (complete) => terminalPrompt(complete),
     today,
   };
 }

@@ -171,6 +171,6 @@ function busy(file: string, path: string, holder: Holder | null): string {
 function noLock(file: string, error: unknown): string {
   const code = codeOf(error);
   if (code === 'EACCES' || code === 'EROFS' || code === 'EPERM')
-    return `the folder of ${shortName(file)} can only be read, and a line can be added safely only where its lock can stand beside it`;
+    return `the folder of ${shortName(file)} can only be read, and a line is added only where its lock can stand beside it`;
   return `${shortName(file)} could not be locked: ${reason(error)}`;
 }
