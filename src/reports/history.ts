@@ -48,7 +48,9 @@ function rowOf(row: HistoryRow, look: Look): Row {
   const end = endedBy === null ? '' : `, ended by: ${endedBy}`;
   const dates = to === null ? `since ${dayText(from, look)}` : windowText({ low: from, likely: null, high: to }, look);
   const told = `${pair}: dispute, ${length}, worst ${worst}${by === null ? '' : `, ${by}`}${end}`;
-  const under = lines.map((line) => `${dayText(line.day, look)}  ${asText(line)}`);
+  const seen = lines.map((line) => dayText(line.day, look));
+  const width = Math.max(0, ...seen.map((day) => day.length));
+  const under = lines.map((line, index) => `${(seen[index] ?? '').padEnd(width)}  ${asText(line)}`);
   return { cells: [dates, told], under };
 }
 

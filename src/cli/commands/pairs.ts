@@ -1,4 +1,5 @@
 /** `tankside pairs`: how the pairs stand. */
+import { nearest } from '../../core/suggest.ts';
 import { pairs } from '../../questions/pairs.ts';
 import { pairsJson, pairsText } from '../../reports/pairs.ts';
 import { answer } from '../answer.ts';
@@ -20,9 +21,10 @@ export const command: Command = {
         const found = pairs(room, asked);
         if (asked !== null && found.pairs.length === 0) {
           const names = [...room.stock.groups.keys()];
+          const close = nearest(asked, names)[0] ?? names[0];
           throw misuse(
             `no pair, fish or tank called «${asked}» on that day`,
-            names[0] ? `tankside pairs ${names[0]}` : null,
+            close === undefined ? null : `tankside pairs ${close}`,
           );
         }
         return found;
