@@ -15,18 +15,24 @@ function isFree(room: Room, name: string): boolean {
   return tank !== undefined && tank.inTank === null && !tank.quarantine && bodiesIn(room, name).length === 0;
 }
 
-/** The line that moves a brood out of its tank: to one that is free, else to where young are raised already. */
+/** The line that moves a brood, or most of it, out of its tank: to one that is free, else to where young are raised already. */
 export function moveLine(
   room: Room,
   brood: SeenBrood,
   from = tanksOf(brood)[0] ?? null,
+  which: 'all' | 'most' = 'most',
 ): { close: string; free: string | null } {
   const free = freeTank(room);
   const others = walkOrder(room).filter((name) => name !== from);
   const raising = tanksOf(brood).find((name) => name !== from) ?? others.find((name) => isNursery(room, name));
   const count = from === null ? brood.total : partIn(brood, from);
   const number = count.likely ?? (Number.isFinite(count.high) ? (count.low + count.high) / 2 : 40);
-  const many = count.low === count.high ? countWords(count) : `about ${String(Math.max(1, Math.round(number)))}`;
+  const many =
+    which === 'all'
+      ? 'all'
+      : count.low === count.high
+        ? countWords(count)
+        : `about ${String(Math.max(1, Math.round(number)))}`;
   return {
     close: `${from ?? brood.name}: moved ${many} ${brood.name} to ${free ?? raising ?? others[0] ?? 'C1'}`,
     free,

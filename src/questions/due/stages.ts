@@ -58,42 +58,48 @@ function hatch(room: Room, brood: SeenBrood, days: number): DueItem[] {
   ];
 }
 
-/** From the day on which food must be set up, until somebody sees them swim. */
+/** First food, until it is there; and the look, from the first day on which they may swim until somebody sees them. */
 function swimUp(room: Room, brood: SeenBrood, days: number): DueItem[] {
   const window = expected(room, brood, 'swim');
   if (window === null || isHeld(room, brood)) return [];
   const clock = clockOf(room, brood);
   const foods = usualFor(clock).firstFood;
-  const food = foodReady(room, foods, window);
-  const low = window.low === null ? null : addDays(window.low, -HATCH_BEFORE);
-  const due = { ...window, low };
-  if (!isNear(room, due, days)) return [];
+  const food = foodReady(room, brood, foods, window);
   const overdue = window.high !== null && room.on > window.high;
-  const what = overdue
-    ? 'no word of swimming young: look'
-    : food === null
-      ? `first food ready for ${brood.name}`
-      : 'look for swimming young';
+  const swims = `${brood.name} ${overdue ? 'should have swum' : 'swims'} ${windowWords(window, room.on)} (${clockWords(clock)})`;
+  const steps = [`laid ${windowWords(brood.laid, room.on)}`, `swims ${windowWords(window, room.on)}`];
+  const low = window.low === null ? null : addDays(window.low, -HATCH_BEFORE);
+  const feed = { ...window, low };
+  const look: Told = {
+    key: 'swim',
+    what: overdue ? 'no word of swimming young: look' : 'look for swimming young',
+    due: window,
+    weight: overdue ? 2 : 1,
+    why: food === null ? swims : `${swims}; ${food.says}`,
+    close: 'free-swimming, about 40',
+    rule: 'eggs and wrigglers become free-swimming so many days after laying, by way of breeding and temperature',
+    steps,
+    lines: food?.lines ?? [],
+  };
+  const set: Told = {
+    key: 'food',
+    what: `first food ready for ${brood.name}`,
+    due: feed,
+    weight: window.low !== null && room.on >= window.low ? 2 : 1,
+    why: `${swims}; ${foodWords(foods, low, room.on)}`,
+    close: foods.includes('brine shrimp')
+      ? 'room: hatch 2 g brine shrimp'
+      : `${placeOf(brood)}: fed ${foods[0] ?? 'dust food'}`,
+    rule: 'young starve within days of swimming free: their first food is set up before the first day on which they may swim',
+    steps: [
+      ...steps,
+      `brine shrimp hatch in 24 to 36 hours: set up ${low === null ? 'before' : dayWords(low, room.on)}`,
+      'no live jar, hatch or feed of a first food in the journal',
+    ],
+  };
   return [
-    row(room, brood, {
-      key: 'swim',
-      what,
-      due,
-      weight: overdue || (food === null && window.low !== null && room.on >= window.low) ? 2 : 1,
-      why: `${brood.name} ${overdue ? 'should have swum' : 'swims'} ${windowWords(window, room.on)} (${clockWords(clock)}); ${food?.says ?? foodWords(foods, low, room.on)}`,
-      close:
-        food === null && !overdue && foods.includes('brine shrimp')
-          ? 'room: hatch 2 g brine shrimp'
-          : 'free-swimming, about 40',
-      rule: 'young starve within days of swimming free: their first food is set up before the first day on which they may swim',
-      steps: [
-        `laid ${windowWords(brood.laid, room.on)}`,
-        `swims ${windowWords(window, room.on)}`,
-        `brine shrimp hatch in 24 to 36 hours: set up ${low === null ? 'before' : dayWords(low, room.on)}`,
-        ...(food === null ? ['no live jar or hatch of a first food in the journal'] : [food.says]),
-      ],
-      lines: food?.lines ?? [],
-    }),
+    ...(food === null && !overdue && isNear(room, feed, days) ? [row(room, brood, set)] : []),
+    ...(isNear(room, window, days) ? [row(room, brood, look)] : []),
   ];
 }
 
@@ -104,9 +110,10 @@ function foodWords(foods: readonly string[], from: Day | null, now: Day): string
   return `set brine shrimp to hatch ${when}${others === '' ? '' : `, or have ${others} ready`}`;
 }
 
-/** A jar of a first food that gives on the first day on which they may swim, or shrimp set to hatch in the last two days. */
+/** A jar of a first food that gives on the first day on which they may swim; shrimp set or such food fed in the last two days. */
 function foodReady(
   room: Room,
+  brood: SeenBrood,
   foods: readonly string[],
   window: DayWindow,
 ): { says: string; lines: readonly LineRef[] } | null {
@@ -114,7 +121,12 @@ function foodReady(
   const jar = liveFood(room, first).jars.find((one) => foods.some((food) => alike(food, one.of)));
   if (jar) return { says: `${jar.of} in ${jar.name}`, lines: jar.lines };
   const fresh = room.cultures.hatches.findLast((one) => room.on - one.day <= HATCH_BEFORE);
-  return fresh ? { says: `${fresh.of} set ${dayWords(fresh.day, room.on)}`, lines: linesOf([fresh.place]) } : null;
+  if (fresh) return { says: `${fresh.of} set ${dayWords(fresh.day, room.on)}`, lines: linesOf([fresh.place]) };
+  const fed = room.cultures.feeds.findLast(
+    (one) =>
+      one.where === placeOf(brood) && room.on - one.day <= HATCH_BEFORE && foods.some((food) => alike(food, one.food)),
+  );
+  return fed ? { says: `fed ${fed.food} ${dayWords(fed.day, room.on)}`, lines: linesOf([fed.place]) } : null;
 }
 
 function alike(food: string, jar: string): boolean {
@@ -173,8 +185,12 @@ interface Told {
   readonly lines?: readonly LineRef[];
 }
 
+function placeOf(brood: SeenBrood): string {
+  return tanksOf(brood)[0] ?? brood.natal ?? brood.name;
+}
+
 function row(room: Room, brood: SeenBrood, told: Told): DueItem {
-  const place = tanksOf(brood)[0] ?? brood.natal ?? brood.name;
+  const place = placeOf(brood);
   const clock = clockOf(room, brood);
   const lines = linesOf([...brood.lines.slice(0, 1), ...brood.lines.slice(-1), ...(told.lines ?? [])]);
   return {

@@ -24,17 +24,20 @@ const row = (on: string, lines: readonly Line[], id: string) =>
 describe('a spawn', () => {
   const spawned: Line[] = [...setUp, laid('2026-02-02', about(90))];
   it('asks for a look at the hatch, and for first food', () => {
-    expect(ids('2026-02-02', spawned)).toEqual(['a1-rowan-1-hatch', 'a1-rowan-1-swim']);
+    expect(ids('2026-02-02', spawned)).toEqual(['a1-rowan-1-hatch', 'a1-rowan-1-food', 'a1-rowan-1-swim']);
     expect(row('2026-02-02', spawned, 'a1-rowan-1-hatch')).toMatchObject({
       what: 'look for wrigglers',
       close: 'A1: Rowan-1 wrigglers',
     });
-    const swim = row('2026-02-02', spawned, 'a1-rowan-1-swim');
-    expect(swim).toMatchObject({ what: 'first food ready for Rowan-1', close: 'room: hatch 2 g brine shrimp' });
-    expect(swim?.why).toContain('set brine shrimp to hatch on 5 Feb');
+    const food = row('2026-02-02', spawned, 'a1-rowan-1-food');
+    expect(food).toMatchObject({ what: 'first food ready for Rowan-1', close: 'room: hatch 2 g brine shrimp' });
+    expect(food?.why).toContain('set brine shrimp to hatch on 5 Feb');
   });
   it('asks no more for the hatch once it was seen', () => {
-    expect(ids('2026-02-05', [...spawned, look('2026-02-05', 'wrigglers')])).toEqual(['a1-rowan-1-swim']);
+    expect(ids('2026-02-05', [...spawned, look('2026-02-05', 'wrigglers')])).toEqual([
+      'a1-rowan-1-food',
+      'a1-rowan-1-swim',
+    ]);
   });
   it('asks only for a look where shrimp were set, and names them', () => {
     const fed: Line[] = [

@@ -31,7 +31,7 @@ describe('older young with the next spawn', () => {
     // Cave spawners swim 5.5 days after laying at the earliest where nobody measured (common practice, no source).
     expect(rows(roomOn('2026-02-20', second))).toEqual(['Rowan-1 out by 23 Feb by 2026-02-23']);
     const [row] = youngDue(roomOn('2026-02-20', second), 7);
-    expect(row).toMatchObject({ id: 'a1-rowan-1-leave', place: 'A1', close: 'A1: moved 40 Rowan-1 to C1' });
+    expect(row).toMatchObject({ id: 'a1-rowan-1-leave', place: 'A1', close: 'A1: moved all Rowan-1 to C1' });
     expect(row?.why).toContain('C1 is free');
     expect(row?.lines).toEqual([
       { file: 'fishroom.txt', line: 7 },
