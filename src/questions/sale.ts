@@ -19,6 +19,7 @@ import { blockersOf, latest, sizedOf, type Blocker, type When } from './sale/blo
 import { promisedOf, stockName, type Promised } from '../state/promised.ts';
 import { takenHere, type DraftLot, type Taken } from './sale/taken.ts';
 import { wantsFor, type WantRow } from './sale/wants.ts';
+import { openHolds } from './holds/reach.ts';
 import { sickBeside } from './holds/sickness.ts';
 import type { WhyRow } from './whyrow.ts';
 
@@ -70,6 +71,8 @@ export interface SaleAnswer {
   } | null;
   /** ISO 4217 as the journal set it, or null. */
   readonly currency: string | null;
+  /** Holds that are taken to have ended by then: true only if no new sign comes. */
+  readonly assumed: readonly { readonly place: string; readonly text: string; readonly clear: Day }[];
   readonly lots: readonly Lot[];
   readonly count: readonly CountMore[];
 }
@@ -105,9 +108,16 @@ export function sale(room: Room, { ahead, auction, projected }: SaleOptions): Sa
         ? null
         : { name: auction.name, on: auction.on, past, bagOf: auction.bagOf },
     currency: room.settings.currency,
+    assumed: when.ahead ? clearing(room, at) : [],
     lots: lots.toSorted(byUse),
     count: lots.flatMap((lot) => countMore(lot)),
   };
+}
+
+function clearing(room: Room, at: Day): SaleAnswer['assumed'] {
+  return openHolds(room)
+    .filter(({ clear }) => clear <= at)
+    .map(({ hold, clear }) => ({ place: hold.where, text: hold.text, clear }));
 }
 
 export function saleWhy(room: Room): readonly WhyRow[] {

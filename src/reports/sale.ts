@@ -1,11 +1,8 @@
 /**
- * What can be sold, as text, JSON and CSV. Ready stock stands first with the number to promise; below it
- * everything else, with each thing that stands in its way. Buyers' names go into text alone unless asked for.
+ * What can be sold, as text: ready stock first with the number to promise; below it everything else, with
+ * each thing that stands in its way.
  */
 import type { CountMore, Lot, SaleAnswer } from '../questions/sale.ts';
-import type { CsvCell } from './csv.ts';
-import { csvText } from './csv.ts';
-import { countJson, dayJson, linesJson } from './json.ts';
 import type { Look } from './look.ts';
 import { table, type Row } from './table.ts';
 import { countWords, dayText, heading, listWords, plural, rangeWords } from './words.ts';
@@ -29,7 +26,7 @@ export function saleText(answer: SaleAnswer, look: Look): string {
     ).trimEnd(),
     countBlock(answer, look),
     leftovers(answer, look),
-    cautions(answer)
+    cautions(answer, look)
       .map((line) => paragraph(line, look.width, 2))
       .join('\n'),
   ];
@@ -164,9 +161,11 @@ function isLot(lot: Lot, { count }: SaleAnswer): boolean {
   return lot.ready && !wide;
 }
 
-function cautions({ lots, auction }: SaleAnswer): string[] {
+function cautions({ lots, auction, assumed }: SaleAnswer, look: Look): string[] {
   const unread = lots.some(({ ready, size, sizeRead }) => ready && size !== null && !sizeRead);
+  const holds = assumed.map(({ place, text, clear }) => `${place} (${text}), ${dayText(clear, look)}`);
   return [
+    ...(holds.length === 0 ? [] : [`taken as off hold by then, if no new sign comes: ${listWords(holds)}`]),
     ...(unread ? ['a length with ? is what is usual for their age: nobody measured them'] : []),
     ...(auction === null || auction.past
       ? []
@@ -174,106 +173,4 @@ function cautions({ lots, auction }: SaleAnswer): string[] {
           'take care: count the hours from bagging to unpacking; permits are local law; never release fish, plants or water',
         ]),
   ];
-}
-
-export function saleJson(answer: SaleAnswer, withNames: boolean): object {
-  const { auction } = answer;
-  return {
-    at: dayJson(answer.at),
-    projected: answer.ahead,
-    currency: answer.currency,
-    for:
-      auction === null
-        ? null
-        : { name: auction.name, on: dayJson(auction.on), past: auction.past, bagOf: auction.bagOf },
-    lots: answer.lots.map((lot) => lotJson(lot, withNames)),
-    count: answer.count,
-  };
-}
-
-function lotJson(lot: Lot, withNames: boolean): object {
-  return {
-    id: lot.id,
-    stock: lot.stock,
-    species: lot.species,
-    tank: lot.tank,
-    count: countJson(lot.count),
-    size: countJson(lot.size),
-    sizeRead: lot.sizeRead,
-    price:
-      lot.price === null
-        ? null
-        : lot.price.per === 'each'
-          ? lot.price.amount
-          : { amount: lot.price.amount, per: lot.price.per },
-    free: lot.free,
-    keptBack: lot.keptBack,
-    reserved: lot.reserved,
-    bags: lot.bags,
-    ready: lot.ready,
-    from: dayJson(lot.from),
-    blockers: lot.blockers.map(({ kind, why, until, lines }) => ({
-      kind,
-      why,
-      until: dayJson(until),
-      lines: linesJson(lines),
-    })),
-    wants: lot.wants.map(({ count, size, by, to, line }) => ({
-      count: countJson(count),
-      size: countJson(size),
-      by: dayJson(by),
-      ...(withNames ? { to } : {}),
-      lines: linesJson([line]),
-    })),
-    ...(lot.caution === null ? {} : { caution: lot.caution }),
-    lines: linesJson(lot.lines),
-  };
-}
-
-/** One row a lot, for a spreadsheet: ISO dates, plain numbers, no names. */
-export function saleCsv(answer: SaleAnswer, withNames: boolean): string {
-  const head = [
-    'stock',
-    'species',
-    'tank',
-    'ready',
-    'free',
-    'count low',
-    'count high',
-    'mm low',
-    'mm high',
-    'price',
-    'currency',
-    'from',
-    'in the way',
-    'wanted',
-  ];
-  return csvText(
-    [...head, ...(withNames ? ['wanted by'] : [])],
-    answer.lots.map((lot) => [...csvRow(lot, answer), ...(withNames ? [names(lot)] : [])]),
-  );
-}
-
-function csvRow(lot: Lot, { currency }: SaleAnswer): CsvCell[] {
-  const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
-  return [
-    lot.stock,
-    lot.species,
-    lot.tank,
-    lot.ready ? 'yes' : 'no',
-    lot.free,
-    Math.floor(lot.count.low),
-    finite(Math.ceil(lot.count.high)),
-    lot.size === null ? null : Math.floor(lot.size.low),
-    lot.size === null ? null : Math.ceil(lot.size.high),
-    lot.price?.amount ?? null,
-    currency,
-    dayJson(lot.from),
-    lot.blockers.map(({ why }) => why).join('; '),
-    lot.wants.reduce((sum, { count }) => sum + count.low, 0),
-  ];
-}
-
-function names({ wants }: Lot): string {
-  return listWords(wants.flatMap(({ to }) => (to === null ? [] : [to])));
 }

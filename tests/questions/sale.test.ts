@@ -148,6 +148,8 @@ describe('sick and treated water', () => {
     expect(lot(roomOn('2026-05-10', lines))).toMatchObject({ ready: false, blockers: [{ kind: 'hold', until: null }] });
     expect(lot(roomOn('2026-04-20', lines))).toMatchObject({ ready: false });
     expect(lot(roomOn('2026-04-20', lines), 20)).toMatchObject({ ready: true });
+    const ahead = sale(roomOn('2026-04-20', lines), { ahead: 20, auction: null, projected: false });
+    expect(ahead.assumed).toMatchObject([{ place: 'C1', clear: day('2026-04-29') }]);
   });
 
   test('treated fish wait as long as the line says', () => {

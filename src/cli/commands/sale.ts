@@ -1,7 +1,8 @@
 /** `tankside sale`: what can be promised, and what stands in the way of the rest. */
 import path from 'node:path';
 import { sale } from '../../questions/sale.ts';
-import { saleCsv, saleJson, saleText } from '../../reports/sale.ts';
+import { saleText } from '../../reports/sale.ts';
+import { saleCsv, saleJson } from '../../reports/sale-data.ts';
 import type { Room } from '../../state/draft.ts';
 import { answer, show, tellLeftOut } from '../answer.ts';
 import { auctionOf } from '../auction.ts';
