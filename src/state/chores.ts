@@ -1,6 +1,6 @@
 /** Standing chores, one-off tasks, and what was put off. Which lines count as doing a chore: see `done.ts`. */
 import type { Homes } from './home.ts';
-import type { Day } from '../core/day.ts';
+import { addDays, isoDay, type Day } from '../core/day.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { Place } from '../core/span.ts';
 import type { ChoreAction, Event, EventOf, MeasureKind, WaterAmount } from '../journal/event.ts';
@@ -57,7 +57,7 @@ export type PutOffThing =
 
 export const CHORES_HOMES: Homes<'away' | 'chore set' | 'chore stopped' | 'to do' | 'did' | 'put off'> = {
   away: (draft, event) => {
-    if (!isAhead(draft, event, event.until)) return;
+    if (!isAhead(draft, event, event.until, 'away')) return;
     const { day, until, remark, place } = event;
     draft.chores.away.push({ day, until, remark, place });
   },
@@ -69,7 +69,7 @@ export const CHORES_HOMES: Homes<'away' | 'chore set' | 'chore stopped' | 'to do
   },
   did: noteDone,
   'put off': (draft, event) => {
-    if (!isAhead(draft, event, event.until)) return;
+    if (!isAhead(draft, event, event.until, `put off ${putOffName(event.what)}`)) return;
     const { what, day, until, remark, place } = event;
     draft.chores.putOffs.push({ where: whereOf(event.subject), what, day, until, remark, place });
   },
@@ -172,13 +172,13 @@ function isForAuction(draft: Draft, words: string): boolean {
   );
 }
 
-function isAhead(draft: Draft, event: Event, until: Day): boolean {
+function isAhead(draft: Draft, event: Event, until: Day, words: string): boolean {
   if (until >= event.day) return true;
   draft.problems.push({
     kind: 'until-before-line',
     weight: 'stops',
     says: 'the day that it lasts until is before the day of the line',
-    write: 'until and a later day',
+    write: `${isoDay(event.day)} ${whereOf(event.subject)}: ${words} until ${isoDay(addDays(event.day, 2))}`,
     at: event.place,
     also: [],
   });

@@ -1,4 +1,5 @@
 /** Setting tanks up, amending them, and retiring them. */
+import { isoDay } from '../core/day.ts';
 import type { EventOf } from '../journal/event.ts';
 import { listWords } from '../core/words.ts';
 import type { Draft } from './draft.ts';
@@ -15,7 +16,7 @@ export function declareTank(draft: Draft, event: EventOf<'tank declared'>): void
       kind: 'unknown-loop',
       weight: 'stops',
       says: `no loop ${on} is set up by that day`,
-      write: `loop ${on}: sump 200 L; prefilter 4 layers, on an earlier line`,
+      write: `${isoDay(event.day)} loop ${on}: sump 200 L; prefilter 4 layers`,
       at: event.place,
       also: [],
     });

@@ -56,7 +56,7 @@ export function fixFaults(draft: Draft, event: EventOf<'fixed'>): void {
       ? 'no fault is open there'
       : `this ends ${ending.length} faults: ${ending.map((fault) => fault.text).join(', ')}`,
     write: none
-      ? 'fault …, on the line and day when it began'
+      ? 'on the day when it began, fault …; else take this line out'
       : `fixed "${ending[0]?.text ?? ''}", to end that one alone`,
     at: place,
     also: ending.map((fault) => fault.begun),
@@ -80,7 +80,7 @@ export function powerBack(draft: Draft, event: EventOf<'power on'>): void {
     kind: 'undo-without-begin',
     weight: 'doubt',
     says: 'no «power off» is open there, so «power on» ends nothing',
-    write: 'power off, on the line and day when it went',
+    write: 'on the day when it went, power off; else take this line out',
     at: place,
     also: [],
   });

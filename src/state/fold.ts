@@ -46,11 +46,12 @@ function isOfRetiredTank(draft: Draft, event: Event): boolean {
   if (event.kind === 'note' || event.kind === 'photo') return false;
   const tank = draft.plumbing.tanks.get(event.subject.tank);
   if (!tank?.retired || tank.retired.day >= event.day) return false;
+  const home = tank.plumbed.at(-1)?.home ?? null;
   draft.problems.push({
     kind: 'retired-tank',
     weight: 'stops',
     says: `${tank.name} was retired ${isoDay(tank.retired.day)}`,
-    write: `tank ${tank.name}: …, where it is in use again, or the tank that is meant`,
+    write: `${isoDay(event.day)} tank ${tank.name}: ${home === null ? 'alone' : `on ${home}`}`,
     at: event.place,
     also: [tank.retired.place],
   });

@@ -1,4 +1,5 @@
 /** A loop's prefilter: levels read in its chamber, and layers cleaned. */
+import { isoDay } from '../core/day.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
@@ -47,7 +48,7 @@ function heightOf(draft: Draft, loop: Loop, event: EventOf<'level'>): Measure<'m
     kind: 'no-spill-height',
     weight: 'stops',
     says: `the height at which ${loop.name} spills is not known, so a level below the lip cannot be placed`,
-    write: `loop ${loop.name}: spills at 80 mm, on an earlier line`,
+    write: `${isoDay(event.day)} loop ${loop.name}: spills at 80 mm`,
     at: event.place,
     also: [loop.declared],
   });
@@ -65,7 +66,7 @@ function isPossible(draft: Draft, loop: Loop, event: EventOf<'level'>, level: Me
       level.high < 0
         ? `a level cannot stand under the chamber's floor`
         : `a level of ${mm(level)} is above the ${mm(loop.spillsAt ?? level)} at which ${loop.name} spills`,
-    write: `${loop.name}: overflowed, where it did; else the level as it was read`,
+    write: `${isoDay(event.day)} ${loop.name}: ${level.high < 0 ? `level 20 mm` : 'overflowed'}`,
     at: event.place,
     also: [loop.declared],
   });
@@ -100,7 +101,7 @@ export function noteClean(draft: Draft, event: EventOf<'layers cleaned'>): void 
       kind: 'impossible-layers',
       weight: 'stops',
       says: `${layers} of ${of ?? 0} layers cannot be cleaned`,
-      write: `${loop.name}: cleaned ${of ?? 1} of ${of ?? 1} layers`,
+      write: `${isoDay(event.day)} ${loop.name}: cleaned ${of ?? 1} of ${of ?? 1} layers`,
       at: event.place,
       also: [loop.declared],
     });
@@ -111,7 +112,7 @@ export function noteClean(draft: Draft, event: EventOf<'layers cleaned'>): void 
       kind: 'other-layers',
       weight: 'doubt',
       says: `the prefilter of ${loop.name} has ${loop.layers} layers, this line says ${event.of}`,
-      write: `${loop.name}: cleaned ${Math.min(layers, loop.layers)} of ${loop.layers} layers`,
+      write: `${isoDay(event.day)} ${loop.name}: cleaned ${Math.min(layers, loop.layers)} of ${loop.layers} layers`,
       at: event.place,
       also: [loop.declared],
     });

@@ -1,4 +1,5 @@
 /** What lines do to temporary measures: begin, say again, make lasting, undo. */
+import { isoDay } from '../core/day.ts';
 import type { Event, EventOf, MeasureKind } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import type { Rig } from './measures.ts';
@@ -8,6 +9,7 @@ import { disturb } from './water.ts';
 import { after, homeLoopOf, isBy, plumbedAt } from './tanks.ts';
 import { endsBy } from './rigs.ts';
 import { happened, insertInTime } from './when.ts';
+import { whereOf } from './where.ts';
 
 /** The words that begin and undo each kind of measure. */
 export const MEASURE_WORDS: Readonly<Record<MeasureKind, { readonly begin: string; readonly undo: string }>> = {
@@ -37,7 +39,7 @@ function beginAt(draft: Draft, event: EventOf<'measure begun'>, where: string): 
       kind: 'not-on-a-loop',
       weight: 'stops',
       says: `${where} is on no loop that day`,
-      write: `tank ${where}: on Long, with the loop's name, on an earlier line`,
+      write: `${isoDay(day)} tank ${where}: on ${draft.plumbing.loops.keys().next().value ?? 'Long'}`,
       at: event.place,
       also: [],
     });
@@ -125,7 +127,8 @@ export function everythingUndone(draft: Draft, event: EventOf<'everything undone
   for (const rig of open) closeRig(draft, rig, event);
   const tanks = places.includes('room') ? [...draft.plumbing.tanks.keys()] : places;
   const back = tanks.filter((tank) => putBack(draft, event, tank));
-  if (open.length === 0 && back.length === 0) doubtOfNothing(draft, event, 'nothing temporary is open there', 'it');
+  if (open.length === 0 && back.length === 0)
+    doubtOfNothing(draft, event, 'nothing temporary is open there', 'lights off');
 }
 
 function closeRig(draft: Draft, rig: Rig, event: Event): void {
@@ -166,7 +169,7 @@ function doubtOfNothing(draft: Draft, event: Event, says: string, begin: string)
     kind: 'undo-without-begin',
     weight: 'doubt',
     says,
-    write: `${begin}, on the line and day when it began, or nothing`,
+    write: `on the day when it began, ${whereOf(event.subject)}: ${begin}; else take this line out`,
     at: event.place,
     also: [],
   });

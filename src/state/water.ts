@@ -1,6 +1,6 @@
 /** Readings, changes, top-ups and doses, per tank and loop, each with the tanks that shared that water that day. */
 import type { Homes } from './home.ts';
-import type { Day } from '../core/day.ts';
+import { isoDay, type Day } from '../core/day.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { Place } from '../core/span.ts';
 import type { Dose, EventBase, EventOf, Reading, WaterAmount } from '../journal/event.ts';
@@ -88,7 +88,7 @@ function changeWater(draft: Draft, event: EventOf<'water changed'>, where: strin
         amount.unit === 'share'
           ? `no more than 100 % of the water of ${where} can be changed at once`
           : `${where} holds ${Math.round(most)} L at most`,
-      write: `${where}: water change 30 %, or the litres that were changed`,
+      write: `${isoDay(event.day)} ${where}: water change 30 %`,
       at: event.place,
       also: held === null ? [] : [draft.plumbing.tanks.get(where)?.declared ?? event.place],
     });
