@@ -47,7 +47,7 @@ export const FISH_PRINTS: Prints<
     w.words(
       w.fish(event.fish),
       w.first(FISH['new mate'].says[event.sex]),
-      event.name,
+      event.name !== null && `as ${event.name}`,
       event.from !== null && `from ${event.from}`,
     ),
   'parents chase fry': phrase(FISH['parents chase fry'].says.parents),
@@ -95,16 +95,21 @@ function stage(event: EventOf<'stage seen'>): string {
 }
 
 /** A count of fish and which fish, in the order that `moved`, `sold` and their like want. */
-export function lot(event: { readonly fish: FishRef; readonly count: EventOf<'moved'>['count'] }): string {
-  return w.lot(event.count, w.fish(event.fish));
+export function lot(event: Lot): string {
+  const { which } = event;
+  return w.lot(event.count, w.words(which !== undefined && which !== 'any' && which, w.fish(event.fish)));
+}
+
+interface Lot {
+  readonly fish: FishRef;
+  readonly count: EventOf<'moved'>['count'];
+  readonly which?: EventOf<'moved'>['which'];
 }
 
 function moved(event: EventOf<'moved'>): string {
   const { fish } = event;
   const alone = fish.kind === 'group' && fish.member !== null && fish.member.name === null && event.count === 'unsaid';
-  const who = alone
-    ? `the ${w.fish(fish)}`
-    : w.lot(event.count, w.words(event.which !== 'any' && event.which, w.fish(fish)));
+  const who = alone ? `the ${w.fish(fish)}` : lot(event);
   return w.details(
     w.words(w.first(FISH.moved.says.moved), who, `to ${w.tank(event.to)}`, event.with !== null && `with ${event.with}`),
     event.restStay && 'rest stay',

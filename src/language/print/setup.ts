@@ -93,13 +93,17 @@ function traits(value: SpeciesTraits, voice: Voice): string {
     value.guild,
     sale && `sale at ${sale.filter((part) => part !== null).join(saleAt.both ? ' and ' : ' or ')}`,
     value.price && priceOf(value.price),
-    value.siblingSafe === true && 'sibling-safe',
-    value.hardToCatch === true && 'hard to catch',
-    value.spiny === true && 'spiny',
+    trait(value.siblingSafe, 'sibling-safe'),
+    trait(value.hardToCatch, 'hard to catch'),
+    trait(value.spiny, 'spiny'),
     value.adult && `adult ${w.length(value.adult, voice)}`,
     water(value, voice),
-    value.regulated === true && 'regulated',
+    trait(value.regulated, 'regulated'),
   );
+}
+
+function trait(holds: boolean | null, words: string): string {
+  return holds === null ? '' : holds ? words : `not ${words}`;
 }
 
 function priceOf(price: { readonly amount: number }): string {
@@ -117,7 +121,9 @@ function water(value: SpeciesTraits, voice: Voice): string {
 
 function group(event: EventOf<'group declared'>, voice: Voice): string {
   const from = event.parentsFrom.length > 0 ? event.parentsFrom.join(' and ') : event.from && w.quoted(event.from);
-  const paid = event.price && (event.price.per === 'each' ? w.price(event.price) : `at ${w.money(event.price.amount)}`);
+  // `at` is the price of a pair, and of each fish of a larger group.
+  const pair = event.groupKind === 'pair' && event.price?.per === 'all';
+  const paid = event.price && (pair ? `at ${w.money(event.price.amount)}` : w.price(event.price));
   return clauses(
     event.species,
     event.heads && w.heads(event.heads),
@@ -130,26 +136,31 @@ function group(event: EventOf<'group declared'>, voice: Voice): string {
   );
 }
 
-/** `male 80 mm`, `male Reed 80 mm`; named fish of one sex and no size together: `females Fern and Lark`. */
+/**
+ * `male 80 mm`, `male Reed 80 mm`; neighbours of one sex with names and without a size together: `females
+ * Fern and Lark`. In the order of the line. (`3 females` would be a number, not three fish that can be told apart.)
+ */
 function members(event: EventOf<'group declared'>, voice: Voice): readonly string[] {
-  const written: string[] = [];
-  for (const sex of ['male', 'female', null] as const) {
-    const those = event.members.filter(({ member }) => member.sex === sex);
-    const bare = those.filter(({ member, size }) => size === null && member.name !== null);
-    const together = bare.length > 1 ? bare : [];
-    for (const each of those) {
-      if (together.includes(each)) continue;
-      written.push(w.words(sex, each.member.name, each.size && w.length(each.size, voice)));
-    }
-    if (together.length > 0) {
-      const names = together.map(({ member }) => member.name).filter((name) => name !== null);
-      written.push(w.words(sex && `${sex}s`, list(names)));
-    }
+  const runs: Seen[][] = [];
+  for (const each of event.members) {
+    const last = runs.at(-1);
+    if (last?.[0] !== undefined && together(last[0], each)) last.push(each);
+    else runs.push([each]);
   }
-  return written;
+  return runs.map((run) => memberWords(run, voice));
 }
 
-/** `Fern`, `Fern and Lark`, `Fern, Lark and Sorrel` without the commas that would part clauses. */
-function list(names: readonly string[]): string {
-  return names.join(' and ');
+type Seen = EventOf<'group declared'>['members'][number];
+
+function together(a: Seen, b: Seen): boolean {
+  const named = a.member.name !== null && b.member.name !== null;
+  return named && a.size === null && b.size === null && a.member.sex === b.member.sex;
+}
+
+function memberWords(run: readonly Seen[], voice: Voice): string {
+  const [first] = run;
+  if (first === undefined) return '';
+  const { sex, name } = first.member;
+  if (run.length === 1) return w.words(sex ?? 'fish', name, first.size && w.length(first.size, voice));
+  return w.words(sex === null ? 'fish' : `${sex}s`, run.map(({ member }) => member.name).join(' and '));
 }
