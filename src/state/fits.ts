@@ -6,9 +6,9 @@ import type { Body, Brood, Group } from './stock.ts';
 import { headsOf, isCounted } from './heads.ts';
 import { mostIn } from './tally.ts';
 
-/** True where a clause of that kind can be about those fish. */
-export function fits(kind: EventKind, body: Group | Brood, tank: string | null, count: HowMany): boolean {
-  return (isBrood(body) ? fitsBrood(kind, body) : fitsGroup(kind, body)) && enough(body, tank, count);
+/** True where a clause of that kind can be about those fish, by what they are and how far they have come. */
+export function fits(kind: EventKind, body: Group | Brood): boolean {
+  return isBrood(body) ? fitsBrood(kind, body) : fitsGroup(kind, body);
 }
 
 function fitsBrood(kind: EventKind, brood: Brood): boolean {
@@ -55,8 +55,8 @@ function enough(body: Body, tank: string | null, count: HowMany): boolean {
 }
 
 /**
- * Of several that fit, those that fit well: the sexes and ages that the count tells, enough by what is
- * believed, and young rather than breeders for a length.
+ * Of several that fit, those that fit well: so many can be there, of the sexes and ages that the count
+ * tells, by what is believed; young rather than breeders for a length. A number never rules out the last.
  */
 export function fitsWell(
   kind: EventKind,
@@ -68,7 +68,8 @@ export function fitsWell(
   const choice = kind === 'sized' ? orAll(candidates, isRaised) : candidates;
   if (typeof count === 'string') return choice;
   const sexed = count.males !== null || count.females !== null;
-  const told = sexed ? orAll(choice, (body) => !isBrood(body)) : count.young === null ? choice : orAll(choice, isYoung);
+  const can = orAll(choice, (body) => enough(body, tank, count));
+  const told = sexed ? orAll(can, (body) => !isBrood(body)) : count.young === null ? can : orAll(can, isYoung);
   const asked = headsOf(count, false).low;
   const believed = orAll(told, (body) => ((tank === null ? body.total : body.parts.get(tank))?.high ?? 0) >= asked);
   // Grown fish are counted, young are guessed.

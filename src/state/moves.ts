@@ -159,8 +159,9 @@ export function mixed(draft: Draft, event: EventOf<'mixed'>): void {
   const a = resolveFish(draft, event, event.a);
   const b = resolveFish(draft, event, event.b);
   if (!a || !b) return;
-  const tank = a.tank ?? b.tank;
-  if (tank === null || a.body === b.body || (a.tank !== null && b.tank !== null && a.tank !== b.tank)) {
+  const here = (tank: string): boolean => [a, b].every(({ body }) => (body.parts.get(tank)?.high ?? 0) > 0);
+  const tank = [a.tank, b.tank, ...a.body.parts.keys()].find((one) => one !== null && here(one)) ?? null;
+  if (tank === null || a.body === b.body) {
     draft.problems.push({
       kind: 'not-together',
       weight: 'stops',

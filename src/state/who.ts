@@ -35,7 +35,7 @@ export function resolveFish(draft: Draft, event: Clause, ref: FishRef, count: Ho
   if (ref.kind === 'brood') return named(draft, event, ref.brood, tank, null);
   if (ref.kind === 'group' && ref.group !== null) return named(draft, event, ref.group, tank, ref.member);
   if (ref.kind === 'group') {
-    const found = groupOf(draft, { ...event, fish: ref }, (group) => fits(event.kind, group, tank, count), event.kind);
+    const found = groupOf(draft, { ...event, fish: ref }, (group) => fits(event.kind, group), event.kind);
     return found && settle(draft, event, found.group, tank, found.member);
   }
   return implied(draft, event, tank, count);
@@ -59,6 +59,18 @@ export function groupOf(
   if (name !== null) {
     const group = draft.stock.groups.get(name);
     if (!group) return unknownFish(draft, event, name);
+    if (member !== null && isGone(group, member)) {
+      const who = member.name ?? `the ${member.sex ?? 'fish'}`;
+      draft.problems.push(
+        problem(
+          event,
+          'unknown-member',
+          `${who} is no longer one of ${group.name}`,
+          `${tankOf(event) ?? name}: ${name} ${doing}`,
+        ),
+      );
+      return null;
+    }
     note(draft, event, group, fish.kind === 'group' && fish.group !== null);
     return { group, member };
   }
@@ -86,6 +98,17 @@ export function groupOf(
   }
   draft.problems.push(choice.length > 1 ? which(event, doing, tank, choice) : nobody(event, doing, tank));
   return null;
+}
+
+/** True for a fish of that group that is known by name or sex, and of which none is left. */
+function isGone(group: Group, member: Member): boolean {
+  return (
+    group.members.some((fish) => isCalled(fish, member)) && !livingMembers(group).some((fish) => isCalled(fish, member))
+  );
+}
+
+function tankOf(event: Clause): string | null {
+  return event.subject.kind === 'tank' ? event.subject.tank : null;
 }
 
 /** Groups with fish in a tank, or whose tank it is while a fish of theirs is away; of one kind, with such a member. */
@@ -132,11 +155,11 @@ function implied(draft: Draft, event: Clause, tank: string | null, count: HowMan
   if (subject.kind === 'brood') return named(draft, event, subject.brood, null, null);
   const own = subject.kind === 'group' ? subject.group : null;
   const pool = tank !== null ? bodiesAt(draft, tank) : own !== null ? family(draft, own) : [];
-  const possible = pool.filter((body) => fits(event.kind, body, tank, count));
+  const possible = pool.filter((body) => fits(event.kind, body));
   const carried = carriedBody(draft, event);
   if (carried && possible.includes(carried)) return settle(draft, event, carried, tank, null, true);
   // `moved all … to C1; largest 12 mm`: the named fish are no longer here, but they are still meant.
-  if (carried && possible.length === 0 && tank !== null && fits(event.kind, carried, null, count)) {
+  if (carried && possible.length === 0 && tank !== null && fits(event.kind, carried)) {
     return settle(draft, event, carried, onlyTank(carried), null, true);
   }
   const self = own === null ? null : possible.find((body) => body.name === own);

@@ -260,6 +260,9 @@ describe('mixed stocks', () => {
     expect(total(room, 'Ash-1')).toBe('4–4');
   });
   it('must share a tank', () => {
+    const split = [...two.slice(0, -3), move('2026-03-01', heads(10), 'C1', { fish: named('Rowan-1') })];
+    const line: Line = ['2026-03-03', { kind: 'room' }, { kind: 'mixed', a: named('Rowan-1'), b: named('Ash-1') }];
+    expect(kinds(roomOn('2026-03-03', [...split, line]))).toEqual(['not-together']);
     const apart = two.slice(0, -2);
     expect(kinds(roomOn('2026-03-03', [...apart, mix('2026-03-03', 'Rowan-1', 'Ash-1', { in: 'C1' })]))).toEqual([
       'not-there',

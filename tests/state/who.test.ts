@@ -79,6 +79,15 @@ describe('a clause without a name', () => {
       how: 'died',
     });
   });
+  it('means the only candidate even where the number is too high: the count then contradicts', () => {
+    const lines = [
+      ...swimmers,
+      move('2026-02-20', 'all', 'C1', { fish: named('Rowan-1') }),
+      tally('2026-02-21', heads(30), { in: 'C1' }),
+      tally('2026-02-25', heads(44), { in: 'C1' }),
+    ];
+    expect(kinds(roomOn('2026-02-25', lines))).toEqual(['counts-contradict']);
+  });
   it('means young by a length', () => {
     const lines = [...swimmers, largest('2026-02-20', 'A1', 6)];
     expect(meant(roomOn('2026-02-20', lines), lines)).toBe('Rowan-1');
@@ -182,6 +191,16 @@ describe('fish of a group', () => {
     expect([...(room.stock.broods.get('Sedge-1')?.parts.keys() ?? [])]).toEqual(['C1']);
     expect([...(room.stock.broods.get('Sedge-2')?.parts.keys() ?? [])]).toEqual(['A2']);
     expect(room.stock.broods.get('Sedge-1')?.mothers).toEqual(['Fern']);
+  });
+  it('that died do not spawn', () => {
+    const fern = { in: 'A2', fish: member(null, 'Fern', 'Sedge') };
+    const room = roomOn('2026-02-03', [
+      ...trio,
+      lostSome('2026-02-01', 'unsaid', 'died', fern),
+      laid('2026-02-03', null, fern),
+    ]);
+    expect(kinds(room)).toEqual(['unknown-member']);
+    expect(room.stock.broods.size).toBe(0);
   });
   it('of a pair that are lost must say which', () => {
     expect(kinds(roomOn('2026-02-01', [...setUp, lostSome('2026-02-01', heads(1), 'died')]))).toEqual(['which-member']);

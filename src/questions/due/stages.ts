@@ -1,22 +1,24 @@
 /**
- * What the stage clocks call for: a look at the hatch, first food ready at the swim-up, the first move
+ * What the stage clocks call for: a look at the hatch, first food at the swim-up and after, the first move
  * away from the parents, and asking what became of young that nobody saw swim.
  */
 import { addDays, toDay } from '../../core/day.ts';
 import type { Day } from '../../core/day.ts';
 import type { DayWindow } from '../../core/interval.ts';
+import { onDay } from '../../core/interval.ts';
 import type { LineRef } from '../../core/span.ts';
 import { linesOf } from '../../core/span.ts';
 import { countWords, dayWords, rangeWords, windowWords } from '../../core/words.ts';
 import { aliveTotal, tanksOf } from '../../state/bodies.ts';
 import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
+import { ageDays } from '../../state/broodlife.ts';
 import { clockOf, usualFor } from '../../state/stageclock.ts';
 import type { Clock } from '../../state/stageclock.ts';
 import { isThere } from '../broods.ts';
 import { liveFood } from '../cultures.ts';
 import { rowId } from '../id.ts';
-import { expected, firstMove, isHeld } from '../stages.ts';
+import { expected, firstMove, isHeld, stageOf } from '../stages.ts';
 import { moveLine } from './destination.ts';
 import type { DueItem, DueSource } from './item.ts';
 
@@ -28,7 +30,12 @@ const ASKED_FOR = 21;
 export const stagesDue: DueSource = (room, days) =>
   [...room.stock.living.values()]
     .filter((brood) => isThere(brood) && !brood.suspected && brood.oneOf.length === 0)
-    .flatMap((brood) => [...hatch(room, brood, days), ...swimUp(room, brood, days), ...move(room, brood, days)]);
+    .flatMap((brood) => [
+      ...hatch(room, brood, days),
+      ...swimUp(room, brood, days),
+      ...feed(room, brood),
+      ...move(room, brood, days),
+    ]);
 
 /** True from the first day of a window, so many days ahead, until it is long past. */
 function isNear(room: Room, window: DayWindow, days: number): boolean {
@@ -132,6 +139,32 @@ function foodReady(
 function alike(food: string, jar: string): boolean {
   const stem = (word: string): string => word.toLowerCase().replace(/s$/, '');
   return stem(jar).startsWith(stem(food)) || stem(food).startsWith(stem(jar));
+}
+
+/** Every day for two weeks after swimming free: the days on which a brood is starved. */
+function feed(room: Room, brood: SeenBrood): DueItem[] {
+  const free = brood.swam ?? brood.released;
+  if (free === null || stageOf(room, brood) !== 'free-swimming') return [];
+  const place = placeOf(brood);
+  if (room.cultures.feeds.some((one) => one.where === place && one.day === room.on)) return [];
+  const foods = usualFor(clockOf(room, brood)).firstFood;
+  const born = brood.laid.low === free.low && brood.laid.high === free.high ? 'birth' : 'laying';
+  const age = `${rangeWords(ageDays(brood, room.on))} days from ${born}`;
+  return [
+    row(room, brood, {
+      key: 'feed',
+      what: `feed ${brood.name}, little and often`,
+      due: onDay(room.on),
+      weight: 1,
+      why: `${age}, free-swimming since ${windowWords(free, room.on)}; ${foods.join(' or ')}`,
+      close: `${place}: fed ${foods.at(-1) ?? 'dust food'}`,
+      rule: 'young that have just swum free eat several times a day for two weeks',
+      steps: [
+        `free-swimming since ${windowWords(free, room.on)}`,
+        `no feed written in ${place} on ${dayWords(room.on, room.on)}`,
+      ],
+    }),
+  ];
 }
 
 function move(room: Room, brood: SeenBrood, days: number): DueItem[] {

@@ -55,9 +55,17 @@ describe('a spawn', () => {
     });
     expect(ids('2026-03-20', spawned)).toEqual([]);
   });
+  it('is fed every day for two weeks, and told with its age', () => {
+    const young = sample.slice(0, -1);
+    const feed = row('2026-02-15', young, 'a1-rowan-1-feed');
+    expect(feed?.why).toBe('13 days from laying, free-swimming since 5–10 Feb; brine shrimp or microworm');
+    expect(feed?.close).toBe('A1: fed microworm');
+    const fed: Line = ['2026-02-15', tank('A1'), { kind: 'fed', food: 'microworm', grams: null }];
+    expect(ids('2026-02-15', [...young, fed])).toEqual([]);
+  });
   it('is followed by the first move, until they were moved', () => {
     const young = sample.slice(0, -1);
-    expect(ids('2026-02-15', young)).toEqual([]);
+    expect(ids('2026-02-25', young)).toEqual([]);
     expect(ids('2026-03-01', young)).toEqual(['a1-rowan-1-move']);
     expect(row('2026-03-01', young, 'a1-rowan-1-move')).toMatchObject({ close: 'A1: moved about 70 Rowan-1 to C1' });
     expect(
