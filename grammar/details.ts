@@ -37,11 +37,7 @@ export function tagDetail(task: DetailTask): number {
   else if (isTankNumber(task)) {
     out.push(retag(token, p.TankWord, 'tank'), ...tokens.slice(at + 1, at + 2));
     return at + 2;
-  } else if (
-    ARTICLES.has(wordOf(token)) &&
-    SEX_WORDS.has(wordOf(tokens[at + 1])) &&
-    p.detailsOf(kind).includes('sex')
-  ) {
+  } else if (ARTICLES.has(wordOf(token)) && SEX_WORDS.has(wordOf(tokens[at + 1])) && p.detailsOf(kind).has('sex')) {
     out.push(retag(token, p.The, 'the'));
   } else if (p.JOINING_WORDS.has(wordOf(token))) {
     // A word that joins names nothing: left as it is, no rule takes it.
@@ -57,7 +53,7 @@ function isTankNumber({ tokens, at }: DetailTask): boolean {
 }
 
 function versus({ tokens, at, kind, out, isFish }: DetailTask): number | null {
-  if (!p.CLAUSES[kind].takes.includes('versus') || !fishOnFish(tokens, at, isFish)) return null;
+  if (!p.detailsOf(kind).has('versus') || !fishOnFish(tokens, at, isFish)) return null;
   const types = [p.Doer, p.OnWhom, p.Sufferer];
   types.forEach((type, index) => {
     const token = tokens[at + index];
@@ -87,7 +83,7 @@ function phrase(task: DetailTask): number | null {
   const words = tokens.slice(at, at + match.length).map(({ image }) => image);
   out.push(match.phrase.token === p.DayWords ? { ...spread, image: words.join(' ') } : spread);
   const next = at + match.length;
-  const link = linkOf(match);
+  const link = match.phrase.link;
   if (match.phrase.token === p.Every) return quantity(task, next) ?? next;
   if (link === null) return next;
   // After a word that calls for a source or for words, bare words will do, unless they are a name.
@@ -104,12 +100,6 @@ function relativeDay(task: DetailTask, at: number): number | null {
   const image = task.tokens.slice(at, at + match.length).map((token) => token.image);
   task.out.push({ ...spanning(p.DayWords, task.tokens, at, at + match.length, 'day'), image: image.join(' ') });
   return at + match.length;
-}
-
-function linkOf(match: Match): LinkName | null {
-  const { sense, token } = match.phrase;
-  for (const [link, type] of p.LINK_TOKENS) if (type === token && link === sense) return link;
-  return null;
 }
 
 function takesWords({ tokens, kind, isName }: DetailTask, link: LinkName, at: number): boolean {
@@ -131,7 +121,7 @@ function meaningful({ tokens, kind, out, isName }: DetailTask, at: number): Matc
   if (token === p.Sex) return isName(tokens[at]?.image ?? '') ? null : match;
   if (tokens[at]?.tokenType === t.Unit || token === p.Noun || token === p.Ago) return null;
   if (token === p.CountWord || token === p.Fuzz || token === p.NumberWord) return null;
-  const link = linkOf(match);
+  const link = match.phrase.link;
   if ((link === 'by' || link === 'until') && !dated(tokens, at + match.length)) return null;
   if (link === 'on' && fishWordOnly(tokens, at)) return null;
   return match;
@@ -234,7 +224,7 @@ function endsText(task: DetailTask, at: number, start: number, mode: 'any' | 'wo
   if (at === start) return false;
   const match = meaningful(task, at);
   if (match === null || match.phrase.token === p.Sex) return false;
-  const link = linkOf(match);
+  const link = match.phrase.link;
   return mode === 'words' ? link !== 'and' && link !== 'of' : link === 'by' || link === 'until';
 }
 

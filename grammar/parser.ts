@@ -199,9 +199,9 @@ export class JournalParser extends EmbeddedActionsParser {
   }
 
   private clauseRule(kind: ClauseKind, token: TokenType): ParserMethod<[], s.ClauseNode> {
-    const alternatives = p
-      .detailsOf(kind)
-      .map((detail) => ({ ALT: () => this.subrule(0, this.detailRule(detail), {}) }));
+    const alternatives = [...p.detailsOf(kind)].map((detail) => ({
+      ALT: () => this.subrule(0, this.detailRule(detail), {}),
+    }));
     return this.RULE(ruleName(kind), (): s.ClauseNode => {
       const head = word(this.CONSUME(token));
       const details: s.DetailNode[] = [];

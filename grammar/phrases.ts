@@ -35,6 +35,10 @@ export interface Phrase {
   readonly canonical: boolean;
   /** Gives way to a declared name. */
   readonly yields: boolean;
+  /** Opens a clause at the start and after `;` only. */
+  readonly shy: boolean;
+  /** The detail that it introduces, inside a clause. */
+  readonly link: LinkName | null;
 }
 
 /** Phrases by their first word, longest first. */
@@ -87,8 +91,15 @@ export const Text = tagged('Text', 'words');
 export const Separator = tagged('Separator', 'the next clause');
 export const Mistake = tagged('Mistake', '`mistake`');
 
-function phrasesOf(says: string, token: TokenType, sense: string, kind: ClauseKind | null = null): Phrase[] {
+function phrasesOf(
+  says: string,
+  token: TokenType,
+  sense: string,
+  kind: ClauseKind | null = null,
+  link: LinkName | null = null,
+): Phrase[] {
   const yields = kind === null ? [] : (CLAUSES[kind].yields ?? '').split('|');
+  const shy = kind === null ? [] : (CLAUSES[kind].shy ?? '').split('|');
   return says
     .split('|')
     .filter((text) => text !== '')
@@ -99,6 +110,8 @@ function phrasesOf(says: string, token: TokenType, sense: string, kind: ClauseKi
       kind,
       canonical: index === 0,
       yields: yields.includes(text),
+      shy: shy.includes(text),
+      link,
     }));
 }
 
@@ -144,25 +157,25 @@ const PLAIN: Readonly<Record<HeadingKind, HeadingKind>> = {
 
 const HEADINGS = Object.keys(PLAIN).filter((name): name is HeadingKind => Object.hasOwn(PLAIN, name));
 
-/** The kinds of clause that exist under a heading: a declaring heading's own first. */
-export function clausesUnder(heading: HeadingKind): readonly ClauseKind[] {
+function kindsUnder(heading: HeadingKind): readonly ClauseKind[] {
   // A row stands for its tanks: every clause of a tank exists under it.
   const also: HeadingKind = heading === 'row' ? 'tank' : PLAIN[heading];
   const own = CLAUSE_KINDS.filter((kind) => CLAUSES[kind].under.includes(heading));
   return [...own, ...CLAUSE_KINDS.filter((kind) => !own.includes(kind) && CLAUSES[kind].under.includes(also))];
 }
 
-const kindsUnder: ReadonlyMap<HeadingKind, ReadonlySet<ClauseKind>> = new Map(
-  HEADINGS.map((heading) => [heading, new Set(clausesUnder(heading))]),
+const under: ReadonlyMap<HeadingKind, ReadonlySet<ClauseKind>> = new Map(
+  HEADINGS.map((heading) => [heading, new Set(kindsUnder(heading))]),
 );
+const NO_KINDS: ReadonlySet<ClauseKind> = new Set();
 
-/** True where that kind of clause exists under that heading: asked for every word of a journal. */
-export function existsUnder(heading: HeadingKind, kind: ClauseKind): boolean {
-  return kindsUnder.get(heading)?.has(kind) === true;
+/** The kinds of clause that exist under a heading: a declaring heading's own first. */
+export function clausesUnder(heading: HeadingKind): ReadonlySet<ClauseKind> {
+  return under.get(heading) ?? NO_KINDS;
 }
 
 const openers: ReadonlyMap<HeadingKind, Phrases> = new Map(
-  HEADINGS.map((heading) => [heading, indexed(clausesUnder(heading).flatMap(openersOf))]),
+  HEADINGS.map((heading) => [heading, indexed([...clausesUnder(heading)].flatMap(openersOf))]),
 );
 const NO_PHRASES: Phrases = new Map();
 
@@ -189,9 +202,14 @@ export function canonicalOf(kind: ClauseKind): string | null {
   return first?.split('|')[0] ?? null;
 }
 
+const details: ReadonlyMap<ClauseKind, ReadonlySet<DetailName>> = new Map(
+  CLAUSE_KINDS.map((kind) => [kind, new Set([...CLAUSES[kind].takes, ...EVERY_CLAUSE])]),
+);
+const NO_DETAILS: ReadonlySet<DetailName> = new Set();
+
 /** The details that a kind of clause takes. */
-export function detailsOf(kind: ClauseKind): readonly DetailName[] {
-  return [...new Set([...CLAUSES[kind].takes, ...EVERY_CLAUSE])];
+export function detailsOf(kind: ClauseKind): ReadonlySet<DetailName> {
+  return details.get(kind) ?? NO_DETAILS;
 }
 
 function bare(name: DetailName): Phrase[] {
@@ -233,13 +251,13 @@ function bare(name: DetailName): Phrase[] {
 
 function linkPhrases(name: LinkName): Phrase[] {
   const token = LINK_TOKENS.get(name);
-  return token === undefined ? [] : phrasesOf(LINKS[name].says, token, name);
+  return token === undefined ? [] : phrasesOf(LINKS[name].says, token, name, null, name);
 }
 
 const inside: ReadonlyMap<ClauseKind, Phrases> = new Map(
   CLAUSE_KINDS.map((kind) => {
     const nouns = CLAUSES[kind].nouns?.replaceAll(' ', '|') ?? '';
-    return [kind, indexed([...phrasesOf(nouns, Noun, 'noun'), ...detailsOf(kind).flatMap(bare)])];
+    return [kind, indexed([...phrasesOf(nouns, Noun, 'noun'), ...[...detailsOf(kind)].flatMap(bare)])];
   }),
 );
 

@@ -67,7 +67,7 @@ export function openingAt(
   afterComma: boolean,
 ): Opening | null {
   if (tokens[at]?.tokenType === t.Note) return { kind: 'note', sense: 'note', ...bounds(at, at, at + 1) };
-  const phrase = phraseAt(tokens, at, context);
+  const phrase = phraseAt(tokens, at, context, at, afterComma);
   const found = [
     phrase,
     versusAt(tokens, at, context),
@@ -85,9 +85,15 @@ function bounds(start: number, head: number, end: number, reach = end): Omit<Ope
   return { start, head, end, reach };
 }
 
-function phraseAt(tokens: readonly IToken[], at: number, context: TagContext, start = at): Opening | null {
+function phraseAt(
+  tokens: readonly IToken[],
+  at: number,
+  context: TagContext,
+  start = at,
+  afterComma = false,
+): Opening | null {
   const match = openingPhrase(tokens, at, context);
-  if (match === null || match.phrase.kind === null) return null;
+  if (match === null || match.phrase.kind === null || (afterComma && match.phrase.shy)) return null;
   return { kind: match.phrase.kind, sense: match.phrase.sense, ...bounds(start, at, at + match.length) };
 }
 
@@ -98,7 +104,7 @@ function openingPhrase(tokens: readonly IToken[], at: number, context: TagContex
 
 /** `male on female` alone: its three words are details of a clause that needs no phrase. */
 function versusAt(tokens: readonly IToken[], at: number, context: TagContext): Opening | null {
-  if (!p.existsUnder(context.heading, 'on each other') || !fishOnFish(tokens, at, context.isFish)) return null;
+  if (!p.clausesUnder(context.heading).has('on each other') || !fishOnFish(tokens, at, context.isFish)) return null;
   return { kind: 'on each other', sense: 'chasing', ...bounds(at, at, at, at + 3) };
 }
 
@@ -134,7 +140,7 @@ function numberThenPhrase(
 
 /** `pH 7.4, KH 6`: what a test found needs no word `test`. */
 function readingAt(tokens: readonly IToken[], at: number, context: TagContext): Opening | null {
-  if (!p.existsUnder(context.heading, 'test')) return null;
+  if (!p.clausesUnder(context.heading).has('test')) return null;
   const match = matchPhrase(tokens, at, p.phrasesContinuing('test'));
   if (match === null || match.phrase.sense === 'takes') return null;
   const reach = at + match.length;
@@ -143,7 +149,7 @@ function readingAt(tokens: readonly IToken[], at: number, context: TagContext): 
 
 /** `"press the test button" every month`. */
 function ownChoreAt(tokens: readonly IToken[], at: number, context: TagContext): Opening | null {
-  if (tokens[at]?.tokenType !== t.Quote || !p.existsUnder(context.heading, 'chore')) return null;
+  if (tokens[at]?.tokenType !== t.Quote || !p.clausesUnder(context.heading).has('chore')) return null;
   const next = wordOf(tokens[at + 1]);
   const often = next === 'every' || next === 'daily' || next === 'weekly' || next === 'monthly';
   return often ? { kind: 'chore', sense: 'own', ...bounds(at, at, at, at + 1) } : null;

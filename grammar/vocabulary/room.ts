@@ -128,6 +128,8 @@ export const ROOM = {
       'salinity',
       'oxygen',
       'chlorine',
+      'asN',
+      'asIon',
       'takes',
     ],
     makes: ['tested', 'chore set'],

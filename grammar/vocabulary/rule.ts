@@ -41,6 +41,8 @@ export interface ClauseRule {
   readonly counted?: boolean;
   /** Abbreviations that give way to a declared name: a tank may well be called `QT`. */
   readonly yields?: string;
+  /** Common words that open it at the start and after `;` only: after a comma they are words like any other. */
+  readonly shy?: string;
   /** Two things that keepers mean by the phrase; it is refused, and both are offered. */
   readonly readings?: Readonly<Record<string, readonly [string, string, ...string[]]>>;
   /** The kinds of fact that it states. */

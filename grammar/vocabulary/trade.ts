@@ -146,6 +146,7 @@ export const TRADE = {
       in: 'in',
       half: 'half',
     },
+    shy: 'clear|all clear|normal|all normal|back to normal|sponge|sponge in|sponge out|in|half',
     readings: {
       lost: ['died', 'missing', 'sold'],
       pulled: ['moved … to …', 'eggs gone'],

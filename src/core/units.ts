@@ -118,7 +118,7 @@ export function canonicalUnit(unit: UnitName): Unit {
 /** A value in `unit` as one in canonical `to`, or null where the two measure different things. */
 export function convert(value: number, unit: UnitName, to: Unit): number | null {
   const factor = FACTORS[unit];
-  // Seven digits after the point at most: 12.7 / 1000 must not print as 0.012699999999999998.
+  // 12.7 / 1000 must not come out as 0.012699999999999998.
   const canonical = neat((value + (factor.plus ?? 0)) * factor.times);
   if (factor.to === to) return canonical;
   const again = RESIZED[factor.to]?.[to];

@@ -1,5 +1,5 @@
 /** Reads lines in a small room of our own, for tests of the language. */
-import type { Event, EventKind, EventOf } from '../../src/journal/event.ts';
+import type { Event, EventKind } from '../../src/journal/event.ts';
 import { readJournal } from '../../src/language/read.ts';
 import type { Fetch, Reading } from '../../src/language/read.ts';
 
@@ -48,15 +48,15 @@ export function factsOf(clauses: string, heading = 'A1'): readonly object[] {
 }
 
 /** The one event of that kind in some lines. */
-export function only<K extends EventKind>(kind: K, lines: string): EventOf<K> {
-  const found = eventsOf(lines).filter((event): event is EventOf<K> => event.kind === kind);
+export function only<K extends EventKind>(kind: K, lines: string): Extract<Event, { kind: K }> {
+  const found = eventsOf(lines).filter((event): event is Extract<Event, { kind: K }> => event.kind === kind);
   const [event] = found;
   if (event === undefined || found.length > 1) throw new Error(`${String(found.length)} events of kind ${kind}`);
   return event;
 }
 
 /** The one event of that kind in the clauses of a line. */
-export function fact<K extends EventKind>(kind: K, clauses: string, heading = 'A1'): EventOf<K> {
+export function fact<K extends EventKind>(kind: K, clauses: string, heading = 'A1'): Extract<Event, { kind: K }> {
   return only(kind, `2026-03-10 ${heading}: ${clauses}`);
 }
 

@@ -102,6 +102,9 @@ function ordinary(line: LineContext, heading: ReadHeading, node: ClauseNode): re
     return [];
   }
   const facts: Fact[] = [];
+  if (heading.subjects.length === 0 && heading.declaration !== null) {
+    line.faults.push(fault('empty-row', heading.declaration.at, 'that row has no tanks on that day'));
+  }
   for (const subject of heading.subjects) {
     // Each subject gets the clause; what is wrong with it is told once.
     const own: LineContext = facts.length === 0 ? line : { ...line, faults: [] };
@@ -164,16 +167,16 @@ function countsFish(body: Body): boolean {
 /** The remark; everything else that nobody asked for is a fault. */
 function finish(clause: Clause, heading: ReadHeading): string | null {
   const remark = clause.quote();
+  const { faults } = clause.line;
+  const inClause = faults.filter(({ from, to }) => from >= clause.node.from && to <= clause.node.to);
+  // Words that are left over where something is missing were meant for it: one cause, one problem.
+  if (inClause.some(({ kind }) => kind === 'something-missing')) return null;
   for (const detail of clause.rest) {
-    if (detail.type === 'quote')
-      clause.fault(
-        'two-remarks',
-        detail,
-        'a clause has one remark; put a `;` before the next clause, or use `note`',
-        '',
-      );
-    else if (clause.line.faults.every(({ from, to }) => to <= detail.from || from >= detail.to)) {
-      clause.line.faults.push(strayDetail(clause.line, clause.node.kind, detail, heading.kind));
+    if (detail.type === 'quote') {
+      const says = 'a clause has one remark; put a `;` before the next clause, or use `note`';
+      clause.fault('two-remarks', detail, says, '');
+    } else if (inClause.every(({ from, to }) => to <= detail.from || from >= detail.to)) {
+      faults.push(strayDetail(clause.line, clause.node.kind, detail, heading.kind));
     }
   }
   return remark === '' ? null : remark;
