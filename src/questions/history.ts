@@ -17,6 +17,7 @@ import { rowId } from './id.ts';
 import { groupsCalled } from './pairs.ts';
 import { disputeRow } from './pairs/dispute.ts';
 import type { DisputeRow } from './pairs/dispute.ts';
+import type { WhyRow } from './whyrow.ts';
 
 /** A line of the journal, as reading it gives it. */
 export interface Written {

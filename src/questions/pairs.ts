@@ -140,10 +140,10 @@ export function pairRow(room: Room, group: SeenGroup): PairRow {
 
 function nextOf({ last, interval }: Spawning): DayWindow | null {
   if (last === null || interval === null) return null;
-  const { low, high } = interval.days;
+  const { low, likely, high } = interval.days;
   return {
     low: last.low === null ? null : addDays(last.low, Math.floor(low)),
-    likely: null,
+    likely: last.likely === null || likely === null ? null : addDays(last.likely, Math.round(likely)),
     high: last.high === null ? null : addDays(last.high, Math.ceil(high)),
   };
 }

@@ -108,7 +108,8 @@ function nextCell({ spawning, next, dispute, state }: PairRow, look: Look): Cell
   if (lateDays !== null && lateDays > 0) return { text: `${plural(lateDays, 'day')} late`, paint: look.paint.today };
   if (dispute !== null || waits === 'holding' || waits === state) return '';
   if (waits !== null && !waits.startsWith('guarding')) return waits;
-  return next === null ? '' : windowText(next, look);
+  if (next === null) return '';
+  return look.machine && next.likely !== null ? dayText(next.likely, look) : windowText(next, look);
 }
 
 function details(pair: PairRow, look: Look): string {

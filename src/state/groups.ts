@@ -22,11 +22,8 @@ export const GROUPS_HOMES: Homes<'group declared' | 'bonded' | 'split up' | 'res
     else declare(draft, event);
   },
   bonded: (draft, event) => setBond(draft, event, 'bonded'),
-  resting: (draft, event) => setBond(draft, event, 'resting'),
-  'split up': (draft, event) => {
-    const group = setBond(draft, event, 'split up');
-    if (group) endDispute(group, { day: event.day, how: 'separated', place: event.place });
-  },
+  resting: (draft, event) => part(draft, event, 'resting'),
+  'split up': (draft, event) => part(draft, event, 'split up'),
   'member back': memberBack,
   'new mate': newMate,
 };
@@ -146,6 +143,12 @@ function setBond(draft: Draft, event: EventOf<'bonded' | 'split up' | 'resting'>
   if (bond !== 'resting') found.group.bonded = bond === 'bonded' ? found.group.bondSince : null;
   found.group.lines.push(event.place);
   return found.group;
+}
+
+/** A pair that rests or splits up is parted: its dispute is over. */
+function part(draft: Draft, event: EventOf<'split up' | 'resting'>, bond: 'split up' | 'resting'): void {
+  const group = setBond(draft, event, bond);
+  if (group) endDispute(group, { day: event.day, how: 'separated', place: event.place });
 }
 
 /** `male back`: to his group's own tank. */

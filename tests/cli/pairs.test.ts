@@ -70,6 +70,11 @@ describe('what happened', () => {
     });
   });
 
+  test('a line that was found can be asked why', async () => {
+    const why = await asked(['why', '2026-02-10-fishroom-txt-19']);
+    expect(why).toContain('free-swimming');
+  });
+
   test('a name that is none is wrong use', async () => {
     const ran = await tankside(['history', '--pair', 'Roan'], { files: { '/room/fishroom.txt': SAMPLE } });
     expect(ran.status).toBe(2);

@@ -54,6 +54,7 @@ describe('a dispute', () => {
     ['shimmying', said('2026-02-16', 'A1', 'shimmying'), 'shimmying'],
     ['a spawn', spawn('2026-02-16', 'A1', 'Rowan-1'), 'spawned'],
     ['a male moved out', movedTo('2026-02-16', 'A1', 'male', 'B2'), 'separated'],
+    ['a rest', said('2026-02-16', 'A1', 'resting'), 'separated'],
     ['a split', said('2026-02-16', 'A1', 'split up'), 'separated'],
     ['a death', died('2026-02-16', 'A1', 'female'), 'died'],
   ])('ends with %s', (_, line, how) => {

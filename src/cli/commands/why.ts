@@ -1,4 +1,5 @@
 /** `tankside why`: what stands behind a row of any answer. */
+import { historyWhy } from '../../questions/history.ts';
 import { why } from '../../questions/why.ts';
 import type { WhyRow } from '../../questions/whyrow.ts';
 import type { Explained, QuotedLine } from '../../reports/why.ts';
@@ -21,8 +22,9 @@ export const command: Command = {
     return answer(context, get, {
       ask: (room, journal) => {
         const { rows, near } = why(room, words);
-        if (rows.length === 0) throw nothing(words, near);
-        return rows.map((row) => explained(row, journal));
+        const line = rows.length > 0 ? null : historyWhy(room, journal.reading.entries, words.join('-').toLowerCase());
+        if (rows.length === 0 && line === null) throw nothing(words, near);
+        return [...rows, ...(line === null ? [] : [line])].map((row) => explained(row, journal));
       },
       text: whyText,
       json: whyJson,
