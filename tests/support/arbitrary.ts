@@ -5,7 +5,6 @@
 import fc from 'fast-check';
 import type { Arbitrary } from 'fast-check';
 import { addDays, toDay } from '../../src/core/day.ts';
-import type { Day } from '../../src/core/day.ts';
 import { GUILDS } from '../../src/core/guild.ts';
 import type { DayWindow } from '../../src/core/interval.ts';
 import type { Measure, Unit } from '../../src/core/quantity.ts';

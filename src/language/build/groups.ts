@@ -62,9 +62,10 @@ function member(clause: Clause, draft: GroupDraft): void {
 
 /** From another stock of this room by name, or from somebody, in words. */
 function comesFrom(clause: Clause, draft: GroupDraft): void {
+  const each = clause.flag('each');
   const price = priceOf(clause);
-  if (price !== null)
-    draft.price = clause.flag('each') || draft.groupKind !== 'pair' ? price : { ...price, per: 'all' };
+  if (price !== null && each) draft.price = { ...price, per: 'each' };
+  else if (price !== null) draft.price = draft.groupKind === 'pair' ? { ...price, per: 'all' } : price;
   const names = clause.names();
   const stocks = names.map(({ text }) => clause.line.names.find(text, clause.day)).filter((named) => named !== null);
   if (names.length > 0 && stocks.length === names.length) draft.parentsFrom = stocks.map(({ name }) => name);

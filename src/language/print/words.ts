@@ -27,7 +27,7 @@ export const CANONICAL: Voice = { units: 'metric', nitrogen: 'N', about: false, 
 
 /** A number without the noise that binary fractions leave behind. */
 export function num(value: number): string {
-  return String(Number(value.toPrecision(12)));
+  return String(Number(value.toPrecision(13)));
 }
 
 /** The canonical one of the spellings in a row of the vocabulary. */
