@@ -229,6 +229,15 @@ function lineRow(entry: Dated, room: Room): HistoryRow {
   return { row: 'line', ...line, because };
 }
 
+/** What stands behind one line, by its id, for `why`; null where no line up to the room's day has it. */
+export function historyWhy(room: Room, entries: readonly Written[], id: string): WhyRow | null {
+  for (const { day, ...entry } of entries) {
+    if (day === null || day > room.on || asLine({ ...entry, day }).id !== id) continue;
+    return { id, title: entry.text, because: lineRow({ ...entry, day }, room).because, lines: [lineOf(entry.place)] };
+  }
+  return null;
+}
+
 function asLine({ place, day, minute, text, events }: Dated): HistoryLine {
   const id = rowId(isoDay(day), place.file, String(place.line));
   return { id, day, minute, text, leftOut: events.length === 0, line: lineOf(place) };

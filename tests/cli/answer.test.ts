@@ -91,6 +91,13 @@ test('why shows the line that made the row', async () => {
   expect(out).toContain('2026-01-04 C1: water change 30 % every 7 days');
 });
 
+test('why shows how a line of history was read', async () => {
+  const { status, out } = await tankside(['why', '2026-02-13-fishroom-txt-5'], { files: files(JOURNAL) });
+  expect(status).toBe(0);
+  expect(out).toMatch(/numbers {2}all well/);
+  expect((await tankside(['why', '2026-02-13-fishroom-txt-4'], { files: files(JOURNAL) })).status).toBe(2);
+});
+
 test('why with words that no row has says so', async () => {
   const { status, err } = await tankside(['why', 'C1', 'gasping'], { files: files(JOURNAL) });
   expect(status).toBe(2);
