@@ -157,9 +157,7 @@ function isSelected(room: Room, body: SeenBody, seen: DeepReadonly<SizeSeen>): b
   const sold = body.gone.some(
     (gone) => (gone.how === 'sold' || gone.how === 'gave away' || gone.how === 'culled') && gone.day <= seen.day,
   );
-  return (
-    sold || room.stock.moves.some((move) => move.body === body.name && move.which !== 'any' && move.day < seen.day)
-  );
+  return sold || (pickedDays(room).get(body.name) ?? []).some((day) => day < seen.day);
 }
 
 /** The usual rate of growth of this species in this room: the median over other broods that were read late enough. */
@@ -172,6 +170,20 @@ function taughtRate(room: Room, body: SeenBody): { rate: Interval; broods: numbe
   if (middle === null || rates.length < 2) return null;
   const spread = Math.max(0.15 * middle, (Math.max(...rates) - Math.min(...rates)) / 2);
   return { rate: { low: middle - spread, likely: middle, high: middle + spread }, broods: rates.length };
+}
+
+/** Days on which the largest or smallest of a body were moved, by body: worked out once a room. */
+const picked = new WeakMap<Room, ReadonlyMap<string, readonly Day[]>>();
+
+function pickedDays(room: Room): ReadonlyMap<string, readonly Day[]> {
+  const before = picked.get(room);
+  if (before) return before;
+  const days = new Map<string, Day[]>();
+  for (const move of room.stock.moves) {
+    if (move.which !== 'any') days.set(move.body, [...(days.get(move.body) ?? []), move.day]);
+  }
+  picked.set(room, days);
+  return days;
 }
 
 type Rates = readonly { readonly brood: string; readonly rate: number }[];
