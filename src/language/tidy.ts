@@ -38,7 +38,9 @@ export function tidy(task: TidyTask): Tidied {
   const first = rewrittenLines(task, named);
   const kept = sameLines(task.reading, named, task.reread(joined(task.text, first)), task.file, first);
   const text = joined(task.text, kept);
-  if (!sameEvents(named, task.reread(text).events)) {
+  const isKept = ({ place }: Event): boolean => place.file === task.file && kept.has(place.line);
+  const meant = task.reading.events.map((event, index) => (isKept(event) ? (named[index] ?? event) : event));
+  if (!sameEvents(meant, task.reread(text).events)) {
     return { ok: false, says: 'the tidied journal would not say the same, so nothing is changed' };
   }
   return { ok: true, text, changes: [...kept.values()] };

@@ -7,9 +7,10 @@ import type { Room } from '../state/draft.ts';
 /** Gives the name of the brood that a clause without a name began, or null: it began none, or writes one. */
 export function begunBroods(room: Room): (event: Event) => string | null {
   const begun = new Map<string, string>();
-  for (const { name, lines } of room.stock.broods.values()) {
+  for (const { name, lines, suspected } of room.stock.broods.values()) {
     const [first] = lines;
-    if (first !== undefined) begun.set(keyOf(first), name);
+    // What is only suspected has no name yet that a line could write.
+    if (first !== undefined && !suspected && !/\s/u.test(name)) begun.set(keyOf(first), name);
   }
   return (event) => {
     if ((event.kind !== 'spawned' && event.kind !== 'stage seen') || event.brood !== null) return null;

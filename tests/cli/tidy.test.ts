@@ -98,4 +98,20 @@ describe('tankside tidy', () => {
       ],
     });
   });
+
+  const workshop = readFileSync(new URL('../../examples/workshop/fishroom.txt', import.meta.url), 'utf8');
+
+  it.each([
+    ['the sample', SAMPLE, '2026-03-01'],
+    ['the sample from a phone', asPhone(SAMPLE), '2026-03-01'],
+    ['the workshop', workshop, '2026-06-01'],
+  ])('leaves every answer about %s as it was', async (_name, journal, on) => {
+    const after = (await one(journal, '--write')).files['/room/fishroom.txt'] ?? '';
+    expect(after).not.toBe(journal);
+    for (const question of ['due', 'broods', 'pairs', 'sale', 'holds', 'loops']) {
+      const ask = async (text: string): Promise<string> =>
+        (await tankside([question, '--on', on, '--json'], { files: { '/room/fishroom.txt': text } })).out;
+      expect(await ask(after)).toBe(await ask(journal));
+    }
+  });
 });

@@ -66,9 +66,13 @@ function comesFrom(clause: Clause, draft: GroupDraft): void {
   const price = priceOf(clause);
   if (price !== null && each) draft.price = { ...price, per: 'each' };
   else if (price !== null) draft.price = draft.groupKind === 'pair' ? { ...price, per: 'all' } : price;
-  const names = clause.names();
-  const stocks = names.map(({ text }) => clause.line.names.find(text, clause.day)).filter((named) => named !== null);
-  if (names.length > 0 && stocks.length === names.length) draft.parentsFrom = stocks.map(({ name }) => name);
-  else if (names.length > 0) draft.from = names.map(({ text }) => text).join(' and ');
-  else draft.from = clause.needText('"a friend"');
+  const named = clause.names().map(({ text }) => text);
+  const bare = clause.rest.some(({ type }) => type === 'text');
+  const words = named.length > 0 ? named.join(' and ') : clause.needText('"a friend"');
+  const stocks = words.split(/\s+and\s+/u).map((word) => clause.line.names.find(word, clause.day));
+  const known = stocks.filter((stock) => stock?.kind === 'group' || stock?.kind === 'brood');
+  // Words in quotes are somebody, even where a stock has the same name.
+  if ((bare || named.length > 0) && known.length === stocks.length) {
+    draft.parentsFrom = known.map((stock) => stock?.name ?? '');
+  } else draft.from = words;
 }

@@ -1,15 +1,15 @@
 /** Clauses about fish: bond, disputes, spawning, broods, counts, moves, losses. */
 import { FISH } from '../../../grammar/vocabulary/fish.ts';
 import type { EventOf, Stage } from '../../journal/event.ts';
-import type { FishRef } from '../../journal/subject.ts';
+import type { FishRef, Subject } from '../../journal/subject.ts';
 import type { Prints } from './table.ts';
 import * as w from './words.ts';
 
-type About = { readonly fish: FishRef };
+type About = { readonly fish: FishRef; readonly subject: Subject };
 
 /** A clause that is nothing but a phrase, perhaps after the fish's name. */
 function phrase(says: string): (event: About) => string {
-  return (event) => w.words(w.fish(event.fish), w.first(says));
+  return (event) => w.words(w.who(event), w.first(says));
 }
 
 export const FISH_PRINTS: Prints<
@@ -45,7 +45,7 @@ export const FISH_PRINTS: Prints<
   'member back': phrase(FISH.back.says.back),
   'new mate': (event) =>
     w.words(
-      w.fish(event.fish),
+      w.who(event),
       w.first(FISH['new mate'].says[event.sex]),
       event.name !== null && `as ${event.name}`,
       event.from !== null && `from ${event.from}`,
@@ -54,27 +54,23 @@ export const FISH_PRINTS: Prints<
   'about to spawn': phrase(FISH['about to spawn'].says.about),
   'no eggs': phrase(FISH['no eggs'].says.none),
   spawned,
-  'eggs white': (event) => w.words(w.fish(event.fish), w.first(FISH['eggs white'].says.white), w.howMany(event.count)),
+  'eggs white': (event) => w.words(w.who(event), w.first(FISH['eggs white'].says.white), w.howMany(event.count)),
   'eggs gone': phrase(FISH['eggs gone'].says.gone),
   'stage seen': stage,
-  counted: (event) => w.words(w.fish(event.fish), w.first(FISH.counted.says.counted), w.heads(event.heads)),
-  sized: (event, voice) => w.words(w.fish(event.fish), w.sizes(event.sizes, voice)),
+  counted: (event) => w.words(w.who(event), w.first(FISH.counted.says.counted), w.heads(event.heads)),
+  sized: (event, voice) => w.words(w.who(event), w.sizes(event.sizes, voice)),
   moved,
   mixed: (event) => `${w.first(FISH.mixed.says.mixed)} ${w.fish(event.a)} and ${w.fish(event.b)}`,
-  lost: (event) => w.words(w.fish(event.fish), w.first(FISH.lost.says[event.how]), w.howMany(event.count)),
+  lost: (event) => w.words(w.who(event), w.first(FISH.lost.says[event.how]), w.howMany(event.count)),
 };
 
 function sign(event: EventOf<'dispute sign'>): string {
   const sides = event.doer !== null && event.sufferer !== null ? `${event.doer} on ${event.sufferer}` : '';
-  return w.details(w.words(w.fish(event.fish), w.first(FISH.sign.says[event.sign])), sides);
+  return w.details(w.words(w.who(event), w.first(FISH.sign.says[event.sign])), sides);
 }
 
 function spawned(event: EventOf<'spawned'>): string {
-  return w.words(
-    w.fish(event.fish),
-    w.first(FISH.spawned.says[event.as]),
-    event.brood !== null && `brood ${event.brood}`,
-  );
+  return w.words(w.who(event), w.first(FISH.spawned.says[event.as]), event.brood !== null && `brood ${event.brood}`);
 }
 
 /** The eggs counted stand after `when`, as its own detail: `spawned 2-4 days ago, about 80 eggs`. */
@@ -83,25 +79,22 @@ export function eggs(event: EventOf<'spawned'>): string {
 }
 
 function stage(event: EventOf<'stage seen'>): string {
-  const bare: readonly Stage[] = ['fry seen', 'born', 'stripped'];
   const number = event.count === null ? '' : w.heads(event.count);
-  const named = w.words(
-    w.fish(event.fish),
-    w.first(FISH.stage.says[event.stage]),
-    bare.includes(event.stage) && number,
-    event.brood !== null && `brood ${event.brood}`,
-  );
-  return bare.includes(event.stage) ? named : w.details(named, number);
+  const words = w.words(w.who(event), w.first(FISH.stage.says[event.stage]));
+  const bare: readonly Stage[] = ['fry seen', 'born', 'stripped'];
+  if (event.brood === null && bare.includes(event.stage)) return w.words(words, number);
+  return w.details(w.words(words, event.brood !== null && `brood ${event.brood}`), number);
 }
 
 /** A count of fish and which fish, in the order that `moved`, `sold` and their like want. */
 export function lot(event: Lot): string {
   const { which } = event;
-  return w.lot(event.count, w.words(which !== undefined && which !== 'any' && which, w.fish(event.fish)));
+  return w.lot(event.count, w.words(which !== undefined && which !== 'any' && which, w.who(event)));
 }
 
 interface Lot {
   readonly fish: FishRef;
+  readonly subject: Subject;
   readonly count: EventOf<'moved'>['count'];
   readonly which?: EventOf<'moved'>['which'];
 }
@@ -109,7 +102,7 @@ interface Lot {
 function moved(event: EventOf<'moved'>): string {
   const { fish } = event;
   const alone = fish.kind === 'group' && fish.member !== null && fish.member.name === null && event.count === 'unsaid';
-  const who = alone ? `the ${w.fish(fish)}` : lot(event);
+  const who = alone ? `the ${w.who(event)}` : lot(event);
   return w.details(
     w.words(w.first(FISH.moved.says.moved), who, `to ${w.tank(event.to)}`, event.with !== null && `with ${event.with}`),
     event.restStay && 'rest stay',

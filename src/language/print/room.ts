@@ -146,5 +146,5 @@ function reading(value: Reading, voice: Voice): string {
 
 /** Nitrogen as the room's kit reports it. */
 function nitrogen(value: Measure<'mg/L'>, of: keyof typeof AS_NITROGEN, voice: Voice): string {
-  return w.span(value, voice, (asN) => w.num(voice.nitrogen === 'ion' ? asN / AS_NITROGEN[of] : asN));
+  return w.span(value, voice, (asN) => (voice.nitrogen === 'ion' ? w.back(asN / AS_NITROGEN[of]) : w.num(asN)));
 }

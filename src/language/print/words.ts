@@ -8,7 +8,7 @@ import { IMPERIAL_GALLON, US_GALLON } from '../../core/units.ts';
 import type { DayWindow, Interval } from '../../core/interval.ts';
 import type { Measure, Price } from '../../core/quantity.ts';
 import type { Dose, Heads, HowMany, Sizes, WaterAmount } from '../../journal/event.ts';
-import type { FishRef, Member } from '../../journal/subject.ts';
+import type { FishRef, Member, Subject } from '../../journal/subject.ts';
 
 /** The units that a printed line uses. Canonical lines are metric. */
 export interface Voice {
@@ -25,14 +25,26 @@ export interface Voice {
 
 export const CANONICAL: Voice = { units: 'metric', nitrogen: 'N', about: false, weeks: null, gallon: '' };
 
-/** A number without the noise that binary fractions leave behind. */
+/** A number without the noise that binary fractions and conversions leave behind: the shortest that is as good. */
 export function num(value: number): string {
+  for (let digits = 6; digits < 13; digits += 1) {
+    const short = Number(value.toPrecision(digits));
+    if (Math.abs(short - value) <= Math.abs(value) * NOISE) return String(short);
+  }
   return String(Number(value.toPrecision(13)));
 }
+
+/** Share of a value by which two conversions, there and back, may miss it. */
+const NOISE = 5e-14;
 
 /** The canonical one of the spellings in a row of the vocabulary. */
 export function first(says: string): string {
   return says.split('|')[0] ?? says;
+}
+
+/** A number converted back into the unit that it was written in: conversions there and back miss by a little. */
+export function back(value: number): string {
+  return String(Number(value.toPrecision(11)));
 }
 
 /** An amount of money: cents are always written. */
@@ -114,29 +126,29 @@ const INCH = 25.4;
 
 export function length(value: Measure<'mm'>, voice: Voice): string {
   if (voice.units === 'metric') return `${span(value, voice)} mm`;
-  return `${span(value, voice, (mm) => num(mm / INCH))} in`;
+  return `${span(value, voice, (mm) => back(mm / INCH))} in`;
 }
 
 /** A tank's three edges. */
 export function box(edges: readonly Measure<'mm'>[], voice: Voice): string {
   const [unit, factor] = voice.units === 'metric' ? ['cm', 10] : ['in', INCH];
-  return `${edges.map((edge) => span(edge, voice, (mm) => num(mm / factor))).join(' x ')} ${unit}`;
+  return `${edges.map((edge) => span(edge, voice, (mm) => back(mm / factor))).join(' x ')} ${unit}`;
 }
 
 export function litres(value: Measure<'L'>, voice: Voice): string {
   if (voice.units === 'metric') return `${span(value, voice)} L`;
   const factor = voice.units === 'US' ? US_GALLON : IMPERIAL_GALLON;
-  return `${span(value, voice, (L) => num(L / factor))} ${voice.gallon}gal`;
+  return `${span(value, voice, (L) => back(L / factor))} ${voice.gallon}gal`;
 }
 
 export function flow(value: Measure<'L/h'>, voice: Voice): string {
   if (voice.units === 'metric') return `${span(value, voice)} L/h`;
   const factor = voice.units === 'US' ? US_GALLON : IMPERIAL_GALLON;
-  return `${span(value, voice, (L) => num(L / factor))} ${voice.gallon}gph`;
+  return `${span(value, voice, (L) => back(L / factor))} ${voice.gallon}gph`;
 }
 
 export function degrees(value: Measure<'C'>, voice: Voice): string {
-  return voice.units === 'US' ? `${span(value, voice, (C) => num((C * 9) / 5 + 32))} F` : `${span(value, voice)} C`;
+  return voice.units === 'US' ? `${span(value, voice, (C) => back((C * 9) / 5 + 32))} F` : `${span(value, voice)} C`;
 }
 
 export function percent(value: Measure<'share'>, voice: Voice): string {
@@ -179,7 +191,7 @@ export function sizes(value: Sizes, voice: Voice): string {
   if (value.of === 'sample') {
     const unit = voice.units === 'metric' ? 'mm' : 'in';
     const factor = voice.units === 'metric' ? 1 : INCH;
-    return `sizes ${value.values.map((each) => span(each, voice, (mm) => num(mm / factor))).join(' ')} ${unit}`;
+    return `sizes ${value.values.map((each) => span(each, voice, (mm) => back(mm / factor))).join(' ')} ${unit}`;
   }
   return `${value.of === 'bulk' ? 'size' : value.of} ${length(first, voice)}`;
 }
@@ -193,6 +205,14 @@ export function fish(ref: FishRef): string {
   if (ref.kind === 'brood') return ref.brood;
   // A fish's own name is unique in the room; a sex needs its group where one is named.
   return ref.member?.name ?? words(ref.group, ref.member?.sex);
+}
+
+/** The same for a clause in its line: what the heading says already is left out. */
+export function who({ fish: ref, subject }: { readonly fish: FishRef; readonly subject: Subject }): string {
+  if (subject.kind === 'brood' && ref.kind === 'brood' && ref.brood === subject.brood) return '';
+  if (subject.kind !== 'group' || ref.kind !== 'group' || ref.group !== subject.group) return fish(ref);
+  const said = subject.member?.name === ref.member?.name && subject.member?.sex === ref.member?.sex;
+  return said || ref.member === null ? '' : member(ref.member);
 }
 
 export function member(value: Member): string {
