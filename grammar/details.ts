@@ -4,6 +4,8 @@ import { dateLength, fishOnFish, matchPhrase, numberEnd, retag, spanning, wordOf
 import type { Match } from './matching.ts';
 import * as p from './phrases.ts';
 import type { ClauseKind } from './phrases.ts';
+import { JOINING_WORDS } from './reserved.ts';
+import * as tag from './tags.ts';
 import * as t from './tokens.ts';
 import { NUMBER_WORDS, SCOOPS, SEX_WORDS } from './words.ts';
 import { LINKS } from './vocabulary/details.ts';
@@ -35,14 +37,14 @@ export function tagDetail(task: DetailTask): number {
   if (taken !== null) return taken;
   if (token.tokenType !== t.Word) out.push(token);
   else if (isTankNumber(task)) {
-    out.push(retag(token, p.TankWord, 'tank'), ...tokens.slice(at + 1, at + 2));
+    out.push(retag(token, tag.TankWord, 'tank'), ...tokens.slice(at + 1, at + 2));
     return at + 2;
   } else if (ARTICLES.has(wordOf(token)) && SEX_WORDS.has(wordOf(tokens[at + 1])) && p.detailsOf(kind).has('sex')) {
-    out.push(retag(token, p.The, 'the'));
-  } else if (p.JOINING_WORDS.has(wordOf(token))) {
+    out.push(retag(token, tag.The, 'the'));
+  } else if (JOINING_WORDS.has(wordOf(token))) {
     // A word that joins names nothing: left as it is, no rule takes it.
     out.push(token);
-  } else out.push(retag(token, p.Name, token.image));
+  } else out.push(retag(token, tag.Name, token.image));
   return at + 1;
 }
 
@@ -54,7 +56,7 @@ function isTankNumber({ tokens, at }: DetailTask): boolean {
 
 function versus({ tokens, at, kind, out, isFish }: DetailTask): number | null {
   if (!p.detailsOf(kind).has('versus') || !fishOnFish(tokens, at, isFish)) return null;
-  const types = [p.Doer, p.OnWhom, p.Sufferer];
+  const types = [tag.Doer, tag.OnWhom, tag.Sufferer];
   types.forEach((type, index) => {
     const token = tokens[at + index];
     if (token !== undefined) out.push(retag(token, type, SEX_WORDS.get(wordOf(token)) ?? 'name'));
@@ -71,7 +73,7 @@ function dayWords({ tokens, out, isName }: DetailTask, at: number): number | nul
     .map(({ image }) => image)
     .join(' ');
   const date = first.tokenType === t.DateToken;
-  out.push(date ? first : { ...spanning(p.DayWords, tokens, at, at + length, 'day'), image: text });
+  out.push(date ? first : { ...spanning(tag.DayWords, tokens, at, at + length, 'day'), image: text });
   return at + length;
 }
 
@@ -81,24 +83,24 @@ function phrase(task: DetailTask): number | null {
   if (match === null || at + match.length > limit) return null;
   const spread = spanning(match.phrase.token, tokens, at, at + match.length, match.phrase.sense);
   const words = tokens.slice(at, at + match.length).map(({ image }) => image);
-  out.push(match.phrase.token === p.DayWords ? { ...spread, image: words.join(' ') } : spread);
+  out.push(match.phrase.token === tag.DayWords ? { ...spread, image: words.join(' ') } : spread);
   const next = at + match.length;
   const link = match.phrase.link;
-  if (match.phrase.token === p.Every) return quantity(task, next) ?? next;
+  if (match.phrase.token === tag.Every) return quantity(task, next) ?? next;
   if (link === null) return next;
   // After a word that calls for a source or for words, bare words will do, unless they are a name.
   if (takesWords(task, link, next)) return text(task, next, 'words');
   const { form } = LINKS[link];
-  if (form === 'day' || form === 'dayOrPlace') return dayWords(task, next) ?? relativeDay(task, next) ?? next;
+  if (form === 'day') return dayWords(task, next) ?? relativeDay(task, next) ?? next;
   return form === 'amount' ? (quantity(task, next) ?? next) : next;
 }
 
 /** `by yesterday`, `until 3 days ago`. */
 function relativeDay(task: DetailTask, at: number): number | null {
   const match = matchPhrase(task.tokens, at, p.phrasesInside(task.kind));
-  if (match?.phrase.token !== p.DayWords) return quantity(task, at);
+  if (match?.phrase.token !== tag.DayWords) return quantity(task, at);
   const image = task.tokens.slice(at, at + match.length).map((token) => token.image);
-  task.out.push({ ...spanning(p.DayWords, task.tokens, at, at + match.length, 'day'), image: image.join(' ') });
+  task.out.push({ ...spanning(tag.DayWords, task.tokens, at, at + match.length, 'day'), image: image.join(' ') });
   return at + match.length;
 }
 
@@ -113,22 +115,17 @@ function takesWords({ tokens, kind, isName }: DetailTask, link: LinkName, at: nu
 }
 
 /** The phrase of the clause at a token, where it means something there. */
-function meaningful({ tokens, kind, out, isName }: DetailTask, at: number): Match | null {
+function meaningful({ tokens, kind, isName }: DetailTask, at: number): Match | null {
   const match = matchPhrase(tokens, at, p.phrasesInside(kind));
   if (match === null) return null;
   const { token } = match.phrase;
   // A unit is one: `m` after a number is a metre where no fish are told apart.
-  if (token === p.Sex) return isName(tokens[at]?.image ?? '') ? null : match;
-  if (tokens[at]?.tokenType === t.Unit || token === p.Noun || token === p.Ago) return null;
-  if (token === p.CountWord || token === p.Fuzz || token === p.NumberWord) return null;
+  if (token === tag.Sex) return isName(tokens[at]?.image ?? '') ? null : match;
+  if (tokens[at]?.tokenType === t.Unit || token === tag.Noun || token === tag.Ago) return null;
+  if (token === tag.CountWord || token === tag.Fuzz || token === tag.NumberWord) return null;
   const link = match.phrase.link;
-  if ((link === 'by' || link === 'until') && !dated(tokens, at + match.length)) return null;
-  if (link === 'on' && fishWordOnly(tokens, at)) return null;
+  if (link !== null && LINKS[link].form === 'day' && !dated(tokens, at + match.length)) return null;
   return match;
-}
-
-function fishWordOnly(tokens: readonly IToken[], at: number): boolean {
-  return SEX_WORDS.has(wordOf(tokens[at + 1]));
 }
 
 function dated(tokens: readonly IToken[], at: number): boolean {
@@ -163,7 +160,7 @@ function quantity(task: DetailTask, at: number): number | null {
   if (end === at) return null;
   for (let i = at; i < end; i += 1) {
     const match = matchPhrase(tokens, i, inside);
-    if (match !== null && (match.phrase.token === p.CountWord || match.phrase.token === p.Fuzz)) {
+    if (match !== null && (match.phrase.token === tag.CountWord || match.phrase.token === tag.Fuzz)) {
       out.push(spanning(match.phrase.token, tokens, i, i + match.length, match.phrase.sense));
       i += match.length - 1;
     } else out.push(...tokens.slice(i, i + 1).map(figure));
@@ -173,8 +170,8 @@ function quantity(task: DetailTask, at: number): number | null {
 
 function figure(token: IToken): IToken {
   const word = wordOf(token);
-  if (NUMBER_WORDS.has(word)) return retag(token, p.NumberWord, word);
-  return word === 'to' ? retag(token, p.RangeTo, 'to') : token;
+  if (NUMBER_WORDS.has(word)) return retag(token, tag.NumberWord, word);
+  return word === 'to' ? retag(token, tag.RangeTo, 'to') : token;
 }
 
 /** Unit, second edge, what is counted, `ago`. */
@@ -190,14 +187,14 @@ function afterNumber(task: DetailTask, from: number): number {
     const ranges = (type === t.Dash || wordOf(token) === 'to') && tokens[at - 1]?.tokenType === t.Unit;
     // Where things are counted `m` and `f` tell fish apart; else they are the units that they look like.
     const counts = type !== t.Unit || p.CLAUSES[task.kind].nouns !== undefined;
-    if (match?.phrase.token === p.Sex && counts) return at;
+    if (match?.phrase.token === tag.Sex && counts) return at;
     if (type === t.Unit || type === t.Plus || type === t.Ish || type === t.Currency) out.push(token);
     else if (type === t.Times || (ranges && tokens[at + 1]?.tokenType === t.Num)) {
       out.push(...tokens.slice(at, at + 2).map(figure));
       at += 1;
-    } else if (match?.phrase.token === p.Noun || match?.phrase.token === p.Ago) {
+    } else if (match?.phrase.token === tag.Noun || match?.phrase.token === tag.Ago) {
       out.push(retag(token, match.phrase.token, match.phrase.sense));
-    } else if (own !== undefined) out.push(retag(token, p.Scoop, own));
+    } else if (own !== undefined) out.push(retag(token, tag.Scoop, own));
     else return at;
     at += 1;
   }
@@ -209,7 +206,7 @@ function text(task: DetailTask, at: number, mode: 'any' | 'words'): number {
   let end = at;
   while (end < limit && !endsText(task, end, at, mode)) end += 1;
   if (end === at) return at;
-  out.push(spanning(p.Text, tokens, at, end, 'text'));
+  out.push(spanning(tag.Text, tokens, at, end, 'text'));
   return end;
 }
 
@@ -223,7 +220,7 @@ function endsText(task: DetailTask, at: number, start: number, mode: 'any' | 'wo
   if (mode === 'words' && isNumeric(task, at)) return true;
   if (at === start) return false;
   const match = meaningful(task, at);
-  if (match === null || match.phrase.token === p.Sex) return false;
+  if (match === null || match.phrase.token === tag.Sex) return false;
   const link = match.phrase.link;
   return mode === 'words' ? link !== 'and' && link !== 'of' : link === 'by' || link === 'until';
 }

@@ -1,7 +1,8 @@
 /** Tells the words of a heading apart: `row D`, `A1, A2 and C1`, `all tanks except Q1`, `A1 pair`. */
 import type { IToken } from 'chevrotain';
 import { retag, spanning, wordOf } from './matching.ts';
-import * as p from './phrases.ts';
+import { DECLARING, GROUP_WORDS } from './reserved.ts';
+import * as tag from './tags.ts';
 import * as t from './tokens.ts';
 import { SEX_WORDS } from './words.ts';
 
@@ -23,31 +24,31 @@ function tagWord(tokens: readonly IToken[], at: number, from: number, to: number
   const more = at + 1 < to;
   const next = more ? wordOf(tokens[at + 1]) : '';
   if ((word === 'all' || word === 'every') && (next === 'tanks' || next === 'tank')) {
-    out.push(spanning(p.AllTanks, tokens, at, at + 2, 'all tanks'));
+    out.push(spanning(tag.AllTanks, tokens, at, at + 2, 'all tanks'));
     return at + 2;
   }
   // Before another word an article says nothing: `the room`, `the male`.
   if (ARTICLES.has(word) && more) return at + 1;
-  if (token.tokenType === t.Dash) out.push(retag(token, p.RangeTo, 'to'));
-  else if (word === '') out.push(token.tokenType === t.Ampersand ? retag(token, p.And, 'and') : token);
-  else if (out.at(-1)?.tokenType === p.Declaring) {
+  if (token.tokenType === t.Dash) out.push(retag(token, tag.RangeTo, 'to'));
+  else if (word === '') out.push(token.tokenType === t.Ampersand ? retag(token, tag.And, 'and') : token);
+  else if (out.at(-1)?.tokenType === tag.Declaring) {
     // Whatever is declared, this is its name: whether it may be one is decided later.
-    out.push(retag(token, p.Name, token.image));
+    out.push(retag(token, tag.Name, token.image));
   } else out.push(taggedWord(token, word, at === from, more));
   return at + 1;
 }
 
 function taggedWord(token: IToken, word: string, first: boolean, more: boolean): IToken {
-  if (first && !more && word === 'room') return retag(token, p.Room, 'room');
-  if (first && more && p.DECLARING.has(word)) return retag(token, p.Declaring, word);
+  if (first && !more && word === 'room') return retag(token, tag.Room, 'room');
+  if (first && more && DECLARING.has(word)) return retag(token, tag.Declaring, word);
   if (!first) {
     const sex = SEX_WORDS.get(word);
-    if (word === 'and' || word === '&' || word === 'plus') return retag(token, p.And, 'and');
-    if (word === 'to' && more) return retag(token, p.RangeTo, 'to');
-    if (word === 'tanks') return retag(token, p.Tanks, 'tanks');
-    if (EXCEPT.has(word) && more) return retag(token, p.Except, 'except');
-    if (p.GROUP_WORDS.has(word)) return retag(token, p.GroupWord, word);
-    if (sex !== undefined) return retag(token, p.Sex, sex);
+    if (word === 'and' || word === '&' || word === 'plus') return retag(token, tag.And, 'and');
+    if (word === 'to' && more) return retag(token, tag.RangeTo, 'to');
+    if (word === 'tanks') return retag(token, tag.Tanks, 'tanks');
+    if (EXCEPT.has(word) && more) return retag(token, tag.Except, 'except');
+    if (GROUP_WORDS.has(word)) return retag(token, tag.GroupWord, word);
+    if (sex !== undefined) return retag(token, tag.Sex, sex);
   }
-  return retag(token, p.Name, token.image);
+  return retag(token, tag.Name, token.image);
 }

@@ -1,7 +1,8 @@
 /** Small questions about a row of tokens: does a phrase stand here, a number, a fish, a date? */
 import type { IToken, TokenType } from 'chevrotain';
-import { CountWord, Fuzz, phrasesInside } from './phrases.ts';
+import { phrasesInside } from './phrases.ts';
 import type { Phrase, Phrases } from './phrases.ts';
+import { CountWord, Fuzz } from './tags.ts';
 import * as t from './tokens.ts';
 import { MONTHS, NUMBER_WORDS, SEX_WORDS, WEEKDAYS } from './words.ts';
 
@@ -16,7 +17,7 @@ export function wordOf(token: IToken | undefined): string {
   const type = token.tokenType;
   // After a number `m` and `f` are cut as units; where fish are counted they are words.
   if (type === t.Word || type === t.Unit) return token.image.toLowerCase();
-  return type === t.Question || type === t.Ampersand || type === t.Colon ? token.image : '';
+  return type === t.Question || type === t.Ampersand || type === t.Colon || type === t.Slash ? token.image : '';
 }
 
 /** The longest phrase that stands at a token. */

@@ -3,10 +3,11 @@ import type { IToken } from 'chevrotain';
 import { tagHeading } from './headings.ts';
 import { JournalParser } from './parser.ts';
 import type { HeadingKind } from './phrases.ts';
-import { Separator } from './phrases.ts';
+import { Separator } from './tags.ts';
 import type { ClauseNode, HeadingNode, Piece } from './syntax.ts';
 import { tagClauses } from './tagging.ts';
-import type { TagContext, TagFault } from './tagging.ts';
+import type { TagContext } from './openings.ts';
+import type { TagFault } from './tagging.ts';
 import { endOf } from './tokens.ts';
 
 let made: JournalParser | null = null;

@@ -3,8 +3,9 @@
  * every word that means something inside each kind of clause, and the names that these refuse.
  */
 import type { TokenType } from 'chevrotain';
+import { Fuzz, CountWord, NumberWord, Ago, Noun, Sex, DayWords, Every, Often, Action, Rig, Separator } from './tags.ts';
 import { tagged } from './tokens.ts';
-import { COUNT_WORDS, FUZZ_WORDS, NUMBER_WORDS, SEX_WORDS, UNIT_WORDS } from './words.ts';
+import { COUNT_WORDS, FUZZ_WORDS, NUMBER_WORDS, SEX_WORDS } from './words.ts';
 import { ACTIONS, EVERY_CLAUSE, LINKS, MEASURES, PERIODS } from './vocabulary/details.ts';
 import type { DetailName, LinkName } from './vocabulary/details.ts';
 import { FISH } from './vocabulary/fish.ts';
@@ -59,37 +60,6 @@ const linkNames = Object.keys(LINKS).filter((name): name is LinkName => Object.h
 export const LINK_TOKENS: ReadonlyMap<LinkName, TokenType> = new Map(
   linkNames.map((name) => [name, tagged(`Detail${pascal(name)}`, `\`${LINKS[name].says.split('|')[0] ?? name}\``)]),
 );
-
-export const Fuzz = tagged('Fuzz', '`about`');
-export const CountWord = tagged('CountWord', 'a number');
-export const NumberWord = tagged('NumberWord', 'a number');
-export const RangeTo = tagged('RangeTo', '`to`');
-export const Ago = tagged('Ago', '`ago`');
-export const Noun = tagged('Noun', 'what is counted');
-export const Scoop = tagged('Scoop', 'a measure of your own');
-export const Sex = tagged('Sex', '`male` or `female`');
-export const The = tagged('The', '`the`');
-export const Name = tagged('Name', 'a name');
-export const TankWord = tagged('TankWord', '`tank`');
-export const Doer = tagged('Doer', 'who chases');
-export const OnWhom = tagged('OnWhom', '`on`');
-export const Sufferer = tagged('Sufferer', 'who is chased');
-export const DayWords = tagged('DayWords', 'a date');
-export const Every = tagged('Every', '`every`');
-export const Period = tagged('Period', '`day`, `week` or `month`');
-export const Often = tagged('Often', '`daily`');
-export const Room = tagged('Room', '`room`');
-export const Declaring = tagged('Declaring', 'what is declared');
-export const AllTanks = tagged('AllTanks', '`all tanks`');
-export const Tanks = tagged('Tanks', '`tanks`');
-export const Except = tagged('Except', '`except`');
-export const GroupWord = tagged('GroupWord', '`pair`');
-export const And = tagged('And', '`and`');
-export const Action = tagged('Action', 'a chore');
-export const Rig = tagged('Rig', 'a temporary measure');
-export const Text = tagged('Text', 'words');
-export const Separator = tagged('Separator', 'the next clause');
-export const Mistake = tagged('Mistake', '`mistake`');
 
 function phrasesOf(
   says: string,
@@ -155,7 +125,10 @@ const PLAIN: Readonly<Record<HeadingKind, HeadingKind>> = {
   'new species': 'species',
 };
 
-const HEADINGS = Object.keys(PLAIN).filter((name): name is HeadingKind => Object.hasOwn(PLAIN, name));
+/** Every kind of heading. */
+export const HEADINGS: readonly HeadingKind[] = Object.keys(PLAIN).filter((name): name is HeadingKind =>
+  Object.hasOwn(PLAIN, name),
+);
 
 function kindsUnder(heading: HeadingKind): readonly ClauseKind[] {
   // A row stands for its tanks: every clause of a tank exists under it.
@@ -278,52 +251,4 @@ export function phrasesContinuing(kind: ClauseKind): Phrases {
 /** The token that opens a kind of clause, where no phrase does. */
 export function headToken(kind: ClauseKind): TokenType {
   return HEADS.get(kind) ?? Separator;
-}
-
-/** Words that begin a declaring line, and what each declares. */
-export const DECLARING: ReadonlyMap<string, 'row' | 'loop' | 'tank' | 'species' | 'group' | 'culture' | 'auction'> =
-  new Map([
-    ['row', 'row'],
-    ['loop', 'loop'],
-    ['tank', 'tank'],
-    ['tray', 'tank'],
-    ['species', 'species'],
-    ['pair', 'group'],
-    ['trio', 'group'],
-    ['harem', 'group'],
-    ['colony', 'group'],
-    ['group', 'group'],
-    ['culture', 'culture'],
-    ['auction', 'auction'],
-  ]);
-
-/** Kinds of group, as a heading may name the one in a tank: `A1 pair`. */
-export const GROUP_WORDS: ReadonlySet<string> = new Set(['pair', 'trio', 'harem', 'colony', 'group']);
-
-const OTHER_REFUSED =
-  'all the rest half some about and in on at to from room tanks except note mistake also read ago x every by until for with as or each';
-
-/** Words that join others, and are never a name. */
-export const JOINING_WORDS: ReadonlySet<string> = new Set(
-  'and in on at to from by until every for with as or of the a'.split(' '),
-);
-
-/** Units of one letter that a thumb may also mean as a name: refused but for rows and loops, which never follow a number. */
-const UNIT_LETTERS = ['c', 'f', 'l', 'g', 'h', 'm'];
-
-const refused: ReadonlySet<string> = new Set([
-  ...[...openers.values()].flatMap((phrases) =>
-    [...phrases.values()].flat().flatMap(({ words, yields }) => (yields ? [] : words.slice(0, 1))),
-  ),
-  ...DECLARING.keys(),
-  ...OTHER_REFUSED.split(' '),
-  ...[...SEX_WORDS.keys()].filter((word) => word.length > 1),
-  ...[...UNIT_WORDS.keys()].filter((spelling) => spelling.length > 1 && !spelling.includes(' ')),
-]);
-
-/** True for a name that a declaration must not take, since the reader would take it for something else. */
-export function isRefusedName(name: string, declares: string): boolean {
-  const word = name.toLowerCase();
-  if (refused.has(word)) return true;
-  return UNIT_LETTERS.includes(word) && declares !== 'row' && declares !== 'loop';
 }

@@ -50,7 +50,7 @@ const FRACTIONS = '½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞';
 
 const number = sticky(new RegExp(`\\d+(?:[.,]\\d+)?[${FRACTIONS}]?|\\.\\d+|[${FRACTIONS}]`, 'uy'));
 const joined = sticky(/\d+(?:,\d{3,}|(?:,\d+){2,})(?!\d)/y);
-const word = sticky(/[♂♀]|\p{L}(?:[\p{L}\p{M}\p{N}_\u200c\u200d]|['-](?=[\p{L}\p{N}]))*/uy);
+const word = sticky(/[♂♀→]|\p{L}(?:[\p{L}\p{M}\p{N}_\u200c\u200d]|['-](?=[\p{L}\p{N}]))*/uy);
 const note = sticky(/note(?![\p{L}\p{M}\p{N}_'-])[^]*/iuy);
 const clock = sticky(/\d{1,2}:\d{2}(?!\d)/y);
 const ish = sticky(/-?ish(?![\p{L}\p{N}])/iuy);

@@ -3,11 +3,12 @@
  * All in lower case; every spelling that a keeper's thumb may send, beside the word that it stands for.
  */
 
-export type SexWord = 'male' | 'female' | 'young';
+export type SexWord = 'male' | 'female' | 'young' | 'adult';
 
 const sexes: Readonly<Record<SexWord, string>> = {
   male: 'male males m ♂ cock cocks he',
   female: 'female females f ♀ hen hens she',
+  adult: 'adult adults grown',
   young: 'young fry juvenile juveniles juvie juvies juvs juv babies',
 };
 
@@ -64,7 +65,9 @@ function table<T>(entries: readonly (readonly [string, T])[]): ReadonlyMap<strin
 
 /** Which sex or age a word names. */
 export const SEX_WORDS: ReadonlyMap<string, SexWord> = table(
-  (['male', 'female', 'young'] as const).flatMap((sex) => sexes[sex].split(' ').map((word) => [word, sex] as const)),
+  (['male', 'female', 'young', 'adult'] as const).flatMap((sex) =>
+    sexes[sex].split(' ').map((word) => [word, sex] as const),
+  ),
 );
 
 /** `one` to `twelve`, and `zero`. */

@@ -7,7 +7,7 @@
  * What follows the word: `flag` nothing, `place` a tank or other name, `source` names, a quote or bare
  * words, `amount` a number, `day` a date, `words` words up to the next detail.
  */
-export type DetailForm = 'flag' | 'place' | 'source' | 'amount' | 'day' | 'dayOrPlace' | 'words';
+export type DetailForm = 'flag' | 'place' | 'source' | 'amount' | 'day' | 'words';
 
 interface DetailRule {
   readonly form: DetailForm;
@@ -16,11 +16,11 @@ interface DetailRule {
 
 /** Details that a word introduces. */
 export const LINKS = {
-  to: { form: 'source', says: 'to|into' },
+  to: { form: 'source', says: 'to|into|→' },
   in: { form: 'place', says: 'in' },
-  on: { form: 'dayOrPlace', says: 'on' },
+  on: { form: 'day', says: 'on' },
   from: { form: 'source', says: 'from|out of' },
-  with: { form: 'words', says: 'with|w' },
+  with: { form: 'words', says: 'with|w /|w' },
   at: { form: 'amount', says: 'at' },
   for: { form: 'amount', says: 'for' },
   wait: { form: 'amount', says: 'wait|then wait' },
@@ -42,6 +42,7 @@ export const LINKS = {
   restStay: { form: 'flag', says: 'rest stay|the rest stay|rest stays|the rest stays|rest stayed|leaving the rest' },
   largest: { form: 'flag', says: 'largest|biggest|the largest|the biggest' },
   smallest: { form: 'flag', says: 'smallest|the smallest' },
+  live: { form: 'flag', says: 'real|live|net' },
   stays: { form: 'flag', says: 'stays|stays in|for good' },
   belowLip: { form: 'flag', says: 'below the lip|below lip|under the lip|to the lip|below rim|below the rim' },
   catching: { form: 'flag', says: 'catching|contagious' },
@@ -82,7 +83,6 @@ export const FORM_WORDS: Readonly<Record<Exclude<DetailForm, 'flag'>, string>> =
   source: 'a name, or words in quotes',
   amount: 'a number',
   day: 'a date',
-  dayOrPlace: 'a date or a name',
   words: 'words',
 };
 

@@ -45,7 +45,7 @@ export const SETUP = {
   spill: { says: { spill: 'spills at|spill at|spills' }, under: ['new loop'], takes: [], makes: ['loop declared'] },
   spare: { says: { spare: 'spare|room for' }, under: ['new loop'], takes: [], makes: ['loop declared'] },
 
-  'tank size': { says: {}, under: ['new tank'], takes: [], makes: ['tank declared'] },
+  'tank size': { says: {}, under: ['new tank'], takes: ['live'], makes: ['tank declared'] },
   'live volume': {
     says: { live: 'live volume|live|real volume' },
     under: ['tank'],

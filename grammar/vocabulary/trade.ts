@@ -29,7 +29,7 @@ export const TRADE = {
   hold: {
     says: {
       begun: 'hold|on hold|no-sale|no sale',
-      over: 'hold over|hold off|hold released|off hold|released hold|hold lifted',
+      over: 'hold over|hold off|hold ended|hold released|release hold|released hold|end hold|off hold|hold lifted',
     },
     under: ['tank', 'loop', 'room', 'row'],
     takes: ['text'],

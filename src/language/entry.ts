@@ -2,7 +2,7 @@
 import { isParseFault, parseClauses, parseHeading } from '../../grammar/parse.ts';
 import type { HeadingKind } from '../../grammar/phrases.ts';
 import type { ClauseNode, Piece, VersusNode } from '../../grammar/syntax.ts';
-import { openingAt } from '../../grammar/tagging.ts';
+import { openingAt } from '../../grammar/openings.ts';
 import { Colon, Comma, cut, endOf, Note, Time } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
 import type { Day } from '../core/day.ts';

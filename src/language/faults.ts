@@ -17,6 +17,8 @@ export interface Fault extends Piece {
   readonly says: string;
   /** Replaces words of the line so that it would be read; null where only the keeper can say. */
   readonly edit: Edit | null;
+  /** Tried where the line is still not read with `edit`. */
+  readonly otherwise?: Edit;
   /** A whole line to write instead: where another line is missing, or the date must change. */
   readonly line?: string;
   /** Other lines that belong to it. */

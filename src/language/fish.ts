@@ -1,5 +1,5 @@
 /** Who a clause is about and how many: names, sexes and numbers of one clause put together. */
-import { GROUP_WORDS } from '../../grammar/phrases.ts';
+import { GROUP_WORDS } from '../../grammar/reserved.ts';
 import type { DetailNode, LinkValue, NameNode, QuantityNode, SexNode } from '../../grammar/syntax.ts';
 import { exactly, plus } from '../core/interval.ts';
 import type { Interval } from '../core/interval.ts';
@@ -86,7 +86,8 @@ function heads(counts: readonly { guessed: Guessed; sex: string | null }[]): Hea
     return those.length === 0 ? null : those.reduce(plus);
   };
   const [males, females, young, unsaid] = [sum('male'), sum('female'), sum('young'), sum(null)];
-  const apart = [males, females, young].filter((part) => part !== null).reduce(plus, exactly(0));
+  // Grown fish of which nobody says what they are only count towards the whole.
+  const apart = [males, females, young, sum('adult')].filter((part) => part !== null).reduce(plus, exactly(0));
   const all = counts.map(({ guessed }) => guessed.as);
   const as = all.every((each) => each === 'counted') ? 'counted' : all.includes('guess') ? 'guess' : 'about';
   return { total: unsaid ?? apart, males, females, young, as };
@@ -102,9 +103,9 @@ export function fishOf(clause: Clause, heading: FishRef): FishRef {
   const node = clause.rest[at];
   const sex = isSex(node) ? node : null;
   if (sex !== null) clause.takeAt(at);
-  if (sex?.sex === 'young') {
-    const says = 'which young? Name the brood, or write how many';
-    clause.fault('which-fish', sex, says, '1 young');
+  if (sex?.sex === 'young' || sex?.sex === 'adult') {
+    const says = `which ${sex.sex} fish? Name them, or write how many`;
+    clause.fault('which-fish', sex, says, `1 ${sex.sex}`);
     return IMPLIED;
   }
   if (name === null) return sex === null ? heading : withSex(heading, sexOf(sex.sex));

@@ -1,5 +1,5 @@
 /** Who or what a line is about: the heading's names looked up, several subjects listed one by one. */
-import { DECLARING, isRefusedName } from '../../grammar/phrases.ts';
+import { DECLARING, isRefusedName } from '../../grammar/reserved.ts';
 import type { HeadingKind } from '../../grammar/phrases.ts';
 import type { HeadingNode, NameNode, Piece, RangeNode } from '../../grammar/syntax.ts';
 import type { FishRef, GroupKind, Sex, Subject } from '../journal/subject.ts';

@@ -1,6 +1,6 @@
 /** From faults to problems: every problem comes with a line that would be read. */
 import type { Problem } from '../core/problem.ts';
-import { DECLARING } from '../../grammar/phrases.ts';
+import { DECLARING } from '../../grammar/reserved.ts';
 import { cut, Colon, DateToken, endOf, Time } from '../../grammar/tokens.ts';
 import { applyEdits } from './faults.ts';
 import type { Fault } from './faults.ts';
@@ -49,8 +49,11 @@ function clampTo(offset: number, text: string): number {
 function mend(text: string, faults: readonly Fault[], today: string, reads: Reads): string {
   const edits = faults.map(({ edit }) => edit).filter((edit) => edit !== null);
   if (text.length > LONGEST_MENDED) return asNote(text.slice(0, LONGEST_MENDED), today, reads);
-  const edited = edits.length > 0 ? applyEdits(text, edits).trim() : null;
-  if (edited !== null && edited !== text && (reads(edited) || edited.startsWith('#'))) return edited;
+  const others = faults.map(({ edit, otherwise }) => otherwise ?? edit).filter((edit) => edit !== null);
+  for (const tried of [edits, others]) {
+    const edited = tried.length > 0 ? applyEdits(text, tried).trim() : text;
+    if (edited !== text && (reads(edited) || edited.startsWith('#'))) return edited;
+  }
   return asNote(text, today, reads);
 }
 

@@ -1,19 +1,18 @@
 /** What the parser and the tagger could not read, in a keeper's words, with the nearest thing that would be read. */
-import { allPhrases, canonicalOf, canonicalPhrases, HEADS, LINK_TOKENS, openersUnder } from '../../grammar/phrases.ts';
-import type { ClauseKind, HeadingKind, LinkName } from '../../grammar/phrases.ts';
+import { HEADS, LINK_TOKENS, openersUnder } from '../../grammar/phrases.ts';
+import type { HeadingKind, LinkName } from '../../grammar/phrases.ts';
 import { FORM_WORDS, LINKS } from '../../grammar/vocabulary/details.ts';
 import { matchPhrase } from '../../grammar/matching.ts';
 import type { ParseFault } from '../../grammar/parse.ts';
-import type { DetailNode, Piece } from '../../grammar/syntax.ts';
+import type { Piece } from '../../grammar/syntax.ts';
 import type { TagFault } from '../../grammar/tagging.ts';
-import { cut, endOf, Hash, InchMark, Joined, OpenQuote, Unknown } from '../../grammar/tokens.ts';
+import { endOf, Hash, InchMark, Joined, OpenQuote, Unknown } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
 import { isoDay } from '../core/day.ts';
-import { nearest, slips } from '../core/suggest.ts';
 import { fault } from './faults.ts';
 import type { Fault } from './faults.ts';
 import type { LineContext } from './line.ts';
-import { foldPunctuation } from './punctuation.ts';
+import { nearestPhrase, strayWords, withUnknownBefore } from './stray.ts';
 
 /** Signs that no line can hold, wherever they stand. */
 export function signFault(line: LineContext, token: Token): Fault | null {
@@ -141,23 +140,6 @@ function clauseElsewhere(tokens: readonly Token[], heading: HeadingKind): { of: 
   return null;
 }
 
-/** The opening phrase nearest to the first words. Of equally near ones the canonical one. */
-function nearestPhrase(tokens: readonly Token[], heading: HeadingKind): { phrase: string; words: number } | null {
-  let best: { phrase: string; words: number; cost: number } | null = null;
-  for (const words of [3, 2, 1]) {
-    if (tokens.length < words) continue;
-    const said = tokens
-      .slice(0, words)
-      .map(({ image }) => image.toLowerCase())
-      .join(' ');
-    const found = nearest(said, canonicalPhrases(heading), 1)[0] ?? nearest(said, allPhrases(heading), 1)[0];
-    if (found === undefined) continue;
-    const cost = slips(said, found);
-    if (best === null || cost < best.cost) best = { phrase: found, words, cost };
-  }
-  return best;
-}
-
 /** A clause whose words do not go together. */
 export function unreadClause(
   line: LineContext,
@@ -174,39 +156,7 @@ export function unreadClause(
     return [fault('something-missing', place, `after \`${line.text.slice(link.at.from, link.at.to)}\` comes ${wants}`)];
   }
   if (at.from === at.to) return [fault('something-missing', clause, 'something is missing at the end of this clause')];
-  return strayWords(line, at, clause.to, phrase, heading);
-}
-
-/** Words that a clause does not take. After a comma each part may have been meant as a clause of its own. */
-function strayWords(line: LineContext, at: Piece, end: number, phrase: string | null, heading: HeadingKind): Fault[] {
-  const said = phrase === null ? 'here' : `with \`${phrase}\``;
-  const faults: Fault[] = [];
-  let from = at.from;
-  for (const part of line.text.slice(at.from, end).split(/(?<=[,])/)) {
-    const words = part.replace(/,$/, '');
-    const start = from + (words.length - words.trimStart().length);
-    const place = { from: start, to: start + words.trim().length };
-    from += part.length;
-    const separate = /[,;]\s*$/.test(line.text.slice(0, start));
-    const near = separate ? nearestPhrase(cut(foldPunctuation(words)), heading) : null;
-    const says = `«${words.trim()}» is not understood ${said}`;
-    if (near !== null) faults.push(fault('unknown-clause', place, says, near.phrase));
-    else if (faults.length === 0) {
-      const rest = { from: start, to: end };
-      faults.push({
-        ...fault('not-understood', place, says),
-        edit: { ...rest, text: asRemark(line.text.slice(start, end)) },
-      });
-      return faults;
-    }
-  }
-  return faults;
-}
-
-/** Words turned into a remark. */
-export function asRemark(words: string): string {
-  const plain = words.replace(/["“”„‟«»″]/g, '').trim();
-  return plain === '' ? '' : `"${plain}"`;
+  return strayWords(line, withUnknownBefore(line, at, tokens), clause.to, phrase, heading);
 }
 
 const HEAD_TYPES = new Set(HEADS.values());
@@ -220,18 +170,4 @@ function linkAt(tokens: readonly Token[], at: Piece): { name: LinkName; at: Piec
       return { name, at: { from: before.startOffset, to: endOf(before) } };
   }
   return null;
-}
-
-/** A detail that its clause did not ask for. */
-export function strayDetail(line: LineContext, kind: ClauseKind, detail: DetailNode, heading: HeadingKind): Fault {
-  const here = line.text.slice(detail.from, detail.to);
-  const phrase = canonicalOf(kind);
-  const said = phrase === null ? 'here' : `with \`${phrase}\``;
-  const at = { from: detail.from, to: detail.to };
-  if (detail.type === 'name' && line.names.find(detail.text, line.day) === null) {
-    const near = nearestPhrase(cut(here), heading);
-    const says = `«${here}» is not understood ${said}`;
-    return fault('unknown-clause', at, says, near?.phrase ?? asRemark(here));
-  }
-  return fault('does-not-belong', at, `«${here}» does not belong ${said}`, asRemark(here));
 }

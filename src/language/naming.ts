@@ -1,5 +1,5 @@
 /** Names that are given in the middle of a line: to a fish, a brood, a bought group. */
-import { isRefusedName } from '../../grammar/phrases.ts';
+import { isRefusedName } from '../../grammar/reserved.ts';
 import type { NameNode } from '../../grammar/syntax.ts';
 import type { Clause } from './clause.ts';
 import { kindWords } from './line.ts';

@@ -3,18 +3,8 @@
  * clauses that open alike, and a detail that would also open a clause.
  */
 import { describe, expect, test } from 'vitest';
-import {
-  allPhrases,
-  canonicalPhrases,
-  CLAUSE_KINDS,
-  CLAUSES,
-  clausesUnder,
-  detailsOf,
-  isRefusedName,
-  openersUnder,
-  phrasesContinuing,
-  phrasesInside,
-} from '../../grammar/phrases.ts';
+import { allPhrases, canonicalPhrases, CLAUSE_KINDS, CLAUSES, clausesUnder, detailsOf, openersUnder, phrasesContinuing, phrasesInside } from '../../grammar/phrases.ts';
+import { isRefusedName } from '../../grammar/reserved.ts';
 import type { ClauseKind, HeadingKind, Phrase, Phrases } from '../../grammar/phrases.ts';
 import { JournalParser } from '../../grammar/parser.ts';
 import { cut } from '../../grammar/tokens.ts';

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { eventsOf, fact, only, problemIn, readLines } from '../support/lines.ts';
+import { eventsOf, fact, NO_FILES, only, problemIn, readLines } from '../support/lines.ts';
+import type { Event } from '../../src/journal/event.ts';
 import { readJournal } from '../../src/language/read.ts';
 
 function count(written: string): unknown {
@@ -62,20 +63,20 @@ describe('numbers of fish', () => {
   });
 });
 
+function tankIn(text: string): Extract<Event, { kind: 'tank declared' }> {
+  const found = readJournal('a', text, NO_FILES).events.find((event) => event.kind === 'tank declared');
+  if (found?.kind !== 'tank declared') throw new Error('no tank');
+  return found;
+}
+
 describe('units', () => {
   test('what the room’s units mean for a bare number', () => {
-    const line = '2026-02-01 tank E1: 36 x 18 x 16; 40; heated 78\n';
-    const us = readJournal('a', `2026-01-01 room: units US\n${line}`, () => ({ ok: false, says: '' })).events[1];
-    expect(us).toMatchObject({
-      size: [{ low: 914.4 }, { low: 457.2 }, { low: 406.4 }],
-      heated: { low: expect.closeTo(25.5556, 4) },
-    });
-    expect(us).toMatchObject({ nominal: { low: expect.closeTo(40 * 3.785411784, 6) } });
-    const imperial = readJournal('a', `2026-01-01 room: units imperial\n2026-02-01 tank E1: 20 gal`, () => ({
-      ok: false,
-      says: '',
-    }));
-    expect(imperial.events[1]).toMatchObject({ nominal: { low: expect.closeTo(20 * 4.54609, 6) } });
+    const us = tankIn('2026-01-01 room: units US\n2026-02-01 tank E1: 36 x 18 x 16; 40; heated 78\n');
+    expect(us.size?.map(({ low }) => low)).toEqual([914.4, 457.2, 406.4]);
+    expect(us.heated?.low).toBeCloseTo(25.5556, 4);
+    expect(us.nominal?.low).toBeCloseTo(40 * 3.785411784, 6);
+    const imperial = tankIn('2026-01-01 room: units imperial\n2026-02-01 tank E1: 20 gal');
+    expect(imperial.nominal?.low).toBeCloseTo(20 * 4.54609, 6);
   });
 
   test.each([
@@ -83,7 +84,7 @@ describe('units', () => {
     ['tank E1: 54', 'L', 'gal'],
     ['loop Short: return 900', 'L/h', 'gph'],
   ])('where two readings are plausible and none is set, the line says so: %s', (line, one, other) => {
-    const { problems } = readJournal('a', `2026-02-01 ${line}`, () => ({ ok: false, says: '' }));
+    const { problems } = readJournal('a', `2026-02-01 ${line}`, NO_FILES);
     expect(problems).toMatchObject([{ kind: 'which-unit' }]);
     expect(problems[0]?.says).toContain(`${one} or ${other}`);
     expect(problems[0]?.write).toContain(one);
@@ -145,10 +146,9 @@ describe('units', () => {
     expect(fact('tested', 'test NO3 20').reading.no3?.low).toBe(20);
     expect(fact('tested', 'test NO3 20 as ion').reading.no3?.low).toBeCloseTo(4.5181, 4);
     const lines = '2026-03-01 room: nitrogen as ion\n2026-03-10 A1: test NO3 20, TAN 1.215892\n';
-    expect(only('tested', lines).reading).toMatchObject({
-      no3: { low: expect.closeTo(4.5181, 4) },
-      tan: { low: expect.closeTo(1, 6) },
-    });
+    const { no3, tan } = only('tested', lines).reading;
+    expect(no3?.low).toBeCloseTo(4.5181, 4);
+    expect(tan?.low).toBeCloseTo(1, 6);
   });
 
   test('measures of one’s own', () => {

@@ -60,19 +60,11 @@ export function fact<K extends EventKind>(kind: K, clauses: string, heading = 'A
   return only(kind, `2026-03-10 ${heading}: ${clauses}`);
 }
 
+const CARRIED = new Set(['seq', 'day', 'minute', 'subject', 'place', 'remark', 'when']);
+
 /** An event without what every event carries. */
 export function bare(event: Event): object {
-  const {
-    seq: _seq,
-    day: _day,
-    minute: _minute,
-    subject: _subject,
-    place: _place,
-    remark: _remark,
-    when: _when,
-    ...body
-  } = event;
-  return body;
+  return Object.fromEntries(Object.entries(event).filter(([key]) => !CARRIED.has(key)));
 }
 
 export interface Told {

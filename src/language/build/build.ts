@@ -11,7 +11,7 @@ import { fault } from '../faults.ts';
 import type { Declaration, ReadHeading } from '../heading.ts';
 import { IMPLIED } from '../fish.ts';
 import type { LineContext } from '../line.ts';
-import { strayDetail } from '../messages.ts';
+import { strayDetail } from '../stray.ts';
 import { countOf, figureValue } from '../quantities.ts';
 import { blankDraft } from './declaring.ts';
 import type { Draft } from './declaring.ts';

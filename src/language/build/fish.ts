@@ -1,14 +1,14 @@
 /** Builds facts about fish: bond, disputes, spawning, broods, counts, sizes, moves, losses. */
-import type { DetailNode, LinkNode, NameNode, QuantityNode, VersusNode, WordNode } from '../../../grammar/syntax.ts';
+import type { LinkNode, QuantityNode } from '../../../grammar/syntax.ts';
 import type { Measure } from '../../core/quantity.ts';
-import type { LengthOf, Sign, Sizes, Stage } from '../../journal/event.ts';
-import type { FishRef, Member, Sex } from '../../journal/subject.ts';
+import type { LengthOf, Sizes, Stage } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
 import { fishNamed, fishOf, howMany, IMPLIED, maybeHeads, needHeads } from '../fish.ts';
 import { nameKey } from '../names.ts';
 import { newName } from '../naming.ts';
-import { FISH, TANK } from '../line.ts';
-import type { Body, BodyOf, Builds, Task } from './table.ts';
+import { moved } from './moves.ts';
+import { sexOf, sign } from './quarrels.ts';
+import type { Body, Builds, Task } from './table.ts';
 
 /** Clauses that say one thing of some fish and nothing more. */
 function about(kind: PlainKind): (task: Task) => Body {
@@ -92,66 +92,6 @@ export const FISH_BUILDS: Builds<
 };
 
 const LOSSES = ['died', 'missing', 'eaten', 'culled'] as const;
-
-const SIGNS: readonly Sign[] = [
-  'chasing',
-  'hiding',
-  'pinned',
-  'torn fin',
-  'not eating',
-  'scales missing',
-  'wounded',
-  'gasping',
-];
-
-/** The named fish before `chasing` does it, before any other sign suffers it; `X on Y` says both. */
-function sign({ clause, fish }: Task): Body {
-  const versus = clause.versus();
-  const sense = SIGNS.find((each) => each === clause.sense) ?? 'chasing';
-  if (versus !== null) return signBetween(clause, fish, sense, versus);
-  const sufferer = clause.node.before.length > 0 ? afterPhrase(clause) : null;
-  const named = fishOf(clause, fish);
-  const doer = sufferer !== null && named.kind === 'group' ? (named.member?.sex ?? null) : null;
-  const alone = sense === 'chasing' && clause.node.before.length === 0 && named !== fish;
-  if (!alone) return { kind: 'dispute sign', fish: named, sign: sense, doer, sufferer };
-  // `chasing female`: the fish after the phrase is the one that is chased.
-  const chased = named.kind === 'group' ? (named.member?.sex ?? null) : null;
-  return { kind: 'dispute sign', fish, sign: sense, doer: null, sufferer: chased };
-}
-
-/** `male chasing female`: who stands after the phrase, where someone stood before it. */
-function afterPhrase(clause: Clause): Sex | null {
-  const after = clause.node.head.to;
-  const node = clause.take(
-    (detail): detail is NameNode | (DetailNode & { type: 'sex' }) =>
-      (detail.type === 'sex' || detail.type === 'name') && detail.from >= after,
-  );
-  if (node === null) return null;
-  if (node.type === 'sex') return sexOf(node.sex);
-  const named = clause.lookUp(node, FISH);
-  return named?.sex ?? null;
-}
-
-function signBetween(clause: Clause, heading: FishRef, sense: Sign, { doer, sufferer }: VersusNode): Body {
-  const named = fishOf(clause, heading);
-  const [one, other] = [sideOf(clause, doer), sideOf(clause, sufferer)];
-  const own = named === heading ? (one.fish ?? other.fish ?? heading) : named;
-  return { kind: 'dispute sign', fish: own, sign: sense, doer: one.sex, sufferer: other.sex };
-}
-
-/** One side of `X on Y`: a sex, or a fish by name. */
-function sideOf(clause: Clause, word: WordNode): { sex: Sex | null; fish: FishRef | null } {
-  if (word.sense === 'male' || word.sense === 'female') return { sex: word.sense, fish: null };
-  const node: NameNode = { type: 'name', text: word.text, numbered: false, from: word.from, to: word.to };
-  const named = clause.lookUp(node, FISH);
-  if (named?.kind !== 'fish') return { sex: null, fish: null };
-  const member: Member = { sex: named.sex ?? null, name: named.name };
-  return { sex: member.sex, fish: { kind: 'group', group: named.group ?? null, member } };
-}
-
-function sexOf(text: string): Sex {
-  return text === 'male' ? 'male' : 'female';
-}
 
 function back({ clause, fish }: Task): Body {
   const who = fishOf(clause, fish);
@@ -239,52 +179,6 @@ export function lengthsOf(clause: Clause): Sizes {
 /** Several lengths are a sample, however they are called. */
 function lengthOf(of: LengthOf, nodes: readonly QuantityNode[]): LengthOf {
   return of === 'bulk' && nodes.length > 1 ? 'sample' : of;
-}
-
-/** `moved 40 Rowan-1 to C1, 15 to C2` is two moves: every `to` ends one. */
-function moved({ clause, fish }: Task): Body | readonly Body[] {
-  const restStay = clause.flag('restStay');
-  const targets = clause.rest.filter((detail) => isTo(detail)).length;
-  const moves: BodyOf<'moved'>[] = [];
-  let who: FishRef = fish;
-  for (let index = 0; index < Math.max(1, targets); index += 1) {
-    const one = oneMove(clause, who, index + 1 < targets);
-    who = one.fish;
-    moves.push({ ...one, restStay: restStay && index === Math.max(1, targets) - 1 });
-  }
-  return moves;
-}
-
-function isTo(detail: DetailNode): detail is LinkNode {
-  return detail.type === 'link' && detail.link === 'to';
-}
-
-function oneMove(clause: Clause, heading: FishRef, more: boolean): BodyOf<'moved'> {
-  const to = clause.linked('to');
-  if (to === null) clause.missing('a tank', 'to C1');
-  const limit = more ? (to?.at.from ?? Infinity) : Infinity;
-  const count = more ? countBefore(clause, limit) : howMany(clause);
-  const which = clause.flag('largest') ? 'largest' : clause.flag('smallest') ? 'smallest' : 'any';
-  const from = clause.linked('from');
-  if (from !== null) clause.fault('place-in-heading', from.at, 'where they are moved from stands before the colon', '');
-  const along = clause.linked('with');
-  return {
-    kind: 'moved',
-    fish: fishOf(clause, heading),
-    count,
-    which,
-    to: to === null ? '' : clause.named(to.value, TANK),
-    with: along === null ? null : clause.written(along.value).trim(),
-    restStay: false,
-  };
-}
-
-/** The number that stands before a place in the line. */
-function countBefore(clause: Clause, limit: number): ReturnType<typeof howMany> {
-  const later = clause.takeAll((detail): detail is QuantityNode => detail.type === 'quantity' && detail.from > limit);
-  const count = howMany(clause);
-  clause.putBack(later);
-  return count;
 }
 
 function mixed({ clause }: Task): Body {

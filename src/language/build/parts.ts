@@ -96,7 +96,7 @@ function tankSize(clause: Clause, draft: TankDraft): void {
     node.numbers.length === 3 ? clause.toMeasure({ ...node, numbers: [figure], high: null }, 'mm', 'edge') : null,
   );
   if (length && width && height) draft.size = [length, width, height];
-  else if (node.numbers.length === 1) draft.nominal = clause.toMeasure(node, 'L');
+  else if (node.numbers.length === 1) draft[clause.flag('live') ? 'live' : 'nominal'] = clause.toMeasure(node, 'L');
   else if (node.numbers.length !== 3) {
     clause.fault('no-size', node, `«${clause.written(node)}»: a tank has length, width and height`);
   }

@@ -160,9 +160,23 @@ function fromWhom(clause: Clause): string | null {
 
 function sold({ clause, fish }: Task): Body {
   const { price, auction } = soldAt(clause);
+  bareMoney(clause);
   const to = buyer(clause);
   const count = howMany(clause);
   return { kind: 'sold', fish: fishOf(clause, fish), count, price, to, auction, ...which(clause) };
+}
+
+/** `sold 6, 30`: thirty each, or for all? */
+function bareMoney(clause: Clause): void {
+  const numbers = clause.rest.filter((detail) => detail.type === 'quantity' && detail.unit === null && !detail.ago);
+  const bare = numbers.find(
+    (detail, index) => index > 0 && clause.rest[clause.rest.indexOf(detail) + 1]?.type !== 'sex',
+  );
+  if (bare === undefined) return;
+  const amount = clause.written(bare);
+  const says = `«${amount}» may be the price of each (\`at ${amount}\`) or of all (\`for ${amount}\`): write which`;
+  clause.fault('two-readings', bare, says, `for ${amount}`);
+  clause.takeAt(clause.rest.indexOf(bare));
 }
 
 /** `at 4.00` is each, `for 30.00` the total, `at Autumn` the auction. */

@@ -1,0 +1,28 @@
+/** Nodes from tokens: what every rule assembles its own from. */
+import type { IToken } from 'chevrotain';
+import type * as s from './syntax.ts';
+import { endOf } from './tokens.ts';
+
+export function sense(token: IToken): string {
+  return typeof token.payload === 'string' ? token.payload : token.image;
+}
+
+export function word(token: IToken): s.WordNode {
+  return { text: token.image, sense: sense(token), from: token.startOffset, to: endOf(token) };
+}
+
+export function piece(token: IToken): s.Piece {
+  return { from: token.startOffset, to: endOf(token) };
+}
+
+export function last<T extends s.Piece>(nodes: readonly T[]): number {
+  return nodes.at(-1)?.to ?? 0;
+}
+
+export function name(token: IToken, numbered: boolean): s.NameNode {
+  return { type: 'name', text: token.image, numbered, ...piece(token) };
+}
+
+export function date(token: IToken): s.DateNode {
+  return { type: 'date', text: token.image, ...piece(token) };
+}

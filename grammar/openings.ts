@@ -1,0 +1,174 @@
+/** Where a clause opens: the longest phrase under the heading, perhaps with a fish or a number before it. */
+import type { IToken, TokenType } from 'chevrotain';
+import { fishBefore, fishOnFish, matchPhrase, numberEnd, wordOf } from './matching.ts';
+import type { Match } from './matching.ts';
+import * as p from './phrases.ts';
+import type { ClauseKind, HeadingKind } from './phrases.ts';
+import * as t from './tokens.ts';
+import { SEX_WORDS, UNIT_WORDS } from './words.ts';
+
+export interface TagContext {
+  readonly heading: HeadingKind;
+  /** True for a word that names something declared: it is then no abbreviation. */
+  readonly isName: (word: string) => boolean;
+  /** True for a word that names fish. */
+  readonly isFish: (word: string) => boolean;
+}
+
+/** How a clause opens: what stands before its phrase, and the phrase itself, as token indexes. */
+export interface Opening {
+  readonly kind: ClauseKind;
+  readonly sense: string;
+  readonly start: number;
+  /** First token of the phrase; equal to `end` where the clause needs none. */
+  readonly head: number;
+  readonly end: number;
+  /** The index after all words that speak for this opening; where two openings fit, the longer one counts. */
+  readonly reach: number;
+}
+
+/** Tokens that no clause can hold; whoever cut the line reports them. */
+export const UNREADABLE: ReadonlySet<TokenType> = new Set([t.Hash, t.InchMark, t.OpenQuote, t.Joined, t.Unknown]);
+
+/** What opens at a token, or null. `afterComma` is stricter: only what surely opens a clause counts. */
+export function openingAt(
+  tokens: readonly IToken[],
+  at: number,
+  context: TagContext,
+  afterComma: boolean,
+): Opening | null {
+  if (tokens[at]?.tokenType === t.Note) return { kind: 'note', sense: 'note', ...bounds(at, at, at + 1) };
+  const phrase = phraseAt(tokens, at, context, at, afterComma);
+  const found = [
+    phrase,
+    versusAt(tokens, at, context),
+    phrase === null || SEX_WORDS.has(wordOf(tokens[at])) ? fishThenPhrase(tokens, at, context) : null,
+    numberThenPhrase(tokens, at, context, afterComma),
+    readingAt(tokens, at, context, afterComma),
+    afterComma ? null : ownChoreAt(tokens, at, context),
+  ];
+  let best: Opening | null = null;
+  for (const opening of found) if (opening !== null && (best === null || opening.reach > best.reach)) best = opening;
+  return best ?? (afterComma ? null : withoutPhrase(tokens, at, context));
+}
+
+function bounds(start: number, head: number, end: number, reach = end): Omit<Opening, 'kind' | 'sense'> {
+  return { start, head, end, reach };
+}
+
+function phraseAt(
+  tokens: readonly IToken[],
+  at: number,
+  context: TagContext,
+  start = at,
+  afterComma = false,
+): Opening | null {
+  const match = openingPhrase(tokens, at, context);
+  if (match === null || match.phrase.kind === null || (afterComma && match.phrase.shy)) return null;
+  return { kind: match.phrase.kind, sense: match.phrase.sense, ...bounds(start, at, at + match.length) };
+}
+
+function openingPhrase(tokens: readonly IToken[], at: number, context: TagContext): Match | null {
+  const match = matchPhrase(tokens, at, p.openersUnder(context.heading));
+  return match !== null && match.phrase.yields && context.isName(tokens[at]?.image ?? '') ? null : match;
+}
+
+/** `male on female` alone: its three words are details of a clause that needs no phrase. */
+function versusAt(tokens: readonly IToken[], at: number, context: TagContext): Opening | null {
+  if (!p.clausesUnder(context.heading).has('on each other') || !fishOnFish(tokens, at, context.isFish)) return null;
+  return { kind: 'on each other', sense: 'chasing', ...bounds(at, at, at, at + 3) };
+}
+
+function fishThenPhrase(tokens: readonly IToken[], at: number, context: TagContext): Opening | null {
+  let best: Opening | null = null;
+  for (const length of fishBefore(tokens, at, context.isName)) {
+    const opening = phraseAt(tokens, at + length, context, at);
+    // `heatr off` is a slip, not a fish called heatr.
+    if (opening?.kind === 'two readings' && !context.isFish(tokens[at]?.image ?? '')) continue;
+    if (opening !== null && (best === null || opening.reach > best.reach)) best = opening;
+  }
+  return best;
+}
+
+function numberThenPhrase(
+  tokens: readonly IToken[],
+  at: number,
+  context: TagContext,
+  afterComma: boolean,
+): Opening | null {
+  const end = numberEnd(tokens, at);
+  if (end === at) return null;
+  for (const length of [0, ...fishBefore(tokens, end, context.isName)]) {
+    const opening = phraseAt(tokens, end + length, context, at);
+    if (opening === null) continue;
+    const rule = p.CLAUSES[opening.kind];
+    if (rule.counted === true ? !afterComma || opening.kind === 'lost' : !afterComma && rule.fish !== undefined) {
+      return opening;
+    }
+  }
+  return null;
+}
+
+/** `pH 7.4, KH 6`, `25.5 C`: what a test found needs no word `test`. */
+function readingAt(tokens: readonly IToken[], at: number, context: TagContext, afterComma: boolean): Opening | null {
+  if (!p.clausesUnder(context.heading).has('test')) return null;
+  const number = numberEnd(tokens, at);
+  if (!afterComma && number > at && isDegrees(tokens[number])) {
+    return { kind: 'test', sense: 'reading', ...bounds(at, at, at, number + 1) };
+  }
+  const match = matchPhrase(tokens, at, p.phrasesContinuing('test'));
+  if (match === null || match.phrase.sense === 'takes') return null;
+  const reach = at + match.length;
+  return numberEnd(tokens, reach) === reach ? null : { kind: 'test', sense: 'reading', ...bounds(at, at, at, reach) };
+}
+
+function isDegrees(token: IToken | undefined): boolean {
+  const unit = token?.tokenType === t.Unit ? UNIT_WORDS.get(token.image.toLowerCase()) : undefined;
+  return unit === 'C' || unit === 'F';
+}
+
+/** `"press the test button" every month`. */
+function ownChoreAt(tokens: readonly IToken[], at: number, context: TagContext): Opening | null {
+  if (tokens[at]?.tokenType !== t.Quote || !p.clausesUnder(context.heading).has('chore')) return null;
+  const next = wordOf(tokens[at + 1]);
+  const often = next === 'every' || next === 'daily' || next === 'weekly' || next === 'monthly';
+  return often ? { kind: 'chore', sense: 'own', ...bounds(at, at, at, at + 1) } : null;
+}
+
+/** In a declaring line some clauses need no phrase: `54 L`, `krib`, `Limia nigrofasciata`, `20 lots`. */
+function withoutPhrase(tokens: readonly IToken[], at: number, context: TagContext): Opening | null {
+  const token = tokens[at];
+  if (token === undefined || UNREADABLE.has(token.tokenType)) return null;
+  const number = numberEnd(tokens, at) > at;
+  const kind = bareKind(context.heading, number, token.tokenType === t.Word || token.tokenType === t.Quote);
+  return kind === null ? null : { kind, sense: kind, ...bounds(at, at, at) };
+}
+
+function bareKind(heading: HeadingKind, number: boolean, word: boolean): ClauseKind | null {
+  switch (heading) {
+    case 'row':
+      return number || word ? 'tanks of a row' : null;
+    case 'new tank':
+      return number ? 'tank size' : null;
+    case 'new group':
+      return number || word ? 'group of' : null;
+    case 'new species':
+      return word ? 'latin' : null;
+    case 'new culture':
+      return word ? 'culture of' : null;
+    case 'new auction':
+      return number ? 'lots' : null;
+    case 'new loop':
+    case 'room':
+    case 'loop':
+    case 'tank':
+    case 'group':
+    case 'brood':
+    case 'culture':
+    case 'auction':
+    case 'species':
+      return null;
+    default:
+      return null;
+  }
+}

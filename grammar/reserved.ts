@@ -1,0 +1,51 @@
+/** Words that are no names: those that declare, those that join, and all that a declaration must not take. */
+import { HEADINGS, openersUnder } from './phrases.ts';
+import { SEX_WORDS, UNIT_WORDS } from './words.ts';
+
+/** Words that begin a declaring line, and what each declares. */
+export const DECLARING: ReadonlyMap<string, 'row' | 'loop' | 'tank' | 'species' | 'group' | 'culture' | 'auction'> =
+  new Map([
+    ['row', 'row'],
+    ['loop', 'loop'],
+    ['tank', 'tank'],
+    ['tray', 'tank'],
+    ['species', 'species'],
+    ['pair', 'group'],
+    ['trio', 'group'],
+    ['harem', 'group'],
+    ['colony', 'group'],
+    ['group', 'group'],
+    ['culture', 'culture'],
+    ['auction', 'auction'],
+  ]);
+
+/** Kinds of group, as a heading may name the one in a tank: `A1 pair`. */
+export const GROUP_WORDS: ReadonlySet<string> = new Set(['pair', 'trio', 'harem', 'colony', 'group']);
+
+const OTHER_REFUSED =
+  'all the rest half some about and in on at to from room tanks except note mistake also read ago x every by until for with as or each';
+
+/** Words that join others, and are never a name. */
+export const JOINING_WORDS: ReadonlySet<string> = new Set(
+  'and in on at to from by until every for with as or of the a'.split(' '),
+);
+
+/** Units of one letter that a thumb may also mean as a name: refused but for rows and loops, which never follow a number. */
+const UNIT_LETTERS = ['c', 'f', 'l', 'g', 'h', 'm'];
+
+const refused: ReadonlySet<string> = new Set([
+  ...HEADINGS.flatMap((heading) =>
+    [...openersUnder(heading).values()].flat().flatMap(({ words, yields }) => (yields ? [] : words.slice(0, 1))),
+  ),
+  ...DECLARING.keys(),
+  ...OTHER_REFUSED.split(' '),
+  ...[...SEX_WORDS.keys()].filter((word) => word.length > 1),
+  ...[...UNIT_WORDS.keys()].filter((spelling) => spelling.length > 1 && !spelling.includes(' ')),
+]);
+
+/** True for a name that a declaration must not take, since the reader would take it for something else. */
+export function isRefusedName(name: string, declares: string): boolean {
+  const word = name.toLowerCase();
+  if (refused.has(word)) return true;
+  return UNIT_LETTERS.includes(word) && declares !== 'row' && declares !== 'loop';
+}
