@@ -11,6 +11,7 @@ export const DECLARING: ReadonlyMap<string, 'row' | 'loop' | 'tank' | 'species' 
     ['tray', 'tank'],
     ['species', 'species'],
     ['pair', 'group'],
+    ['pr', 'group'],
     ['trio', 'group'],
     ['harem', 'group'],
     ['colony', 'group'],
@@ -20,7 +21,7 @@ export const DECLARING: ReadonlyMap<string, 'row' | 'loop' | 'tank' | 'species' 
   ]);
 
 /** Kinds of group, as a heading may name the one in a tank: `A1 pair`. */
-export const GROUP_WORDS: ReadonlySet<string> = new Set(['pair', 'trio', 'harem', 'colony', 'group']);
+export const GROUP_WORDS: ReadonlySet<string> = new Set(['pair', 'pr', 'trio', 'harem', 'colony', 'group']);
 
 const OTHER_REFUSED =
   'all the rest half some about and in on at to from room tanks except note mistake also read ago x every by until for with as or each';

@@ -3,12 +3,14 @@
  * All in lower case; every spelling that a keeper's thumb may send, beside the word that it stands for.
  */
 
-export type SexWord = 'male' | 'female' | 'young' | 'adult';
+/** `pair` is one of each. */
+export type SexWord = 'male' | 'female' | 'young' | 'adult' | 'pair';
 
 const sexes: Readonly<Record<SexWord, string>> = {
   male: 'male males m ♂ cock cocks he',
   female: 'female females f ♀ hen hens she',
   adult: 'adult adults grown',
+  pair: 'pair pairs pr prs',
   young: 'young fry juvenile juveniles juvie juvies juvs juv babies',
 };
 
@@ -65,7 +67,7 @@ function table<T>(entries: readonly (readonly [string, T])[]): ReadonlyMap<strin
 
 /** Which sex or age a word names. */
 export const SEX_WORDS: ReadonlyMap<string, SexWord> = table(
-  (['male', 'female', 'young', 'adult'] as const).flatMap((sex) =>
+  (['male', 'female', 'young', 'adult', 'pair'] as const).flatMap((sex) =>
     sexes[sex].split(' ').map((word) => [word, sex] as const),
   ),
 );
@@ -190,6 +192,17 @@ function unitNames(): UnitWord[] {
   const known = (name: string): name is UnitWord => Object.hasOwn(spellings, name);
   return Object.keys(spellings).filter(known);
 }
+
+/** Live foods by the short names that keepers write, and the name that is kept. */
+export const FOODS: ReadonlyMap<string, string> = table([
+  ...['bbs', 'nauplii', 'baby brine shrimp', 'baby brine', 'brine', 'artemia'].map(
+    (word) => [word, 'brine shrimp'] as const,
+  ),
+  ...['micros', 'microworms', 'micro worm', 'micro worms'].map((word) => [word, 'microworm'] as const),
+  ['vinegar eels', 'vinegar eel'] as const,
+  ['grindals', 'grindal worm'] as const,
+  ['grindal worms', 'grindal worm'] as const,
+]);
 
 /** Measures of one's own: what they hold is said once, `room: bucket 12 L`. */
 export const SCOOPS: ReadonlyMap<string, string> = new Map(

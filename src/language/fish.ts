@@ -80,12 +80,19 @@ function checkedCount(clause: Clause, node: QuantityNode): Guessed {
   return countOf(node);
 }
 
+/** A pair is a male and a female. */
+function both(one: Interval | null, other: Interval | null): Interval | null {
+  return one === null || other === null ? (one ?? other) : plus(one, other);
+}
+
 function heads(counts: readonly { guessed: Guessed; sex: string | null }[]): Heads {
   const sum = (sex: string | null): Interval | null => {
     const those = counts.filter((count) => count.sex === sex).map(({ guessed }) => guessed.total);
     return those.length === 0 ? null : those.reduce(plus);
   };
-  const [males, females, young, unsaid] = [sum('male'), sum('female'), sum('young'), sum(null)];
+  const pairs = sum('pair');
+  const [males, females] = [both(sum('male'), pairs), both(sum('female'), pairs)];
+  const [young, unsaid] = [sum('young'), sum(null)];
   // Grown fish of which nobody says what they are only count towards the whole.
   const apart = [males, females, young, sum('adult')].filter((part) => part !== null).reduce(plus, exactly(0));
   const all = counts.map(({ guessed }) => guessed.as);
@@ -103,13 +110,15 @@ export function fishOf(clause: Clause, heading: FishRef): FishRef {
   const node = clause.rest[at];
   const sex = isSex(node) ? node : null;
   if (sex !== null) clause.takeAt(at);
+  if (sex?.sex === 'pair' && name === null) return { kind: 'group', group: null, member: null, groupKind: 'pair' };
   if (sex?.sex === 'young' || sex?.sex === 'adult') {
     const says = `which ${sex.sex} fish? Name them, or write how many`;
     clause.fault('which-fish', sex, says, `1 ${sex.sex}`);
     return IMPLIED;
   }
-  if (name === null) return sex === null ? heading : withSex(heading, sexOf(sex.sex));
-  return fishNamed(clause, name, sex === null ? null : sexOf(sex.sex));
+  const told = sex === null || sex.sex === 'pair' ? null : sexOf(sex.sex);
+  if (name === null) return told === null ? heading : withSex(heading, told);
+  return fishNamed(clause, name, told);
 }
 
 function sexOf(text: string): Sex {
@@ -145,5 +154,6 @@ const KINDS: readonly GroupKind[] = ['pair', 'trio', 'harem', 'colony', 'group']
 
 /** `pair`, `trio` … as a word for the one group of that kind in a tank. */
 export function groupKind(word: string): GroupKind | null {
+  if (word === 'pr') return 'pair';
   return GROUP_WORDS.has(word) ? (KINDS.find((kind) => kind === word) ?? null) : null;
 }

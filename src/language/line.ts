@@ -48,7 +48,7 @@ export interface Lookup {
 
 /** Looks a name up; null after a fault was noted. */
 export function lookUp(line: LineContext, word: string, at: Piece, want: Lookup): Named | null {
-  const named = line.names.find(word, line.day);
+  const named = line.names.find(word, line.day) ?? (want === SPECIES ? singular(line, word) : null);
   if (named === null) {
     line.faults.push(unknownName(line, word, at, want));
     return null;
@@ -84,6 +84,12 @@ function edit(line: LineContext, word: string, at: Piece, want: Lookup): Fault['
   }
   const near = nearest(word, candidates, 1)[0] ?? nearestBrood(line, word, want);
   return near === undefined ? null : { from: at.from, to: at.to, text: near };
+}
+
+/** `6 kribs`. */
+function singular(line: LineContext, word: string): Named | null {
+  const named = /s$/i.test(word) ? line.names.find(word.slice(0, -1), line.day) : null;
+  return named?.kind === 'species' ? named : null;
 }
 
 /** `Rowna-1` is meant for a brood of Rowan. */

@@ -1,8 +1,11 @@
 /** `mistake …` takes back the one such clause of that subject and day. None or several is an error. */
 import type { Day } from '../core/day.ts';
+import type { Place } from '../core/span.ts';
+import type { Event } from '../journal/event.ts';
 import type { Fact } from './build/build.ts';
 import { fault } from './faults.ts';
 import type { Fault } from './faults.ts';
+import { toEvent } from './order.ts';
 import type { Dated } from './order.ts';
 
 export interface Corrected {
@@ -20,11 +23,11 @@ export function takeBack(facts: readonly Dated[]): Corrected {
   const byDay = daysOf(facts, new Set(mistakes.map(({ day }) => day)));
   for (const mistake of mistakes) {
     const same = (byDay.get(mistake.day) ?? []).filter(
-      (other) => !gone.has(other) && saysSame(other.fact, mistake.fact),
+      (other) => !gone.has(other) && saySame(toEvent(other, 0), toEvent(mistake, 0)),
     );
     const [only] = same;
     if (only !== undefined && same.length === 1) gone.add(only);
-    else faults.set(mistake.filed, [...(faults.get(mistake.filed) ?? []), notOne(mistake.fact, same)]);
+    else faults.set(mistake.filed, [...(faults.get(mistake.filed) ?? []), notOne(mistake.fact, same.map(placeOf))]);
   }
   return { facts: facts.filter((each) => !gone.has(each)), faults };
 }
@@ -40,18 +43,27 @@ function daysOf(facts: readonly Dated[], days: ReadonlySet<Day>): ReadonlyMap<Da
   return found;
 }
 
-function notOne({ at }: Fact, same: readonly Dated[]): Fault {
-  if (same.length === 0) return fault('mistake-of-none', at, 'no such clause of that subject stands on that day');
-  const also = same.map(({ file, line, fact }) => ({ file, line, from: fact.at.from, to: fact.at.to }));
-  return {
-    ...fault('mistake-of-several', at, 'several such clauses of that subject stand on that day: which one?'),
-    also,
-  };
+function placeOf({ file, line, fact }: Dated): Place {
+  return { file, line, from: fact.at.from, to: fact.at.to };
 }
 
-/** The same fact of the same subject; remarks and places aside. */
-function saysSame(a: Fact, b: Fact): boolean {
-  return same(a.subject, b.subject) && same(a.when, b.when) && same(a.body, b.body);
+/** The fault of a mistake that found none or several, at these places. */
+export function notOne({ at }: Fact, places: readonly Place[]): Fault {
+  if (places.length === 0) return fault('mistake-of-none', at, 'no such clause of that subject stands on that day');
+  const says = 'several such clauses of that subject stand on that day: which one?';
+  return { ...fault('mistake-of-several', at, says), also: places };
+}
+
+/** What does not count when two facts are compared: where and when they were written, and the remark. */
+const ASIDE: ReadonlySet<string> = new Set(['seq', 'day', 'minute', 'place', 'remark']);
+
+/** Whether two events of one day state the same fact of the same subject. */
+export function saySame(a: Event, b: Event): boolean {
+  return a.kind === b.kind && same(facts(a), facts(b));
+}
+
+function facts(event: Event): object {
+  return Object.fromEntries(Object.entries(event).filter(([key]) => !ASIDE.has(key)));
 }
 
 function same(a: unknown, b: unknown): boolean {

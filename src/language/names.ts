@@ -2,6 +2,7 @@
  * Everything that has a name, and the day from which it has it. Names are unique across all kinds, read
  * without regard to case, and shown as they were declared. Broods called GROUP-number need no declaring.
  */
+import { toDay } from '../core/day.ts';
 import type { Day } from '../core/day.ts';
 import type { Place } from '../core/span.ts';
 import type { GroupKind, Sex } from '../journal/subject.ts';
@@ -55,12 +56,12 @@ export class Names {
   find(word: string, day: Day): Named | null {
     const there = this.known.get(nameKey(word));
     const first = there?.[0];
-    if (there === undefined || first === undefined) return this.brood(word);
+    if (there === undefined || first === undefined) return this.brood(word) ?? this.possessor(word, day);
     let latest = first;
     // `row D: all well` speaks of the row and does not say anew which tanks are in it.
     for (const named of there) if (named.day <= day && (named.kind !== 'row' || named.tanks)) latest = named;
     // The name is shown as it was declared, and known since then.
-    return { ...latest, name: first.name, day: first.day };
+    return latest === first ? first : { ...latest, name: first.name, day: first.day };
   }
 
   /** How many lines declare a name. */
@@ -69,13 +70,19 @@ export class Names {
   }
 
   /** Whether a word names anything, on any day. */
-  readonly isName = (word: string): boolean => this.known.has(nameKey(word)) || this.brood(word) !== null;
+  readonly isName = (word: string): boolean =>
+    this.known.has(nameKey(word)) || this.brood(word) !== null || this.possessor(word, toDay(0)) !== null;
 
   /** Whether a word names fish. */
   readonly isFish = (word: string): boolean => {
-    const kind = this.known.get(nameKey(word))?.[0]?.kind ?? this.brood(word)?.kind;
+    const kind = this.known.get(nameKey(word))?.[0]?.kind ?? this.find(word, toDay(0))?.kind;
     return kind === 'group' || kind === 'fish' || kind === 'brood';
   };
+
+  /** `Rowan's`. */
+  private possessor(word: string, day: Day): Named | null {
+    return word.endsWith("'s") ? this.find(word.slice(0, -2), day) : null;
+  }
 
   /** `Rowan-3`, where Rowan is a group. */
   private brood(word: string): Named | null {

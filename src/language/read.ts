@@ -3,10 +3,10 @@
  * line is read by itself; then the facts are put into the order of the room's history. Never throws: a
  * line that is not understood is left out alone, with its problems.
  */
-import { dayFromIso, isoDay } from '../core/day.ts';
+import { isoDay } from '../core/day.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Event } from '../journal/event.ts';
-import { declare, declareMore } from './declare.ts';
+import { declare } from './declare.ts';
 import type { Declared } from './declare.ts';
 import { readEntry } from './entry.ts';
 import type { ReadEntry } from './entry.ts';
@@ -22,7 +22,7 @@ import type { RawEntry } from './source.ts';
 export type { Entry, Fetch, Fetched, Reading } from './reading.ts';
 
 /** The day written where a line has none and none stands before it. */
-const SOME_DAY = '2026-01-01';
+export const SOME_DAY = '2026-01-01';
 
 /** Reads a journal and the files that it reads in. `name` is shown as the file of its lines. */
 export function readJournal(name: string, text: string, fetch: Fetch): Reading {
@@ -89,47 +89,9 @@ function problems(
   return found;
 }
 
-/** Whether a line would be read as it stands, and declares no name that is taken. */
-function wouldRead(text: string, declared: Declared): boolean {
+/** Whether a line would be read as it stands. */
+export function wouldRead(text: string, declared: Declared): boolean {
   if (/^\s*also\s+read\b/i.test(text)) return true;
   const { faults } = readEntry(text, declared.names, declared.conventions);
   return faults.every(({ doubt }) => doubt === true);
-}
-
-/** One more line, read against a journal that is read already. Nothing of the journal is changed. */
-export function readOne(line: string, reading: Reading, file: string, number: number): ReadOne {
-  const raw: RawEntry = { file, line: number, text: line, faults: [], reads: false };
-  const declared: Declared = {
-    names: reading.declared.names.copy(),
-    conventions: reading.declared.conventions.copy(),
-    homes: [...reading.declared.homes],
-  };
-  declareMore(declared, raw);
-  const one = readEntry(line, declared.names, declared.conventions);
-  const facts = one.facts.map((fact, index) => ({
-    fact,
-    day: one.day ?? toFirst(),
-    minute: one.minute,
-    file,
-    line: number,
-    filed: index,
-  }));
-  const events = facts.map((dated, index) => toEvent(dated, index));
-  const today = one.day === null ? SOME_DAY : isoDay(one.day);
-  const found = problemsOf(line, one.faults, { file, line: number }, today, (text) => wouldRead(text, declared));
-  return { events, problems: found, day: one.day, minute: one.minute };
-}
-
-function toFirst(): NonNullable<ReadEntry['day']> {
-  const day = dayFromIso(SOME_DAY);
-  if (day === null) throw new RangeError(SOME_DAY);
-  return day;
-}
-
-/** What one line came to, read against a journal. Its events are numbered from 0. */
-export interface ReadOne {
-  readonly day: Entry['day'];
-  readonly minute: Entry['minute'];
-  readonly events: readonly Event[];
-  readonly problems: readonly Problem[];
 }

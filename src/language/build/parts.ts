@@ -7,6 +7,7 @@ import { LOOP, TANK } from '../line.ts';
 import { linkedMeasure } from './amounts.ts';
 import type { AuctionDraft, CultureDraft, Draft, LoopDraft, RowDraft, SpeciesDraft, TankDraft } from './declaring.ts';
 import { GROUP_PARTS } from './groups.ts';
+import { food } from './trade.ts';
 import { placesOf, tankName } from './places.ts';
 
 type Part<D> = (clause: Clause, draft: D) => void;
@@ -104,7 +105,7 @@ function tankSize(clause: Clause, draft: TankDraft): void {
 
 const CULTURE_PARTS: Parts<CultureDraft> = {
   // A phone begins it with a capital; foods are common words.
-  'culture of': (clause, draft) => (draft.of = uncapital(clause.needText('microworm'))),
+  'culture of': (clause, draft) => (draft.of = food(uncapital(clause.needText('microworm')))),
 };
 
 function uncapital(text: string): string {

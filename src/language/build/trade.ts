@@ -1,5 +1,6 @@
 /** Builds facts of health, stock in and out, money, feed and cultures. */
 import type { LinkValue, QuantityNode } from '../../../grammar/syntax.ts';
+import { FOODS } from '../../../grammar/words.ts';
 import { measure } from '../../core/quantity.ts';
 import type { Price } from '../../core/quantity.ts';
 import type { Clause } from '../clause.ts';
@@ -60,7 +61,7 @@ export const TRADE_BUILDS: Builds<
   },
   fed: ({ clause }) => {
     const grams = clause.maybe('g');
-    return { kind: 'fed', food: whatOf(clause) ?? clause.needText('microworm'), grams };
+    return { kind: 'fed', food: food(whatOf(clause) ?? clause.needText('microworm')), grams };
   },
   'culture started': ({ clause }) => {
     clause.linked('from');
@@ -75,7 +76,7 @@ export const TRADE_BUILDS: Builds<
   'culture sour': () => ({ kind: 'culture sour' }),
   hatch: ({ clause }) => {
     const grams = clause.maybe('g');
-    return { kind: 'hatch set', grams, of: whatOf(clause) ?? clause.text() ?? 'brine shrimp' };
+    return { kind: 'hatch set', grams, of: food(whatOf(clause) ?? clause.text() ?? 'brine shrimp') };
   },
   'two readings': () => null,
 };
@@ -208,6 +209,12 @@ function withTotal(clause: Clause, each: Price | null): Price | null {
 function buyer(clause: Clause): string | null {
   const named = clause.linked('to') ?? clause.linked('for');
   return named === null ? null : wordsOf(clause, named.value);
+}
+
+/** Foods by the names that are kept: `bbs, micros` are brine shrimp and microworm. */
+export function food(text: string): string {
+  const kept = (one: string): string => FOODS.get(one.toLowerCase()) ?? one;
+  return text.split(/,\s*/).map(kept).join(', ');
 }
 
 /** `2 g of pellets`. */
