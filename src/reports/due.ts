@@ -2,6 +2,7 @@
 import type { DueAnswer, DueRow, Postponed } from '../questions/due.ts';
 import type { Row, Words } from './columns.ts';
 import { columnsText } from './columns.ts';
+import { toldOnce } from './due-alike.ts';
 import { dayJson, linesJson, spreadJson } from './json.ts';
 import type { Look } from './look.ts';
 import { dayText, heading, listWords, plural, windowText } from './words.ts';
@@ -35,14 +36,15 @@ function matters({ rows, fitted }: DueAnswer, look: Look): string {
 
 function drawn(rows: readonly DueRow[], look: Look): readonly Row[] {
   const told = new Set<string>();
-  return rows.map((row, index) => {
-    const { place, what, why, caution, close, state } = row;
+  const shown = toldOnce(rows);
+  return shown.map(({ place, what, close, row }, index) => {
+    const { why, caution, state } = row;
     const under: Words[] = why === '' ? [] : [why];
     if (caution !== undefined && !told.has(caution)) under.push(`take care: ${caution}`);
     if (close !== '') under.push({ text: `jot  ${close}`, paint: look.paint.quiet });
     told.add(caution ?? '');
     const cells = [place, { text: when(row, look), paint: brush(row, look) }, { text: what, paint: look.paint.strong }];
-    return { cells, under, apart: state === 'ahead' && rows[index - 1]?.state !== 'ahead' && index > 0 };
+    return { cells, under, apart: state === 'ahead' && shown[index - 1]?.row.state !== 'ahead' && index > 0 };
   });
 }
 
