@@ -219,10 +219,18 @@ function endsText(task: DetailTask, at: number, start: number, mode: 'any' | 'wo
   if (type === t.Comma || type === t.Dot) return at === tokens.length - 1 || task.parts(at) || continues(task, at + 1);
   if (mode === 'words' && isNumeric(task, at)) return true;
   if (at === start) return false;
+  // `sick white spot not catching`: said at the end it needs no comma.
+  const said = matchPhrase(tokens, at, p.phrasesContinuing(task.kind));
+  if (said !== null && endsClause(tokens[at + said.length])) return true;
   const match = meaningful(task, at);
   if (match === null || match.phrase.token === tag.Sex) return false;
   const link = match.phrase.link;
   return mode === 'words' ? link !== 'and' && link !== 'of' : link === 'by' || link === 'until';
+}
+
+function endsClause(token: IToken | undefined): boolean {
+  const type = token?.tokenType;
+  return type === undefined || type === t.Semicolon || type === t.Comma || type === t.Dot || type === t.Quote;
 }
 
 function continues(task: DetailTask, at: number): boolean {

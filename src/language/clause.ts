@@ -31,6 +31,10 @@ export class Clause extends Details {
       this.fault('no-number', node, `«${this.written(node)}» is no number that can be measured`);
       return null;
     }
+    if (node.scoop !== null) {
+      this.wrongUnit({ ...node, unit: node.scoop }, to);
+      return null;
+    }
     const unit = unitOf(node, to, this.line.conventions.units.on(this.day), quality);
     if (isEither(unit)) {
       const [one, other] = unit.either;

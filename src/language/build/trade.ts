@@ -7,7 +7,6 @@ import type { Clause } from '../clause.ts';
 import { fishOf, howMany } from '../fish.ts';
 import { AUCTION, CULTURE, SPECIES } from '../line.ts';
 import { newName } from '../naming.ts';
-import { figureValue } from '../quantities.ts';
 import { doseOf, lasting, linkedMeasure, untilDay, deadline } from './amounts.ts';
 import { howOften } from './chores.ts';
 import type { Body, Builds, Task } from './table.ts';
@@ -231,6 +230,5 @@ export function wordsOf(clause: Clause, value: LinkValue): string {
 function money(clause: Clause): number {
   const node: QuantityNode | null = clause.quantity((each) => each.unit === null && each.noun === null);
   if (node === null) clause.missing('an amount', '24.00');
-  const value = node?.numbers[0];
-  return value === undefined ? 0 : figureValue(value);
+  return clause.money(node) ?? 0;
 }

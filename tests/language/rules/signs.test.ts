@@ -24,6 +24,7 @@ describe('rule 5: quotes', () => {
     ]);
     expect(fact('to do', 'to do new air stone by 2026-06-10')).toMatchObject({ text: 'new air stone', by: 20614 });
     expect(fact('dosed', 'dosed 12 g sodium bicarbonate')).toMatchObject({ product: 'sodium bicarbonate' });
+    expect(fact('sick', 'sick white spot not catching')).toMatchObject({ text: 'white spot', catching: false });
   });
 
   test('separators inside quotes are text, and stay as written', () => {
