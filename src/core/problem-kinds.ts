@@ -33,6 +33,7 @@ export const PROBLEM_KINDS = [
   'inch-mark',
   'joined-numbers',
   'level-above-spill',
+  'line-too-long',
   'missing-colon',
   'mistake-of-none',
   'mistake-of-several',

@@ -48,6 +48,9 @@ export function declareMore(found: Declared, entry: RawEntry): void {
   addNamedInside(found, entry);
 }
 
+/** More than any heading takes: what follows is not needed to know what is declared. */
+const LONGEST_HEADING = 500;
+
 interface Opened {
   readonly declaration: Declaration;
   readonly day: Day;
@@ -59,7 +62,7 @@ function addDeclarations({ names, conventions }: Declared, entries: readonly Raw
   for (const entry of entries) {
     const faults: Fault[] = [];
     // No name is known yet, so only a name's form can be at fault here.
-    const read = openEntry(entry.text, new Names(), conventions, faults);
+    const read = openEntry(entry.text.slice(0, LONGEST_HEADING), new Names(), conventions, faults);
     const declaration = read?.heading?.declaration;
     if (read && declaration) {
       const place = { file: entry.file, line: entry.line, from: declaration.at.from, to: declaration.at.to };

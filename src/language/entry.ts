@@ -99,11 +99,21 @@ function endOfDate(tokens: readonly Token[], start: number): Piece {
 /** Reads one line whole. Never throws, whatever the line. */
 export function readEntry(text: string, names: Names, conventions: Conventions): ReadEntry {
   const faults: Fault[] = [];
+  if (text.length > LONGEST_LINE) return tooLong(text);
   const opened = openEntry(text, names, conventions, faults);
   if (opened === null) return { day: null, minute: null, facts: [], loose: [], faults };
   const facts = factsOf(opened);
   const stops = faults.some(({ doubt }) => doubt !== true);
   return { day: opened.line.day, minute: opened.minute, facts: stops ? [] : facts, loose: facts, faults };
+}
+
+/** Nobody jots ten thousand signs on one line: such a line is some other file's, and is not tried. */
+const LONGEST_LINE = 10_000;
+
+function tooLong(text: string): ReadEntry {
+  const says = `a line of ${String(text.length)} signs is none of a journal's: ${String(LONGEST_LINE)} at most are read`;
+  const wrong = fault('line-too-long', { from: 0, to: Math.min(text.length, 60) }, says);
+  return { day: null, minute: null, facts: [], loose: [], faults: [wrong] };
 }
 
 function factsOf(opened: OpenedEntry): readonly Fact[] {

@@ -14,6 +14,12 @@ interface Where {
   readonly line: number;
 }
 
+/** More problems of one line than these help nobody. */
+const MOST_TOLD = 20;
+
+/** So much of a line that is too long is kept as a note. */
+const KEPT = 160;
+
 /** Longer lines than this are not tried again: the keeper sees the place. */
 const LONGEST_MENDED = 2000;
 
@@ -38,7 +44,7 @@ export function problemsOf(
     const write = line !== undefined && reads(line) ? line : mended;
     problems.push({ kind, weight, says, write, at, also: also ?? [] });
   }
-  return problems.sort((a, b) => a.at.from - b.at.from);
+  return problems.sort((a, b) => a.at.from - b.at.from).slice(0, MOST_TOLD);
 }
 
 function clampTo(offset: number, text: string): number {
@@ -48,7 +54,7 @@ function clampTo(offset: number, text: string): number {
 /** The line with everything mended that can be, if it is then read; else its words kept as a note. */
 function mend(text: string, faults: readonly Fault[], today: string, reads: Reads): string {
   const edits = faults.map(({ edit }) => edit).filter((edit) => edit !== null);
-  if (text.length > LONGEST_MENDED) return asNote(text.slice(0, LONGEST_MENDED), today, reads);
+  if (text.length > LONGEST_MENDED) return asNote(text.slice(0, KEPT), today, reads);
   const others = faults.map(({ edit, otherwise }) => otherwise ?? edit).filter((edit) => edit !== null);
   for (const tried of [edits, others]) {
     const edited = tried.length > 0 ? applyEdits(text, tried).trim() : text;
@@ -67,6 +73,7 @@ function asNote(text: string, today: string, reads: Reads): string {
     text
       .slice(from)
       .replace(/[\0-\x1f]+/g, ' ')
+      .replace(/^\s*note\b:?/i, '')
       .trim();
   const after = start === null ? 0 : endOf(start);
   const declares = DECLARING.has(tokens[timed === null ? 1 : 2]?.image.toLowerCase() ?? '');
