@@ -167,7 +167,9 @@ function doubtNote(line: LineContext, clauses: readonly ClauseNode[], heading: H
     const after = cut(text.slice(at + 1, at + 80));
     if (openingAt(after, 0, { heading, ...line.names }, true) === null) continue;
     const says = 'a note runs to the end of the line: what stands after this `;` is read as its text';
-    line.faults.push({ ...fault('clause-in-note', { from: at, to: at + 1 }, says), doubt: true });
+    const clauses = line.text.slice(at + 1).trim();
+    const parted = `${line.text.slice(0, note.from)}${clauses}; ${line.text.slice(note.from, at).trim()}`;
+    line.faults.push({ ...fault('clause-in-note', { from: at, to: at + 1 }, says), doubt: true, line: parted });
     return;
   }
 }

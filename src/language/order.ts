@@ -45,8 +45,8 @@ function declaredFirst(a: Fact, b: Fact): number {
   return a.declares !== null && b.declares !== null ? declarationOrder(a.declares, b.declares) : 0;
 }
 
-/** Conventions, then declarations, then what happened. */
-function rankOf(fact: Fact): 0 | 1 | 2 {
+/** Conventions, then declarations, then what amends them from an ordinary line, then what happened. */
+function rankOf(fact: Fact): 0 | 1 | 2 | 3 {
   if (fact.declares !== null) return 1;
   switch (fact.body.kind) {
     case 'units set':
@@ -58,9 +58,9 @@ function rankOf(fact: Fact): 0 | 1 | 2 {
     case 'award rule set':
       return 0;
     case 'tank declared':
-      return 1;
-    default:
       return 2;
+    default:
+      return 3;
   }
 }
 

@@ -2,12 +2,23 @@
  * Clashes that a parser generator does not report, since the words are told apart before it runs: two
  * clauses that open alike, and a detail that would also open a clause.
  */
+import { Lexer } from 'chevrotain';
 import { describe, expect, test } from 'vitest';
-import { allPhrases, canonicalPhrases, CLAUSE_KINDS, CLAUSES, clausesUnder, detailsOf, openersUnder, phrasesContinuing, phrasesInside } from '../../grammar/phrases.ts';
+import {
+  allPhrases,
+  canonicalPhrases,
+  CLAUSE_KINDS,
+  CLAUSES,
+  clausesUnder,
+  detailsOf,
+  openersUnder,
+  phrasesContinuing,
+  phrasesInside,
+} from '../../grammar/phrases.ts';
 import { isRefusedName } from '../../grammar/reserved.ts';
 import type { ClauseKind, HeadingKind, Phrase, Phrases } from '../../grammar/phrases.ts';
 import { JournalParser } from '../../grammar/parser.ts';
-import { cut } from '../../grammar/tokens.ts';
+import { cut, RAW_TOKENS } from '../../grammar/tokens.ts';
 import { tagClauses } from '../../grammar/tagging.ts';
 
 const HEADINGS: readonly HeadingKind[] = [
@@ -120,6 +131,11 @@ describe('details', () => {
         expect(detailsOf(kind).has(detail), `${kind}: ${detail}`).toBe(true);
     }
   });
+});
+
+test('the lexer passes every check of the toolkit and knows first signs', () => {
+  const options = { positionTracking: 'onlyOffset', ensureOptimizations: true } as const;
+  expect(new Lexer([...RAW_TOKENS], options).lexerDefinitionErrors).toEqual([]);
 });
 
 describe('the parser', () => {

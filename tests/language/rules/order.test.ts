@@ -137,6 +137,22 @@ describe('rule 10: order in a day', () => {
     ]);
   });
 
+  test('what an ordinary line amends stands between the declarations and what happened', () => {
+    const lines = ['A9: live volume 40 L', 'tank B9: 54 L', 'A9: all well', 'tank A9: 54 L'].map(
+      (line) => `2026-02-01 ${line}`,
+    );
+    const order = (some: readonly string[]): unknown =>
+      eventsOf(some.join('\n')).map((event) => [event.kind, 'live' in event && event.live !== null]);
+    const expected = [
+      ['tank declared', false],
+      ['tank declared', false],
+      ['tank declared', true],
+      ['all well', false],
+    ];
+    expect(order(lines)).toEqual(expected);
+    expect(order(lines.toReversed())).toEqual(expected);
+  });
+
   test('what rests on something comes after it, however the lines of a day are filed', () => {
     const lines = `2026-02-01 pair Oak: angel; in E1
 2026-02-01 tank E1: 54 L; on Short
