@@ -1,0 +1,178 @@
+/**
+ * The day on which a brood was laid, as a chance for each day of a hard window: all days alike before
+ * anything is known of its stages, then weighed by every look (Bayes' rule on a grid). How long eggs take
+ * to hatch and wrigglers to swim is spread over what is usual for such fish, triangular between its ends,
+ * and over the evidence for Q10 and the temperature; all looks at one brood share one such clock.
+ */
+import type { Interval } from '../core/interval.ts';
+import { Q10, REFERENCE_TEMPERATURE, q10Factor } from './stages.ts';
+import { quantiles } from './spread.ts';
+
+/** Days that each stage takes at 26 °C; null where such fish have none (nobody sees a held brood hatch). */
+export interface StageTimes {
+  /** From laying to hatching. */
+  readonly hatch: Interval | null;
+  /** From hatching to swimming free. */
+  readonly swim: Interval | null;
+  /** From laying to release from the mouth; stands in for swimming where it is set. */
+  readonly release: Interval | null;
+  /** °C while they were young. */
+  readonly temperature: Interval;
+}
+
+/** What a look found: `held` in the mouth, or the stage itself. */
+export type Found = 'eggs' | 'held' | 'wrigglers' | 'swimming' | 'taken out';
+
+export interface StageLook {
+  readonly day: number;
+  readonly found: Found;
+  /** The stage began no earlier than this day, where the line says so. */
+  readonly beganFrom: number | null;
+}
+
+/** Chances by day: `from` is the day of the first. They add up to one. */
+export interface DayChances {
+  readonly from: number;
+  readonly chances: readonly number[];
+}
+
+export interface BroodDays {
+  readonly laid: DayChances;
+  readonly hatched: DayChances | null;
+  readonly swam: DayChances;
+}
+
+/** The share of a range of days that is named as most likely. */
+export const MOST_LIKELY = 0.8;
+/** Chance that a look is misread or misdated (ours): one such look must not rule out the truth. */
+const MISREAD = 0.01;
+/** Hours of the day at which eggs may be laid, as shares of it; looks are taken at its middle. */
+const LAID_AT = [1 / 6, 3 / 6, 5 / 6];
+const POINTS = 9;
+/** A thermometer's error, °C either way (ours). */
+const THERMOMETER = 0.5;
+
+interface ClockDraw {
+  readonly hatch: number;
+  readonly swim: number;
+  readonly weight: number;
+}
+
+/**
+ * Chances of laying, hatching and swimming free for a brood laid within whole days `low` to `high`.
+ * `low` above `high` gives the last day alone.
+ */
+export function layingDays(low: number, high: number, times: StageTimes, looks: readonly StageLook[]): BroodDays {
+  const first = Math.min(low, high);
+  const clocks = clockDraws(times);
+  const laid = Array.from({ length: high - first + 1 }, () => 0);
+  const hatched = new Map<number, number>();
+  const swam = new Map<number, number>();
+  for (let i = 0; i < laid.length; i += 1) {
+    for (const hour of LAID_AT) {
+      const at = first + i + hour;
+      for (const clock of clocks) {
+        let weight = clock.weight;
+        for (const look of looks) if (!agrees(look, at, clock)) weight *= MISREAD;
+        laid[i] = (laid[i] ?? 0) + weight;
+        add(hatched, Math.floor(at + clock.hatch), weight);
+        add(swam, Math.floor(at + clock.swim), weight);
+      }
+    }
+  }
+  return {
+    laid: shared(first, laid),
+    hatched: times.hatch === null ? null : chancesOf(hatched),
+    swam: chancesOf(swam),
+  };
+}
+
+/** Whether a brood laid at a moment, with that clock, is at what a look found. */
+function agrees(look: StageLook, laid: number, clock: ClockDraw): boolean {
+  const age = look.day + 0.5 - laid;
+  const since = look.beganFrom === null ? -Infinity : look.beganFrom - laid;
+  switch (look.found) {
+    case 'eggs':
+      return age > -1 && age < Math.max(clock.hatch, 0.5);
+    case 'held':
+      return age > -1 && age < clock.swim;
+    case 'wrigglers':
+      return age >= clock.hatch && age < clock.swim && clock.hatch >= since;
+    case 'swimming':
+      return age >= clock.swim && clock.swim >= since;
+    case 'taken out':
+      return age >= clock.hatch;
+  }
+}
+
+/** Equally likely clocks: every combination of a few stage times and paces. */
+function clockDraws(times: StageTimes): ClockDraw[] {
+  const none = [0];
+  const hatch = times.hatch === null ? none : quantiles(times.hatch, POINTS);
+  const rest = times.release ?? times.swim;
+  const swim = rest === null ? none : quantiles(rest, POINTS);
+  return paces(times.temperature).flatMap(({ pace, weight }) =>
+    hatch.flatMap((h) =>
+      swim.map((s) => ({ hatch: h * pace, swim: (times.release === null ? h + s : s) * pace, weight })),
+    ),
+  );
+}
+
+/** Factors on all stage times from the temperature and Q10, neither of which is known. */
+function paces(temperature: Interval): { pace: number; weight: number }[] {
+  const spread = { ...temperature, low: temperature.low - THERMOMETER, high: temperature.high + THERMOMETER };
+  const logs = quantiles({ low: Math.log(Q10.low), likely: Math.log(Q10.likely), high: Math.log(Q10.high) }, 3);
+  return quantiles(spread, 3).flatMap((celsius) =>
+    logs.map((q) => ({ pace: q10Factor(Math.exp(q), REFERENCE_TEMPERATURE, celsius), weight: 1 })),
+  );
+}
+
+function add(days: Map<number, number>, day: number, weight: number): void {
+  days.set(day, (days.get(day) ?? 0) + weight);
+}
+
+function chancesOf(days: ReadonlyMap<number, number>): DayChances {
+  const from = Math.min(...days.keys());
+  const to = Math.max(...days.keys());
+  return shared(
+    from,
+    Array.from({ length: to - from + 1 }, (_, i) => days.get(from + i) ?? 0),
+  );
+}
+
+function shared(from: number, weights: readonly number[]): DayChances {
+  const sum = weights.reduce((all, weight) => all + weight, 0);
+  return { from, chances: sum > 0 ? weights.map((w) => w / sum) : weights.map(() => 1 / weights.length) };
+}
+
+/** Chances within a hard window, of which nothing is left out; null where they share no day. */
+export function within(days: DayChances, low: number, high: number): DayChances | null {
+  const from = Math.max(days.from, low);
+  const to = Math.min(days.from + days.chances.length - 1, high);
+  if (from > to) return null;
+  const kept = days.chances.slice(from - days.from, to - days.from + 1);
+  return kept.some((chance) => chance > 0) ? shared(from, kept) : null;
+}
+
+/** The fewest days in a row that hold four in five of the chances, and the middle day (the median). */
+export function mostLikely(
+  days: DayChances,
+  share: number = MOST_LIKELY,
+): { low: number; likely: number; high: number } {
+  const { chances, from } = days;
+  let best = { start: 0, end: chances.length - 1, sum: 1 };
+  for (let start = 0; start < chances.length; start += 1) {
+    let sum = 0;
+    for (let end = start; end < chances.length; end += 1) {
+      sum += chances[end] ?? 0;
+      if (sum < share - 1e-9) continue;
+      const shorter = end - start < best.end - best.start;
+      if (shorter || (end - start === best.end - best.start && sum > best.sum)) best = { start, end, sum };
+      break;
+    }
+  }
+  let passed = 0;
+  const middle = chances.findIndex((chance) => (passed += chance) >= 0.5);
+  const likely = Math.min(best.end, Math.max(best.start, middle));
+  return { low: from + best.start, likely: from + likely, high: from + best.end };
+}
