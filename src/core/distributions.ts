@@ -25,3 +25,15 @@ export function shareOf(k: number, n: number, level = 0.95): { low: number; like
   // At the ends the formula gives exactly 0 or 1, up to a rounding error that must not show as "-1e-17".
   return { low: k === 0 ? 0 : (middle - spread) / scale, likely: p, high: k === n ? 1 : (middle + spread) / scale };
 }
+
+/**
+ * Limits of a rate where `count` events were seen: exact Poisson, Garwood 1936, by chi-square quantiles;
+ * in events over the same stretch of time. At none seen the lower limit is 0.
+ */
+export function poissonLimits(count: number, level = 0.95): { low: number; high: number } {
+  const tail = (1 - level) / 2;
+  return {
+    low: count <= 0 ? 0 : chiSquare(tail, 2 * count) / 2,
+    high: chiSquare(1 - tail, 2 * count + 2) / 2,
+  };
+}

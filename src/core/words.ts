@@ -113,3 +113,10 @@ export function listWords(items: readonly string[]): string {
 export function plural(number: number, one: string, many = `${one}s`): string {
   return `${number} ${number === 1 ? one : many}`;
 }
+
+/** A share of 0 to 1 in percent: `62 % (40–88 %)`. */
+export function shareWords({ low, likely, high }: Interval): string {
+  const percent = (share: number): string => String(Math.round(share * 100));
+  const range = percent(low) === percent(high) ? `${percent(low)} %` : `${percent(low)}–${percent(high)} %`;
+  return likely === null || percent(low) === percent(high) ? range : `${percent(likely)} % (${range})`;
+}

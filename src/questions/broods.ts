@@ -6,18 +6,21 @@ import type { DayWindow, Interval } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { LineRef } from '../core/span.ts';
 import { linesOf } from '../core/span.ts';
-import { ageWords, countWords, dayWords, rangeWords, windowWords } from '../core/words.ts';
+import { ageWords, countWords, dayWords, rangeWords, shareWords, windowWords } from '../core/words.ts';
 import { aliveTotal, partIn, tanksOf } from '../state/bodies.ts';
 import type { SeenBrood } from '../state/bodies.ts';
 import { ageDays } from '../state/broodlife.ts';
 import type { Room } from '../state/draft.ts';
 import { clockOf } from '../state/stageclock.ts';
+import { likelyCounts } from './counts.ts';
 import { dangers } from './danger.ts';
 import type { Danger } from './danger.ts';
 import { growthOf, sizeOn } from './growing.ts';
 import { rowId } from './id.ts';
 import { expected, nextOf, stageOf } from './stages.ts';
 import type { Milestone, StageName } from './stages.ts';
+import { survivalOf } from './survival.ts';
+import type { Survival } from './survival.ts';
 import { saleableFrom } from './saleable.ts';
 import type { Saleable } from './saleable.ts';
 import type { WhyRow } from './whyrow.ts';
@@ -30,8 +33,12 @@ export interface BroodRow {
   /** The females that it may be of. */
   readonly mothers: readonly string[];
   readonly species: string | null;
-  readonly tanks: readonly { readonly tank: string; readonly count: Interval }[];
+  /** By the lines, and beside it how many are likely there (80 %); null where nobody said a number. */
+  readonly tanks: readonly { readonly tank: string; readonly count: Interval; readonly likely: Interval | null }[];
   readonly total: Interval;
+  readonly likely: Interval | null;
+  /** From stage to stage, and when they were lost; null where nobody said a number. */
+  readonly survival: Survival | null;
   /** When it was laid; for livebearers, born. */
   readonly spawned: DayWindow;
   readonly hatched: DayWindow | null;
@@ -100,14 +107,21 @@ function broodRow(room: Room, brood: SeenBrood, harm: readonly Danger[]): BroodR
   const rate = growth?.line.rate ?? null;
   const size = sizeOn(room, brood);
   const lines = linesOf(brood.lines);
+  const likely = likelyCounts(room, brood);
   return {
     id: rowId(brood.name),
     name: brood.name,
     group: brood.group,
     mothers: brood.mothers,
     species: brood.species,
-    tanks: tanksOf(brood).map((tank) => ({ tank, count: partIn(brood, tank) })),
+    tanks: tanksOf(brood).map((tank) => ({
+      tank,
+      count: partIn(brood, tank),
+      likely: likely.parts.get(tank) ?? null,
+    })),
     total: aliveTotal(brood),
+    likely: isThere(brood) ? likely.total : null,
+    survival: survivalOf(room, brood),
     spawned: brood.laid,
     hatched: brood.hatched,
     swam: brood.swam,
@@ -155,6 +169,7 @@ export function broodsWhy(room: Room): readonly WhyRow[] {
       { id: row.id, title: `${row.name} age and stage`, because: row.because, lines: row.lines },
       { id: rowId(row.name, 'count'), title: `${row.name} count: ${countWords(row.total)}`, ...countWhy(room, brood) },
     ];
+    rows.push(...numbersWhy(room, brood, row.survival));
     if (growth)
       rows.push({
         id: rowId(row.name, 'size'),
@@ -169,6 +184,32 @@ export function broodsWhy(room: Room): readonly WhyRow[] {
     const warned = row.warnings.filter((one) => one.older === brood);
     return [...rows, ...warned.map((one) => ({ id: one.id, title: one.text, because: one.because, lines: one.lines }))];
   });
+}
+
+/** How many are likely there, and how many lived. */
+function numbersWhy(room: Room, brood: SeenBrood, survival: Survival | null): WhyRow[] {
+  const { total, because } = likelyCounts(room, brood);
+  const rows: WhyRow[] = [];
+  if (total !== null)
+    rows.push({
+      id: rowId(brood.name, 'likely'),
+      title: `${brood.name} likely ${countWords(total)}`,
+      because,
+      lines: because.lines,
+    });
+  if (survival !== null) {
+    const last = survival.steps.at(-1);
+    const lived = last
+      ? { low: last.low ?? last.survival, likely: last.survival, high: last.high ?? last.survival }
+      : null;
+    rows.push({
+      id: rowId(brood.name, 'survival'),
+      title: `${brood.name} survival${lived === null ? '' : `: ${shareWords(lived)}`}; ${survival.says}`,
+      because: survival.because,
+      lines: survival.because.lines,
+    });
+  }
+  return rows;
 }
 
 function countWhy(room: Room, brood: SeenBrood): { because: Because; lines: readonly LineRef[] } {

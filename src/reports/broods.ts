@@ -2,6 +2,7 @@
 import type { DayWindow } from '../core/interval.ts';
 import type { BroodRow, BroodsAnswer } from '../questions/broods.ts';
 import type { Danger } from '../questions/danger.ts';
+import { survivalJson, survivalLines } from './survival.ts';
 import type { Milestone } from '../questions/stages.ts';
 import { countJson, linesJson, spreadJson, windowJson } from './json.ts';
 import type { Look } from './look.ts';
@@ -117,7 +118,8 @@ function details(brood: BroodRow, look: Look): string {
   ];
   const lines = [
     [...of.filter((word) => word !== null), ...dates].join(', '),
-    `all together ${countWords(total)}`,
+    `all together ${countWords(total)}${likelyWords(brood)}`,
+    ...(brood.survival === null ? [] : survivalLines(brood.survival, look)),
     ...(rate === null || brood.size === null ? [] : [`grows ${rangeWords(rate, 1)} mm a week`]),
     ...(ready === null
       ? []
@@ -127,6 +129,12 @@ function details(brood: BroodRow, look: Look): string {
     `more: tankside why ${brood.name} ${ready === null ? 'count' : 'ready'}`,
   ];
   return lines.map((line) => paragraph(line, look.width, 2)).join('\n');
+}
+
+/** Told where it says more than the number itself. */
+function likelyWords({ likely, total }: BroodRow): string {
+  if (likely === null || (likely.low === total.low && likely.high === total.high)) return '';
+  return `; likely there ${likely.low === likely.high ? String(likely.low) : `${String(likely.low)}–${String(likely.high)}`} (four times of five)`;
 }
 
 function sameWindow(a: DayWindow, b: DayWindow): boolean {
@@ -145,8 +153,10 @@ function broodJson(brood: BroodRow): object {
     group,
     mothers,
     species,
-    tanks: tanks.map(({ tank, count }) => ({ tank, count: countJson(count) })),
+    tanks: tanks.map(({ tank, count, likely }) => ({ tank, count: countJson(count), likelyCount: countJson(likely) })),
     total: countJson(brood.total),
+    likelyTotal: countJson(brood.likely),
+    survival: brood.survival === null ? null : survivalJson(brood.survival),
     spawned: windowJson(brood.spawned),
     hatched: windowJson(brood.hatched),
     swam: windowJson(brood.swam),

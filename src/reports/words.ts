@@ -5,7 +5,7 @@ import type { DayWindow } from '../core/interval.ts';
 import { dayWords, windowWords } from '../core/words.ts';
 import type { Look } from './look.ts';
 
-export { ageWords, countWords, listWords, ordinal, plural, rangeWords, sinceWords } from '../core/words.ts';
+export { ageWords, countWords, listWords, ordinal, plural, rangeWords, shareWords, sinceWords } from '../core/words.ts';
 export { printable } from './printable.ts';
 
 const WEEKDAYS = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'] as const;

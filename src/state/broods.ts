@@ -2,6 +2,7 @@
  * Spawnings and what looks find of them. A stage goes to the one brood that can be at it; where none
  * can, it begins a brood, cast back. In a colony young are no brood unless the line names one.
  */
+import { NONE, plus } from '../core/interval.ts';
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import type { Homes } from './home.ts';
@@ -80,7 +81,8 @@ function eggsMissed(draft: Draft, event: EventOf<'no eggs'>, group: Group, brood
 function eggsWhite(draft: Draft, event: EventOf<'eggs white'>): void {
   const found = resolveFish(draft, event, event.fish, event.count);
   if (!found) return;
-  takeFish(draft, event, found.body, found.tank, event.count, 'died');
+  const out = takeFish(draft, event, found.body, found.tank, event.count, 'died');
+  if (out !== null && 'laid' in found.body) found.body.white = plus(found.body.white ?? NONE, out);
 }
 
 function eggsGone(draft: Draft, event: EventOf<'eggs gone'>): void {

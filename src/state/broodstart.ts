@@ -40,6 +40,7 @@ export function beginBrood(
     looks: [],
     natal: tank,
     eggs: null,
+    white: null,
     moved: false,
     ended: null,
     price: null,

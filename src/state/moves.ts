@@ -8,6 +8,7 @@ import { isBrood } from './bodies.ts';
 import { reached } from './broodlife.ts';
 import type { Draft } from './draft.ts';
 import { livingMembers, membersMoved, pickMembers } from './members.ts';
+import { isWhole } from './heads.ts';
 import type { Brood, Fish, Group } from './stock.ts';
 import { moveFish, newBody } from './tally.ts';
 import { resolveFish } from './who.ts';
@@ -151,7 +152,8 @@ function noteMove(
   count: Found['body']['total'],
 ): void {
   const { day, minute, to, place } = event;
-  draft.stock.moves.push({ day, minute, body, from, to, count, which: event.which, with: event.with, place });
+  const as = event.count === 'half' ? 'half' : isWhole(event.count) && !event.restStay ? 'all' : 'number';
+  draft.stock.moves.push({ day, minute, body, from, to, count, as, which: event.which, with: event.with, place });
 }
 
 /** Two stocks in one tank that nobody can tell apart any more become one body, of one of the two. */
@@ -210,6 +212,7 @@ function mixOf(both: readonly (Group | Brood)[]): Brood {
     looks: [],
     natal: null,
     eggs: null,
+    white: null,
     moved: true,
     ended: null,
     price: null,

@@ -51,6 +51,8 @@ export interface Gone {
   /** `joined`: alive, now of another group. */
   how: 'died' | 'missing' | 'eaten' | 'culled' | 'sold' | 'gave away' | 'joined';
   count: Interval;
+  /** All that were there: then the number is only what was believed. */
+  whole: boolean;
   day: Day;
   tank: string | null;
   place: Place;
@@ -137,6 +139,8 @@ export interface Fish {
   size: Measure<'mm'> | null;
   tank: string | null;
   gone: { how: string; day: Day; place: Place } | null;
+  /** Set for one that came later as a new mate: when, and of which group or brood it was. */
+  joined?: { day: Day; from: string | null; place: Place };
 }
 
 export interface Brood extends Body {
@@ -158,6 +162,8 @@ export interface Brood extends Body {
   natal: string | null;
   /** Eggs as laid, where anybody guessed. */
   eggs: Interval | null;
+  /** Of those, how many went white. */
+  white: Interval | null;
   /** First net: from then on a keeper could count them. */
   moved: boolean;
   ended: { how: 'gone' | 'mixed' | 'eggs gone'; day: Day; place: Place } | null;
@@ -172,6 +178,8 @@ export interface Move {
   from: string | null;
   to: string;
   count: Interval;
+  /** A number that the line writes, or a word for what was there. */
+  as: 'number' | 'half' | 'all';
   /** `largest`: from then on neither part has the sizes of the whole. */
   which: 'largest' | 'smallest' | 'any';
   with: string | null;

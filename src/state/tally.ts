@@ -78,7 +78,7 @@ export function takeFish(
   const gone = isWhole(count) && body.parts.size === 0;
   body.total = gone ? NONE : less(body.total, out);
   body.ceiling = body.ceiling && sunk(body.ceiling, out, !isWhole(count) && isSure(out));
-  body.gone.push({ how, count: out, day: event.day, tank: from, place: event.place });
+  body.gone.push({ how, count: out, whole: isWhole(count), day: event.day, tank: from, place: event.place });
   if (body.lines.at(-1) !== event.place) body.lines.push(event.place);
   if (isYoung(body) && body.parts.size === 0) body.ended ??= { how: 'gone', day: event.day, place: event.place };
   tighten(body);

@@ -49,7 +49,10 @@ describe('tankside broods', () => {
                C1 about 45 (34–56)
 
       krib, of Rowan, laid 2 Feb, hatched 2–5 Feb, swam 5–10 Feb
-      all together about 70 (35–140)
+      all together about 70 (35–140); likely there 45–94 (four times of five)
+      lived from stage to stage: eggs to swimming 78 % (19–100 %)
+      of 90 since 2 Feb: 20 lost between counts, unseen (by guesses)
+      78 % lived 8 days, sold and moved fish counted as alive
       grows 0.9–1.6 mm a week
       for sale at 35 mm or 16 weeks: the first 25 May, half 25 May, all 25 May
       more: tankside why Rowan-1 ready

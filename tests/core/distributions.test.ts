@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { chiSquare, normal, shareOf, studentT } from '../../src/core/distributions.ts';
+import { chiSquare, normal, poissonLimits, shareOf, studentT } from '../../src/core/distributions.ts';
 
 test('quantiles of t, chi-square and the normal', () => {
   // Source: R qt, qchisq, qnorm.
@@ -28,5 +28,35 @@ describe('the Wilson interval of a share', () => {
   test('is exactly nothing where nothing was seen', () => {
     expect(shareOf(0, 10).low).toBe(0);
     expect(shareOf(0, 0)).toEqual({ low: 0, likely: 0.5, high: 1 });
+  });
+});
+
+describe('exact Poisson limits of a count', () => {
+  // Source: Garwood 1936; values by R poisson.test and statsmodels.
+  test.each([
+    [0, 0, 3.688879],
+    [1, 0.025318, 5.571643],
+    [3, 0.618672, 8.767273],
+    [5, 1.623486, 11.668332],
+    [10, 4.795389, 18.390356],
+    [20, 12.21652, 30.888378],
+    [50, 37.110964, 65.918767],
+    [137, 115.020534, 161.956405],
+  ])('%s seen', (count, low, high) => {
+    expect(poissonLimits(count).low).toBeCloseTo(low, 5);
+    expect(poissonLimits(count).high).toBeCloseTo(high, 5);
+  });
+
+  test('at other levels, and as a rate', () => {
+    expect(poissonLimits(10, 0.9).low).toBeCloseTo(5.425406, 5);
+    expect(poissonLimits(10, 0.9).high).toBeCloseTo(16.962219, 5);
+    expect(poissonLimits(5, 0.99).high).toBeCloseTo(14.149759, 5);
+    // R's own example: 137 in 24.19893.
+    expect(poissonLimits(137).low / 24.19893).toBeCloseTo(4.753125, 5);
+  });
+
+  test('is two-sided and exactly nothing below where nothing was seen', () => {
+    expect(poissonLimits(0).low).toBe(0);
+    expect(poissonLimits(0).high).toBeGreaterThan(3.6);
   });
 });

@@ -50,4 +50,26 @@ describe('survival with fish that left alive', () => {
       high: null,
     });
   });
+
+  test('takes in fish that are only known of from a later day', () => {
+    // Worked by hand: 10 from day 0, 10 more from day 5; 2 of 10 die on day 3, 6 of 18 on day 8.
+    const curve = survivalCurve(0, [
+      { day: 0, died: 0, left: 0, entered: 10 },
+      { day: 3, died: 2, left: 0 },
+      { day: 5, died: 0, left: 0, entered: 10 },
+      { day: 8, died: 6, left: 0 },
+    ]);
+    expect(curve.map(({ atRisk, survival }) => [atRisk, Number(survival.toFixed(6))])).toEqual([
+      [10, 0.8],
+      [18, 0.533333],
+    ]);
+  });
+
+  test('counts what happens on one day against the same fish at risk', () => {
+    const [step] = survivalCurve(10, [
+      { day: 4, died: 0, left: 5 },
+      { day: 4, died: 2, left: 0 },
+    ]);
+    expect(step?.survival).toBeCloseTo(0.8, 12);
+  });
 });
