@@ -1,5 +1,7 @@
 /** Every calibration that is run: one file each. */
 import type { Calibration } from './frame.ts';
+import { STOCK_COUNT } from './count.ts';
 import { LAYING_DAY } from './laying.ts';
+import { SPILL_DAY } from './spill.ts';
 
-export const CALIBRATIONS: readonly Calibration[] = [LAYING_DAY];
+export const CALIBRATIONS: readonly Calibration[] = [LAYING_DAY, SPILL_DAY, STOCK_COUNT];
