@@ -17,6 +17,7 @@ import { loopVolume } from '../state/volume.ts';
 import { clockOf } from './clock.ts';
 import { rowId } from './id.ts';
 import { cleanInterval, isFull, lastsOf, prefilterOf, type Prefilter } from './prefilter.ts';
+import { spillOutlook, type Outlook } from './spill.ts';
 import type { WhyRow } from './whyrow.ts';
 
 export interface LoopRow {
@@ -34,6 +35,10 @@ export interface LoopRow {
   readonly whyNoSpill: string | null;
   /** The forecast is an early guess: clogging quickens. */
   readonly early: boolean;
+  /** Eight times in ten it spills inside this window; null without a clean or the lip's height. */
+  readonly outlook: Pick<Outlook, 'spill' | 'cleanBy' | 'basis' | 'own' | 'usual' | 'cycles'> | null;
+  /** What the last clean bought, where it was a partial one. */
+  readonly bought: Outlook['bought'];
   readonly cleaned: Cleaned | null;
   readonly lastFull: Cleaned | null;
   /** Till when the last partial clean buys time, where one came after the last full one. */
@@ -63,6 +68,7 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
   );
   const clock = chore === undefined ? null : clockOf(room, chore);
   const usual = cleanInterval(loop);
+  const outlook = state.flowFell === null ? spillOutlook(room, loop) : null;
   const nextClean = clock?.due ?? sooner(bySpill(state), byHistory(state, usual.days));
   const lines = linesOf([loop.declared, ...state.places, ...(clock?.places ?? [])]);
   return {
@@ -76,19 +82,23 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
     spill: state.spill,
     whyNoSpill: state.whyNot,
     early: state.early,
+    outlook,
+    bought: outlook?.bought ?? null,
     cleaned: told(state.lastClean),
     lastFull: told(state.lastFull),
     easedUntil: clock?.easedUntil ?? null,
     nextClean,
     notes: notesOf(room, state),
     because: {
-      rule: 'The level is drawn on by three robust lines; the full clean is due by its chore, else a week before the earliest spill or after the interval of the full cleans before, whichever comes first.',
-      source: 'rules of ours; all layers last about six weeks (common practice, no source)',
+      rule: 'The level is drawn on by three robust lines, and weighed with what is known of earlier cleans into a window that holds the spill eight times in ten; the full clean is due by its chore, else a week before the earliest spill or after the interval of the full cleans before, whichever comes first.',
+      source:
+        'rules of ours; all layers last about six weeks (common practice, no source); blocking laws after Hermia 1982 (from memory)',
       steps: [
         ...cleanSteps(room, loop, state),
         ...state.steps,
         ...(state.whyNot === null ? [] : [state.whyNot]),
         ...(state.early ? ['an early guess: clogging quickens towards the end'] : []),
+        ...(outlook?.steps ?? []),
         usual.step,
         ...(clock?.steps ?? []),
       ],

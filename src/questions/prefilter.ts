@@ -11,6 +11,7 @@ import type { Room } from '../state/draft.ts';
 import type { Loop, LoopClean, LoopLevel } from '../state/plumbing.ts';
 import { isAfter } from '../state/when.ts';
 import { trueLevels } from '../state/prefilter.ts';
+import { readableLevels } from './levels.ts';
 
 type Level = DeepReadonly<LoopLevel>;
 type Clean = DeepReadonly<LoopClean>;
@@ -47,7 +48,7 @@ export function isFull(clean: Pick<Clean, 'layers' | 'of'>): boolean {
 export function prefilterOf(room: Room, loop: DeepReadonly<Loop>): Prefilter {
   const lastClean = loop.cleans.at(-1) ?? null;
   const lastFull = loop.cleans.findLast(isFull) ?? null;
-  const levels = trueLevels(loop);
+  const { kept: levels, dropped } = readableLevels(room, loop);
   const since = levels.filter((level) => lastClean === null || isAfter(level, lastClean));
   const level = since.at(-1) ?? null;
   const flowFell = fellWithoutClean(since);
@@ -64,7 +65,7 @@ export function prefilterOf(room: Room, loop: DeepReadonly<Loop>): Prefilter {
     whyNot: forecast === null ? noForecast(since, lip, flowFell !== null) : null,
     flowFell,
     near: isNear(room, lip, level, clearLevel(levels, lastFull), forecast),
-    steps: stepsOf(room, since, lip, forecast),
+    steps: [...stepsOf(room, since, lip, forecast), ...droppedSteps(room, dropped, lastClean)],
     places: [...(lastClean === null ? [] : [lastClean.place]), ...since.map(({ place }) => place)],
   };
 }
@@ -138,6 +139,16 @@ function stepsOf(room: Room, since: readonly Level[], lip: number | null, foreca
     `median slopes: all ${rate(all)}, the last three ${rate(lastThree)}, the last two ${rate(lastTwo)}`,
     `reaches ${Math.round(lip)} mm between ${dayWords(toDay(forecast.spill.low), room.on)} and ${dayWords(toDay(forecast.spill.high), room.on)}: the earliest of the three to the middle one`,
   ];
+}
+
+function droppedSteps(
+  room: Room,
+  dropped: ReturnType<typeof readableLevels>['dropped'],
+  clean: Clean | null,
+): string[] {
+  return dropped
+    .filter(({ level }) => clean === null || isAfter(level, clean))
+    .map(({ level, why }) => `left out: ${mmWords(level.level)} on ${dayWords(level.day, room.on)}, ${why}`);
 }
 
 /**

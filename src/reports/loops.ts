@@ -3,7 +3,7 @@ import type { LoopRow } from '../questions/loops.ts';
 import { countJson, dayJson, linesJson, windowJson } from './json.ts';
 import type { Look } from './look.ts';
 import { table, type Row } from './table.ts';
-import { dayText, heading, listWords, rangeWords, windowText } from './words.ts';
+import { dayText, heading, listWords, plural, rangeWords, windowText } from './words.ts';
 import { paragraph } from './wrap.ts';
 
 const COLUMNS = [
@@ -59,9 +59,26 @@ function drawn(row: LoopRow, look: Look): Row {
         ({ tank, since }) =>
           `off it: ${tank} since ${dayText(since, look)}, gets no change, heat or dose of ${row.name}`,
       ),
+      ...outlookLine(row, look),
       ...row.notes.map((text) => ({ text, paint: look.paint.late })),
     ],
   };
+}
+
+/** Eight in ten, and from what; what is usual stands beside what the room has taught. */
+function outlookLine({ outlook, bought }: LoopRow, look: Look): string[] {
+  if (outlook === null) return [];
+  const { spill, cleanBy, basis, own, usual, cycles } = outlook;
+  const from = { levels: 'by its levels', 'own cleans': 'by earlier cleans', usual: 'as is usual' }[basis];
+  const life =
+    own === null
+      ? `usual from clean to lip: ${rangeWords(usual)} days`
+      : `clean to lip here ${rangeWords(own)} days (${plural(cycles, 'clean')}), usual ${rangeWords(usual)}`;
+  return [
+    `8 in 10 spill ${windowText(spill, look).replace('/', ' to ')} ${from}: clean by ${dayText(cleanBy.low ?? look.on, look)}`,
+    life,
+    ...(bought === null ? [] : [`the last clean ${bought.words}`]),
+  ];
 }
 
 function litres({ litres: held }: LoopRow): string {
@@ -105,6 +122,18 @@ export function loopsJson(rows: readonly LoopRow[]): object {
       spill: windowJson(row.spill),
       ...(row.whyNoSpill === null ? {} : { whyNoSpill: row.whyNoSpill }),
       early: row.early,
+      outlook:
+        row.outlook === null
+          ? null
+          : {
+              spill: windowJson(row.outlook.spill),
+              cleanBy: windowJson(row.outlook.cleanBy),
+              basis: row.outlook.basis,
+              ownDays: countJson(row.outlook.own),
+              usualDays: countJson(row.outlook.usual),
+              cleans: row.outlook.cycles,
+            },
+      bought: row.bought === null ? null : { days: countJson(row.bought.days), share: row.bought.share },
       cleaned: cleanedJson(row.cleaned),
       cleanedInFull: cleanedJson(row.lastFull),
       easedUntil: dayJson(row.easedUntil),

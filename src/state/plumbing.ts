@@ -71,6 +71,8 @@ export interface LoopLevel {
   level: Measure<'mm'>;
   /** Read while the return pump stood still: says nothing about clogging. */
   pumpOff: boolean;
+  /** Words after it, which may say that a pipe was flushed or the sump stood low. */
+  remark: string | null;
   place: Place;
   /** A later untimed reading of that day stands in its place; it stays in the history only. */
   superseded: boolean;

@@ -31,6 +31,7 @@ export function noteLevel(draft: Draft, event: EventOf<'level'>): void {
     seq: event.seq,
     level,
     pumpOff: flowStopped(draft, loop.name, event),
+    remark: event.remark,
     place: event.place,
     superseded: false,
   });

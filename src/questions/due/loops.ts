@@ -1,15 +1,17 @@
 /** What a loop's own pipes ask for beside its chores: a spill that comes before any chore, a flow that fell. */
 import { onDay } from '../../core/interval.ts';
-import { toDay } from '../../core/day.ts';
+import { addDays, toDay } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
-import { dayWords } from '../../core/words.ts';
+import { dayWords, listWords, windowWords } from '../../core/words.ts';
 import { WARN_DAYS } from '../../science/clogging.ts';
 import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Loop } from '../../state/plumbing.ts';
+import { homeLoopOf } from '../../state/tanks.ts';
 import { clockOf } from '../clock.ts';
 import { rowId } from '../id.ts';
 import { levelWords, mmWords, prefilterOf, type Prefilter } from '../prefilter.ts';
+import { spillOutlook, type Outlook } from '../spill.ts';
 import { CAUTION } from './cautions.ts';
 import type { DueItem } from './item.ts';
 
@@ -25,6 +27,11 @@ function fellRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIte
   if (state.flowFell === null) return [];
   const { from, to } = state.flowFell;
   const lines = linesOf([from.place, to.place]);
+  const gone = room.measures.rigs.filter(
+    (rig) =>
+      rig.kind === 'off the loop' && rig.day >= from.day && rig.day <= to.day && belongs(room, rig.where, loop.name),
+  );
+  const off = gone.length === 0 ? '' : `; ${listWords(gone.map(({ where }) => where))} went off the loop between`;
   const told = `${mmWords(from.level)} on ${dayWords(from.day, room.on)}, ${mmWords(to.level)} on ${dayWords(to.day, room.on)}`;
   return [
     {
@@ -34,7 +41,7 @@ function fellRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIte
       kind: 'water',
       due: onDay(to.day),
       weight: 2,
-      why: `level ${told}, nothing cleaned between`,
+      why: `level ${told}, nothing cleaned between${off}`,
       close: `${loop.name}: level ${mmWords(to.level)}`,
       caution: CAUTION.pump,
       putOffKey: 'flow',
@@ -51,13 +58,21 @@ function fellRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIte
   ];
 }
 
+function belongs(room: Room, where: string, loop: string): boolean {
+  return where === loop || homeLoopOf(room, where) === loop;
+}
+
 /** Warns of a spill a week ahead, unless a cleaning chore falls due before it anyway. */
 function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueItem[] {
-  const low = state.spill?.low ?? null;
-  if (state.level === null || !state.near) return [];
+  if (state.level === null) return [];
+  const outlook = outlookOf(room, loop, state);
+  const soon = outlook !== null && (outlook.cleanBy.likely ?? room.on + 1) <= room.on;
+  if (!state.near && !soon) return [];
+  const low = outlook?.spill.low ?? state.spill?.low ?? null;
   if (choreComesFirst(room, loop.name, low)) return [];
   const by = low === null || low - WARN_DAYS < state.level.day ? state.level.day : toDay(low - WARN_DAYS);
   const lines = linesOf(state.places);
+  const eight = outlook === null ? '' : `; 8 in 10 spill ${windowWords(outlook.spill, room.on)}`;
   return [
     {
       id: rowId(loop.name, 'spill'),
@@ -66,7 +81,7 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
       kind: 'water',
       due: { low: by, likely: by, high: low === null ? by : toDay(Math.max(by, low - 1)) },
       weight: 2,
-      why: levelWords(loop, state, room.on),
+      why: `${levelWords(loop, state, room.on)}${eight}`,
       close: `${loop.name}: cleaned ${loop.layers === null ? 'all layers' : `${loop.layers} of ${loop.layers} layers`}`,
       caution: CAUTION.pump,
       putOffKey: 'clean prefilter',
@@ -75,12 +90,20 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
       because: {
         rule: 'Clean a week before the earliest spill, or when a quarter of the freeboard is left.',
         source: 'rule of ours; clogging goes fastest at the end (common practice, no source)',
-        steps: state.whyNot === null ? state.steps : [...state.steps, state.whyNot],
+        steps: [...state.steps, ...(state.whyNot === null ? [] : [state.whyNot]), ...(outlook?.steps ?? [])],
         lines,
       },
       lines,
     },
   ];
+}
+
+/** Days after a clean in which nobody asks when it spills: the outlook takes a while to reckon, and `due` is asked often. */
+const QUIET = 14;
+
+function outlookOf(room: Room, loop: DeepReadonly<Loop>, { lastClean, flowFell }: Prefilter): Outlook | null {
+  if (lastClean === null || flowFell !== null || addDays(lastClean.day, QUIET) > room.on) return null;
+  return spillOutlook(room, loop);
 }
 
 function choreComesFirst(room: Room, loop: string, spill: number | null): boolean {
