@@ -55,6 +55,11 @@ export const COMMANDS: readonly Entry[] = [
   { name: 'promises', summary: 'reservations, wants, what is kept back', load: () => import('./commands/promises.ts') },
   { name: 'cultures', summary: 'jars and hatches of live food', load: () => import('./commands/cultures.ts') },
   {
+    name: 'kin',
+    summary: 'parents, shared parents, lines at risk, pairings',
+    load: () => import('./commands/kin.ts'),
+  },
+  {
     name: 'history',
     summary: 'the lines that match, by words, pair, tank, brood, kind, date',
     load: () => import('./commands/history.ts'),

@@ -12,6 +12,7 @@ import { tankRows } from './tanks.ts';
 import { waterRows } from './water.ts';
 import { culturesWhy } from './cultures.ts';
 import { holdsWhy } from './holds.ts';
+import { kinWhy } from './kin.ts';
 import { promisesWhy } from './promises.ts';
 import { saleWhy } from './sale.ts';
 import { walkWhy } from './walk.ts';
@@ -30,6 +31,7 @@ export const WHY_SOURCES: readonly WhySource[] = [
   promisesWhy,
   saleWhy,
   walkWhy,
+  kinWhy,
 ];
 
 export interface WhyAnswer {

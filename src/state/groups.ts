@@ -40,7 +40,7 @@ function declare(draft: Draft, event: EventOf<'group declared'>): void {
     from: event.from,
   });
   const count = event.heads ?? usualCount(event, members.length);
-  for (const name of event.parentsFrom) takeFrom(draft, event, name, count);
+  for (const name of event.parentsFrom) takeFrom(draft, event, name, count, group);
   draft.stock.groups.set(event.group, group);
   putIn(draft, group, event.tank, count, event);
   describe(group, event);
@@ -114,16 +114,34 @@ function amend(draft: Draft, group: Group, event: EventOf<'group declared'>): vo
   const from = group.home;
   group.home = event.tank;
   if (from === null) putIn(draft, group, event.tank, group.total, event);
-  else moveFish(draft, event, group, from, event.tank, 'all');
+  else {
+    const out = moveFish(draft, event, group, from, event.tank, 'all');
+    if (out !== null) carried(draft, event, group.name, from, event.tank, out);
+  }
   const along = livingMembers(group).filter((fish) => fish.tank === from);
   membersMoved(group, along, event.tank, event);
 }
 
-/** Fish that a new group was made of: they leave the brood or group that they were. */
-function takeFrom(draft: Draft, event: EventBase, name: string, count: Heads | Interval): void {
+/** Fish that a new group was made of: they leave the brood or group that they were, and perhaps its tank. */
+function takeFrom(draft: Draft, event: EventBase, name: string, count: Heads | Interval, group: Group): void {
   const source: Group | Brood | undefined = draft.stock.broods.get(name) ?? draft.stock.groups.get(name);
   if (!source) return;
-  takeFish(draft, event, source, soleTank(source), isHeads(count) ? count : headsOf(count), 'joined');
+  const from = soleTank(source);
+  const out = takeFish(draft, event, source, from, isHeads(count) ? count : headsOf(count), 'joined');
+  if (out !== null) carried(draft, event, group.name, from, group.home, out);
+}
+
+/** Fish that changed tanks without a `moved`: what is in their water went along, so holds must know. */
+function carried(
+  draft: Draft,
+  { day, minute, place }: EventBase,
+  body: string,
+  from: string | null,
+  to: string | null,
+  count: Interval,
+): void {
+  if (from === null || to === null || from === to) return;
+  draft.stock.moves.push({ day, minute, body, from, to, count, as: 'number', which: 'any', with: null, place });
 }
 
 function soleTank(body: Group | Brood): string | null {
@@ -162,7 +180,9 @@ function memberBack(draft: Draft, event: EventOf<'member back'>): void {
   const fish = pickMembers(draft, { ...group, members: away.length > 0 ? away : group.members }, found.member, event);
   if (home === null || fish === null) return;
   for (const one of fish) {
-    if (one.tank !== null && one.tank !== home) moveFish(draft, event, group, one.tank, home, headsOf(exactly(1)));
+    if (one.tank === null || one.tank === home) continue;
+    const out = moveFish(draft, event, group, one.tank, home, headsOf(exactly(1)));
+    if (out !== null) carried(draft, event, group.name, one.tank, home, out);
   }
   membersMoved(group, fish, home, event);
   group.upset = { day: event.day, how: 'member back', place: event.place };
@@ -179,11 +199,12 @@ function newMate(draft: Draft, event: EventOf<'new mate'>): void {
   const { group } = found;
   const source =
     event.from === null ? undefined : (draft.stock.groups.get(event.from) ?? draft.stock.broods.get(event.from));
-  if (source && !takeMate(draft, source, event)) return;
+  if (source && !takeMate(draft, source, event, group)) return;
   group.lines.push(event.place);
   const resident = livingMembers(group).find((fish) => fish.sex === event.sex && fish.tank === group.home);
   if (resident && group.kind === 'pair') draft.problems.push(stillThere(group, event, resident));
-  group.members.push({ sex: event.sex, name: event.name, size: null, tank: group.home, gone: null });
+  const { sex, name, from, day, place } = event;
+  group.members.push({ sex, name, size: null, tank: group.home, gone: null, joined: { day, from, place } });
   if (group.home !== null) putIn(draft, group, group.home, exactly(1), event);
   group.bond = 'unsaid';
   group.bondSince = null;
@@ -192,7 +213,7 @@ function newMate(draft: Draft, event: EventOf<'new mate'>): void {
 }
 
 /** Takes the new mate out of the group or brood that it came from; false where that has none to give. */
-function takeMate(draft: Draft, source: Group | Brood, event: EventOf<'new mate'>): boolean {
+function takeMate(draft: Draft, source: Group | Brood, event: EventOf<'new mate'>, group: Group): boolean {
   const males = event.sex === 'male' ? exactly(1) : null;
   const females = event.sex === 'female' ? exactly(1) : null;
   const fish = 'members' in source ? sexed(source, event.sex) : [];
@@ -200,6 +221,7 @@ function takeMate(draft: Draft, source: Group | Brood, event: EventOf<'new mate'
   const heads: Heads = { total: exactly(1), males, females, young: null, as: 'counted' };
   if (takeFish(draft, event, source, tank, heads, 'joined') === null) return false;
   if ('members' in source) membersGone(source, fish.slice(0, 1), 'joined', event);
+  carried(draft, event, group.name, tank, group.home, heads.total);
   return true;
 }
 
