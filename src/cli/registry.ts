@@ -64,6 +64,11 @@ export const COMMANDS: readonly Entry[] = [
     summary: 'the lines that match, by words, pair, tank, brood, kind, date',
     load: () => import('./commands/history.ts'),
   },
+  {
+    name: 'chart',
+    summary: 'growth, prefilter level, survival or a reading as a picture',
+    load: () => import('./commands/chart.ts'),
+  },
   { name: 'why', summary: 'the rule, the numbers and the lines behind a row', load: () => import('./commands/why.ts') },
   {
     name: 'check',

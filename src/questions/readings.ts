@@ -147,6 +147,11 @@ export function readingWords(room: Room, of: Parameter, value: Interval): string
   return of === 'temperature' ? `${number} C` : `${word} ${number}${unit === '' ? '' : ` ${unit}`}`;
 }
 
+/** The unit that the kit shows: empty for pH. */
+export function kitUnit(room: Room, of: Parameter): string {
+  return kitOf(room, of).unit;
+}
+
 /** mg/L as N as the keeper's kit counts it, for JSON and targets. */
 export function kitFactor(room: Room, of: Parameter): number {
   return kitOf(room, of).factor;

@@ -24,6 +24,8 @@ export interface Saleable {
   readonly all: DayWindow;
   /** Share of them that may be sold on the day asked about, 0 to 1. */
   readonly share: Interval;
+  /** Sale size, mm; null where the rule goes by age alone. */
+  readonly size: number | null;
   /** The rule in words: `35 mm or 16 weeks`. */
   readonly rule: string;
   readonly because: Because;
@@ -58,6 +60,7 @@ export function saleableFrom(room: Room, body: SeenBody, on: Day = room.on): Sal
     half,
     all,
     share,
+    size: rule.size,
     rule: words,
     because: {
       rule: `for sale at ${words}`,

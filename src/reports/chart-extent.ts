@@ -14,7 +14,7 @@ export function extentOf(chart: Chart): Extent | null {
   for (const series of chart.series) {
     for (const point of series.points) {
       days.push(point.day);
-      if ('value' in point) values.push(point.value);
+      if ('value' in point) values.push(point.low ?? point.value, point.value, point.high ?? point.value);
       else values.push(point.low, point.high);
     }
   }
@@ -23,7 +23,10 @@ export function extentOf(chart: Chart): Extent | null {
   days.push(chart.on);
   const earliest = days.reduce((a, b) => (b < a ? b : a), firstDay);
   const latest = days.reduce((a, b) => (b > a ? b : a), firstDay);
-  return { days: [earliest, latest], values: niceEnds(Math.min(0, ...values), Math.max(...values)) };
+  return {
+    days: [earliest, latest],
+    values: niceEnds(Math.min(...(chart.fromZero ? [0] : []), ...values), Math.max(...values)),
+  };
 }
 
 function niceEnds(low: number, high: number): [number, number] {

@@ -2,51 +2,64 @@
 import { addDays, isoDay, type Day } from '../core/day.ts';
 import type { Chart, Series } from '../questions/chart/model.ts';
 import { extentOf, niceStep, type Extent } from './chart-extent.ts';
+import { legendRows, legendSvg } from './chart-legend.ts';
+import { dot, BAND, LINE, moment } from './chart-signs.ts';
 import { markup, type Markup } from './markup.ts';
 
 const WIDTH = 820;
-const HEIGHT = 440;
-const EDGE = { left: 64, right: 24, top: 48, bottom: 92 };
+const PLOT_HEIGHT = 300;
+const EDGE = { left: 64, right: 24 };
+/** Heights of a line of the title's words and of the legend. */
+const ROW = 18;
+/** Labels of two level lines closer than this are put on either side of them, px. */
+const CLOSE = 16;
 
-interface Scale {
+interface Frame {
   readonly x: (day: number) => number;
   readonly y: (value: number) => number;
+  readonly top: number;
+  readonly bottom: number;
 }
 
 export function chartSvg(chart: Chart): string {
   const extent = extentOf(chart);
+  const top = 66 + ROW * chart.basis.length;
+  const entries = legendRows(chart, WIDTH - EDGE.left - EDGE.right);
+  const height = top + PLOT_HEIGHT + 58 + ROW * entries.length;
+  const frame = extent === null ? null : frameOf(extent, top);
   const body =
-    extent === null
-      ? markup`<text x="64" y="90">nothing to draw: no readings in the journal</text>`
-      : picture(chart, extent);
+    extent === null || frame === null
+      ? markup`<text x="${EDGE.left}" y="${top}">nothing to draw: no readings in the journal</text>`
+      : markup`${picture(chart, extent, frame)}
+${legendSvg(entries, EDGE.left, frame.bottom + 58, ROW)}`;
   return `${
-    markup`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${HEIGHT}" width="${WIDTH}" height="${HEIGHT}" role="img" font-family="sans-serif" font-size="13">
+    markup`<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${height}" width="${WIDTH}" height="${height}" role="img" font-family="sans-serif" font-size="13">
 <title>${chart.title}</title>
 <rect width="100%" height="100%" fill="#ffffff"/>
-<text x="${EDGE.left}" y="22" font-size="17">${chart.title}</text>
-<text x="${EDGE.left}" y="40" fill="#444444">${chart.up}</text>
+<text x="${EDGE.left}" y="26" font-size="17">${chart.title}, ${isoDay(chart.on)}</text>
+${chart.basis.map(
+  (text, i) => markup`<text x="${EDGE.left}" y="${46 + i * ROW}" fill="#333333">${text}</text>
+`,
+)}<text x="${EDGE.left}" y="${top - 10}" fill="#333333" font-size="12">${chart.up}</text>
 ${body}
 </svg>`.text
   }\n`;
 }
 
-function picture(chart: Chart, extent: Extent): Markup {
-  const scale = scaleOf(extent);
-  const order: Readonly<Record<Series['kind'], number>> = { band: 0, line: 1, steps: 2, readings: 3 };
-  const series = [...chart.series].sort((a, b) => order[a.kind] - order[b.kind]).map((one) => drawn(one, scale));
-  return markup`${axes(extent, scale)}
-${today(chart.on, extent, scale)}
-${chart.marks.map((mark) => level(mark, scale))}
-${series}
-${legend(chart)}`;
+function picture(chart: Chart, extent: Extent, frame: Frame): Markup {
+  const of = (kind: Series['kind']): Series[] => chart.series.filter((one) => one.kind === kind);
+  return markup`${axes(extent, frame)}
+${of('band').map((series) => drawn(series, 0, frame))}${today(chart.on, extent, frame)}
+${levels(chart, frame)}${[...of('line'), ...of('steps')].map((series) => drawn(series, 0, frame))}${of('readings').map((series, i) => drawn(series, i, frame))}${moments(chart, frame)}`;
 }
 
-function scaleOf({ days: [from, to], values: [low, high] }: Extent): Scale {
+function frameOf({ days: [from, to], values: [low, high] }: Extent, top: number): Frame {
   const wide = WIDTH - EDGE.left - EDGE.right;
-  const tall = HEIGHT - EDGE.top - EDGE.bottom;
   return {
-    x: (day) => round(EDGE.left + (to === from ? 0 : ((day - from) / (to - from)) * wide)),
-    y: (value) => round(EDGE.top + (1 - (value - low) / (high - low)) * tall),
+    x: (day) => round(EDGE.left + (to === from ? wide / 2 : ((day - from) / (to - from)) * wide)),
+    y: (value) => round(top + (1 - (value - low) / (high - low)) * PLOT_HEIGHT),
+    top,
+    bottom: top + PLOT_HEIGHT,
   };
 }
 
@@ -54,7 +67,7 @@ function round(value: number): number {
   return Number(value.toFixed(1));
 }
 
-function axes({ days: [from, to], values: [low, high] }: Extent, { x, y }: Scale): Markup {
+function axes({ days: [from, to], values: [low, high] }: Extent, { x, y, bottom }: Frame): Markup {
   const step = niceStep(high - low);
   const up: Markup[] = [];
   for (let value = low; value <= high + step / 1000; value += step) {
@@ -62,33 +75,41 @@ function axes({ days: [from, to], values: [low, high] }: Extent, { x, y }: Scale
 <text x="${EDGE.left - 8}" y="${y(value) + 4}" text-anchor="end">${Number(value.toFixed(6))}</text>
 `);
   }
-  const ticks = to === from ? 0 : 4;
+  const parts = Math.min(4, to - from);
   const along: Markup[] = [];
-  for (let i = 0; i <= ticks; i += 1) {
-    const day: Day = addDays(from, ticks === 0 ? 0 : Math.round(((to - from) * i) / ticks));
-    along.push(markup`<text x="${x(day)}" y="${HEIGHT - EDGE.bottom + 20}" text-anchor="middle">${isoDay(day)}</text>
+  for (let i = 0; i <= parts; i += 1) {
+    const day: Day = addDays(from, parts === 0 ? 0 : Math.round(((to - from) * i) / parts));
+    const anchor = parts === 0 ? 'middle' : i === 0 ? 'start' : i === parts ? 'end' : 'middle';
+    along.push(markup`<line x1="${x(day)}" x2="${x(day)}" y1="${bottom}" y2="${bottom + 5}" stroke="#888888"/>
+<text x="${x(day)}" y="${bottom + 34}" text-anchor="${anchor}">${isoDay(day)}</text>
 `);
   }
   return markup`${up}${along}`;
 }
 
-function today(on: Day, { days: [from, to] }: Extent, { x }: Scale): Markup {
+function today(on: Day, { days: [from, to] }: Extent, { x, top, bottom }: Frame): Markup {
   if (on <= from || on >= to) return markup``;
-  return markup`<line x1="${x(on)}" x2="${x(on)}" y1="${EDGE.top}" y2="${HEIGHT - EDGE.bottom}" stroke="#888888" stroke-dasharray="2 4"/>`;
+  return markup`<line x1="${x(on)}" x2="${x(on)}" y1="${top}" y2="${bottom}" stroke="#666666" stroke-dasharray="2 4"/>`;
 }
 
-function level({ name, value }: Chart['marks'][number], { y }: Scale): Markup {
-  return markup`<line x1="${EDGE.left}" x2="${WIDTH - EDGE.right}" y1="${y(value)}" y2="${y(value)}" stroke="#000000" stroke-dasharray="8 4"/>
-<text x="${WIDTH - EDGE.right}" y="${y(value) - 5}" text-anchor="end">${name} ${value}</text>
+/** Level lines, each named at its right end: above the line, or below where another stands close above. */
+function levels({ marks }: Chart, { y }: Frame): Markup {
+  return markup`${marks.map(({ name, value }) => {
+    const below = marks.some((other) => other.value > value && y(value) - y(other.value) < CLOSE);
+    return markup`<line x1="${EDGE.left}" x2="${WIDTH - EDGE.right}" y1="${y(value)}" y2="${y(value)}" stroke="#000000" stroke-dasharray="8 4"/>
+<text x="${WIDTH - EDGE.right}" y="${y(value) + (below ? 15 : -5)}" text-anchor="end" stroke="#ffffff" stroke-width="4" paint-order="stroke">${name} ${value}</text>
 `;
+  })}`;
 }
 
-function drawn(series: Series, { x, y }: Scale): Markup {
+function drawn(series: Series, index: number, { x, y }: Frame): Markup {
   switch (series.kind) {
     case 'readings':
-      return markup`${series.points.map(
-        ({ day, value }) => markup`<circle cx="${x(day)}" cy="${y(value)}" r="4" fill="#000000"/>
-`,
+      return markup`${series.points.map(({ day, value, low = value, high = value }) =>
+        y(low) - y(high) < 3
+          ? dot(index, x(day), y(value))
+          : markup`<line x1="${x(day)}" x2="${x(day)}" y1="${y(low)}" y2="${y(high)}" stroke="#000000"/>
+${dot(index, x(day), y(value))}`,
       )}`;
     case 'line':
       return path(series.points.map(({ day, value }) => `${x(day)} ${y(value)}`));
@@ -104,7 +125,7 @@ function drawn(series: Series, { x, y }: Scale): Markup {
     case 'band': {
       const lower = series.points.map(({ day, low }) => `${x(day)} ${y(low)}`);
       const upper = series.points.map(({ day, high }) => `${x(day)} ${y(high)}`).reverse();
-      return markup`<path d="${`M${[...lower, ...upper].join('L')}Z`}" fill="#9ec4d8" fill-opacity="0.5"/>
+      return markup`<path d="${`M${[...lower, ...upper].join('L')}Z`}" fill="${BAND}" fill-opacity="0.5"/>
 `;
     }
   }
@@ -113,21 +134,10 @@ function drawn(series: Series, { x, y }: Scale): Markup {
 function path(points: readonly string[]): Markup {
   return points.length === 0
     ? markup``
-    : markup`<path d="${`M${points.join('L')}`}" fill="none" stroke="#1c5d7a" stroke-width="2"/>
+    : markup`<path d="${`M${points.join('L')}`}" fill="none" stroke="${LINE}" stroke-width="2"/>
 `;
 }
 
-function legend(chart: Chart): Markup {
-  const words: Readonly<Record<Series['kind'], string>> = {
-    readings: 'dots',
-    line: 'line',
-    steps: 'steps',
-    band: 'shaded',
-  };
-  const told = chart.series.map(({ kind, name }) => `${words[kind]}: ${name}`).join('   ');
-  return markup`<text x="${EDGE.left}" y="${HEIGHT - 44}">${told}</text>
-${chart.basis.slice(0, 2).map(
-  (text, i) => markup`<text x="${EDGE.left}" y="${HEIGHT - 26 + i * 16}" fill="#444444" font-size="11">${text}</text>
-`,
-)}`;
+function moments({ moments: all }: Chart, { x, bottom }: Frame): Markup {
+  return markup`${all.flatMap(({ days }, i) => days.map((day) => moment(i, x(day), bottom + 11)))}`;
 }

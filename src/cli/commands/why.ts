@@ -1,4 +1,5 @@
 /** `tankside why`: what stands behind a row of any answer. */
+import { chartNamed } from '../../questions/chart/ask.ts';
 import { historyWhy } from '../../questions/history.ts';
 import { why } from '../../questions/why.ts';
 import type { WhyRow } from '../../questions/whyrow.ts';
@@ -23,8 +24,11 @@ export const command: Command = {
       ask: (room, journal) => {
         const { rows, near } = why(room, words);
         const line = rows.length > 0 ? null : historyWhy(room, journal.reading.entries, words.join('-').toLowerCase());
-        if (rows.length === 0 && line === null) throw nothing(words, near);
-        return [...rows, ...(line === null ? [] : [line])].map((row) => explained(row, journal));
+        const chart = rows.length > 0 || line !== null ? null : chartNamed(room, words);
+        if (rows.length === 0 && line === null && chart === null) throw nothing(words, near);
+        return [...rows, ...(line === null ? [] : [line]), ...(chart === null ? [] : [chart])].map((row) =>
+          explained(row, journal),
+        );
       },
       text: whyText,
       json: whyJson,

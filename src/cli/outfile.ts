@@ -1,0 +1,35 @@
+/** Writes an answer to a file that the keeper names: a new one, or over one that holds the like; never over anything else. */
+import path from 'node:path';
+import type { Context } from './context.ts';
+import { EXIT, Stop } from './exit.ts';
+
+export interface OutFile {
+  /** As it was typed. */
+  readonly file: string;
+  readonly text: string;
+  /** What it is, for messages: `SVG`. */
+  readonly kind: string;
+  /** True for the text of an earlier answer of this kind, which may be written over. */
+  readonly isLike: (text: string) => boolean;
+}
+
+/** The absolute path that was written. Throws a `Stop` (status 3) where it cannot be, with the file as it was. */
+export function writeOut(context: Context, { file, text, kind, isLike }: OutFile): string {
+  const target = path.resolve(context.cwd, file);
+  const { files } = context;
+  const created = files.create(target, text);
+  if (created.ok) return target;
+  if (!created.exists) throw stop(`${file} cannot be written: ${created.says}`);
+  const found = files.read(target);
+  if (!found.ok) throw stop(`${file} cannot be written: ${found.says}`);
+  if (found.text.trim() !== '' && !isLike(found.text)) {
+    throw stop(`${file} is there already and is no ${kind}: it is left as it is`);
+  }
+  const replaced = files.replace(target, found.text, text);
+  if (!replaced.saved) throw stop(replaced.says ?? `${file} was changed meanwhile`);
+  return target;
+}
+
+function stop(says: string): Stop {
+  return new Stop(EXIT.noFile, says, 'the same with another file name');
+}
