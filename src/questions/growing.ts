@@ -4,28 +4,29 @@
  * taken out weigh less, so that selling the largest is no shrinkage.
  */
 import type { Because } from '../core/because.ts';
-import { addDays } from '../core/day.ts';
+import { toDay } from '../core/day.ts';
 import type { Day } from '../core/day.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
 import { clamp, exactly } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import { linesOf } from '../core/span.ts';
-import { median } from '../core/stats.ts';
 import { ageWords, dayWords, plural, rangeWords } from '../core/words.ts';
 import { BROOD_CV, EYE_ERROR, bandAt, growthLine, meanFromExtreme, topOf, usualRates } from '../science/growth.ts';
 import type { GrowthLine, GrowthPrior, MeanReading } from '../science/growth.ts';
 import { aliveTotal, isBrood } from '../state/bodies.ts';
 import type { SeenBody, SeenBrood } from '../state/bodies.ts';
-import { since } from '../state/broodlife.ts';
 import type { Room } from '../state/draft.ts';
 import { clockOf, guildOf, swimDays, usualFor } from '../state/stageclock.ts';
 import type { SizeSeen } from '../state/stock.ts';
 import { guildDefaults } from '../science/guilds.ts';
+import { datesOf } from './laying.ts';
 
 export interface Growth {
-  /** Ages of this line count from here: laying, birth, or the first length of fish of unknown age. */
+  /** When they were laid or born; for fish of unknown age, their first length. */
   readonly born: DayWindow;
+  /** The day that ages of `line` and `readings` count from: the likely one of `born`. How far that may be off is in the line. */
+  readonly anchor: Day;
   readonly line: GrowthLine;
   readonly readings: readonly UsedReading[];
   /** What it rests on, in a few words. */
@@ -49,36 +50,45 @@ const SOME = 30;
 /** A brood of the room teaches its species once it was read at this age, days (ours). */
 const TAUGHT_AT = 40;
 
-/** How a brood or group grows, or null for fish of which neither age nor any length is known. */
+const growths = new WeakMap<Room, WeakMap<SeenBody, { readonly growth: Growth | null }>>();
+
+/** How a brood or group grows, or null for fish of which neither age nor any length is known. Worked out once a room. */
 export function growthOf(room: Room, body: SeenBody): Growth | null {
+  const ofRoom = growths.get(room) ?? new WeakMap<SeenBody, { readonly growth: Growth | null }>();
+  growths.set(room, ofRoom);
+  const before = ofRoom.get(body);
+  if (before) return before.growth;
+  const growth = workOut(room, body);
+  ofRoom.set(body, { growth });
+  return growth;
+}
+
+function workOut(room: Room, body: SeenBody): Growth | null {
   const start = startOf(room, body);
   if (start === null) return null;
-  const { born, prior } = start;
-  const readings = readingsOf(room, body, born);
-  const taught = taughtRate(room, body);
-  const used = taught === null ? prior : withRate(prior, taught.rate);
+  const { born, anchor, prior } = start;
+  const readings = readingsOf(room, body, anchor);
+  const taught = taughtPace(room, body, prior);
+  const used = taught === null ? prior : { ...prior, laterAge: taught.laterAge };
   const line = growthLine(used, readings);
   const usual = `usual for ${guildOf(room, body.species) ?? 'substrate spawner'}s`;
   const basis = [
     readings.length > 0 ? plural(readings.length, 'reading') : 'no reading',
     taught === null ? usual : `${plural(taught.broods, 'brood')} of this room`,
   ].join(', ');
-  return { born, line, readings, basis, because: becauseOf(room, body, line, readings, taught, used, usual) };
+  return { born, anchor, line, readings, basis, because: becauseOf(room, body, line, readings, taught, used, usual) };
 }
 
 /** The mean length on a day, mm with 80 % limits; null before they swim and where nothing is known. */
 export function sizeOn(room: Room, body: SeenBody, on: Day = room.on): Measure<'mm'> | null {
   const growth = growthOf(room, body);
   if (growth === null || (isBrood(body) && body.swam === null && body.released === null)) return null;
-  const age = since(growth.born, on);
-  const finite = Number.isFinite(age.high) ? age.high : age.low;
   // Nobody is shorter than when they first swim, or longer than grown.
   const least = guildDefaults(guildOf(room, body.species)).swimSize.low;
   const most = adultSize(room, body);
-  const at = (days: number, side: 'low' | 'likely' | 'high'): number =>
-    clamp(bandAt(growth.line, days)[side] ?? 0, least, most);
-  const likely = at(age.likely ?? (age.low + finite) / 2, 'likely');
-  return { unit: 'mm', low: at(age.low, 'low'), likely, high: at(finite, 'high') };
+  const band = bandAt(growth.line, on - growth.anchor);
+  const at = (value: number): number => clamp(value, least, most);
+  return { unit: 'mm', low: at(band.low), likely: at(band.likely ?? band.low), high: at(band.high) };
 }
 
 /** Length of grown fish of that species, mm: as declared, else of the largest breeder, or so many times the sale size. */
@@ -91,15 +101,26 @@ export function adultSize(room: Room, body: SeenBody): number {
   return Math.max(GROWN * (saleSize.likely ?? saleSize.low), ...lengths);
 }
 
-function startOf(room: Room, body: SeenBody): { born: DayWindow; prior: GrowthPrior } | null {
+interface Start {
+  readonly born: DayWindow;
+  readonly anchor: Day;
+  readonly prior: GrowthPrior;
+}
+
+function startOf(room: Room, body: SeenBody): Start | null {
   const usual = guildDefaults(guildOf(room, body.species));
-  const later = { laterAge: usual.saleAge, laterSize: usual.saleSize.likely ?? usual.saleSize.low };
+  const later = {
+    laterAge: usual.saleAge,
+    laterSize: usual.saleSize.likely ?? usual.saleSize.low,
+    grown: adultSize(room, body),
+  };
   if (isBrood(body)) {
-    const prior = { startAge: swimDays(clockOf(room, body)), startSize: usual.swimSize, ...later };
-    return body.laid.low === null && body.laid.high === null ? null : { born: body.laid, prior };
+    const { laid, mostLikely } = datesOf(room, body);
+    const startAge = exactly(startAgeOf(room, body));
+    return from(laid, mostLikely.laid, { startAge, startSize: usual.swimSize, ...later });
   }
   if (body.born !== null) {
-    return { born: body.born, prior: { startAge: exactly(7), startSize: usual.swimSize, ...later } };
+    return from(body.born, body.born, { startAge: exactly(7), startSize: usual.swimSize, ...later });
   }
   const first = body.sizes.find((seen) => !seen.replaced);
   if (!first) return null;
@@ -109,15 +130,40 @@ function startOf(room: Room, body: SeenBody): { born: DayWindow; prior: GrowthPr
   const rates = usualRates({ startAge: exactly(7), startSize: usual.swimSize, ...later });
   const days = (rate: number): number => 20 / rate;
   const laterAge = { low: days(rates.high), likely: days(rates.likely), high: days(rates.low) };
-  return { born, prior: { startAge: exactly(0), startSize: size, laterAge, laterSize: mean.mean + 20 } };
+  const grown = Math.max(later.grown, mean.mean + 30);
+  return from(born, born, {
+    startAge: exactly(0),
+    startSize: size,
+    laterAge,
+    laterSize: mean.mean + 20,
+    grown,
+  });
 }
 
-function readingsOf(room: Room, body: SeenBody, born: DayWindow): UsedReading[] {
+/** Days from laying to swimming free: as the clock has it, or as both were seen. */
+function startAgeOf(room: Room, brood: SeenBrood): number {
+  const { mostLikely, swims } = datesOf(room, brood);
+  const swam = mostLikely.swam ?? mostLikely.released ?? swims;
+  const laid = mostLikely.laid.likely;
+  const usual = swimDays(clockOf(room, brood));
+  if (laid === null || swam?.likely === null || swam?.likely === undefined) return usual.likely ?? usual.low;
+  return Math.max(0, swam.likely - laid);
+}
+
+/** Ages count from the likely day; the most likely days say by how much that may be off. */
+function from(born: DayWindow, likely: DayWindow, prior: GrowthPrior): Start | null {
+  const anchor = likely.likely ?? likely.high ?? likely.low;
+  if (anchor === null) return null;
+  const off = { low: (likely.low ?? anchor) - anchor, likely: 0, high: (likely.high ?? anchor) - anchor };
+  return { born, anchor, prior: off.low === off.high ? prior : { ...prior, bornOff: off } };
+}
+
+function readingsOf(room: Room, body: SeenBody, anchor: Day): UsedReading[] {
   return body.sizes
     .filter((seen) => !seen.replaced)
     .map((seen) => ({
       ...meanOf(seen, partCount(body, seen), isSelected(room, body, seen)),
-      age: since(born, seen.day),
+      age: seen.day - anchor,
       day: seen.day,
       seen,
     }));
@@ -160,16 +206,42 @@ function isSelected(room: Room, body: SeenBody, seen: DeepReadonly<SizeSeen>): b
   return sold || (pickedDays(room).get(body.name) ?? []).some((day) => day < seen.day);
 }
 
-/** The usual rate of growth of this species in this room: the median over other broods that were read late enough. */
-function taughtRate(room: Room, body: SeenBody): { rate: Interval; broods: number } | null {
+interface Taught {
+  readonly laterAge: Interval;
+  readonly broods: number;
+}
+
+/** How far the broods of one room differ in the days that they take, as a share (ours). */
+const BROODS_DIFFER = 0.12;
+
+/**
+ * When this room's broods of that species reach the later size: what is usual, moved by what the others
+ * did, each by its certainty (normal means of means: e.g. Gelman et al., chapter 5, from memory). One
+ * brood teaches a little, several nearly all.
+ */
+function taughtPace(room: Room, body: SeenBody, prior: GrowthPrior): Taught | null {
   if (body.species === null) return null;
-  const rates = ratesOf(room, body.species)
-    .filter(({ brood }) => brood !== body.name)
-    .map(({ rate }) => rate);
-  const middle = median(rates);
-  if (middle === null || rates.length < 2) return null;
-  const spread = Math.max(0.15 * middle, (Math.max(...rates) - Math.min(...rates)) / 2);
-  return { rate: { low: middle - spread, likely: middle, high: middle + spread }, broods: rates.length };
+  const others = pacesOf(room, body.species).filter(({ brood }) => brood !== body.name);
+  if (others.length === 0) return null;
+  const usual = growthLine({ ...prior, startAge: exactly(0), laterAge: lessDays(prior) }, []).pace;
+  const between = BROODS_DIFFER ** 2;
+  let precision = 1 / Math.max(usual.sd ** 2 - between, usual.sd ** 2 / 4);
+  let sum = usual.mean * precision;
+  for (const other of others) {
+    const weight = 1 / (other.variance + between);
+    precision += weight;
+    sum += other.mean * weight;
+  }
+  const sd = Math.sqrt(1 / precision + between);
+  const start = prior.startAge.likely ?? prior.startAge.low;
+  const age = (z: number): number => start + Math.exp(sum / precision + z * sd);
+  return { laterAge: { low: age(-1.2816), likely: age(0), high: age(1.2816) }, broods: others.length };
+}
+
+function lessDays(prior: GrowthPrior): Interval {
+  const start = prior.startAge.likely ?? prior.startAge.low;
+  const { low, likely, high } = prior.laterAge;
+  return { low: low - start, likely: (likely ?? (low + high) / 2) - start, high: high - start };
 }
 
 /** Days on which the largest or smallest of a body were moved, by body: worked out once a room. */
@@ -186,41 +258,39 @@ function pickedDays(room: Room): ReadonlyMap<string, readonly Day[]> {
   return days;
 }
 
-type Rates = readonly { readonly brood: string; readonly rate: number }[];
+type Paces = readonly { readonly brood: string; readonly mean: number; readonly variance: number }[];
 
-/** Rates worked out so far: a room never changes, and every row of an answer asks for the same ones. */
-const known = new WeakMap<Room, Map<string, Rates>>();
+/** Paces worked out so far: a room never changes, and every row of an answer asks for the same ones. */
+const known = new WeakMap<Room, Map<string, Paces>>();
 
-function ratesOf(room: Room, species: string): Rates {
-  const bySpecies = known.get(room) ?? new Map<string, Rates>();
+function pacesOf(room: Room, species: string): Paces {
+  const bySpecies = known.get(room) ?? new Map<string, Paces>();
   known.set(room, bySpecies);
   const before = bySpecies.get(species);
   if (before) return before;
-  const rates = [...room.stock.broods.values()]
+  const paces = [...room.stock.broods.values()]
     .filter((brood) => brood.species === species && brood.oneOf.length === 0)
     .flatMap((brood) => {
-      const rate = ownRate(room, brood);
-      return rate === null ? [] : [{ brood: brood.name, rate }];
+      const pace = ownPace(room, brood);
+      return pace === null ? [] : [{ brood: brood.name, ...pace }];
     });
-  bySpecies.set(species, rates);
-  return rates;
+  bySpecies.set(species, paces);
+  return paces;
 }
 
-function ownRate(room: Room, brood: SeenBrood): number | null {
+/** What the readings of a brood alone say of its pace: the usual is taken out again, since it is not news. */
+function ownPace(room: Room, brood: SeenBrood): { mean: number; variance: number } | null {
+  if (brood.sizes.length === 0) return null;
   const start = startOf(room, brood);
   if (start === null) return null;
-  const readings = readingsOf(room, brood, start.born).filter((reading) => !isSelected(room, brood, reading.seen));
-  if (readings.every((reading) => reading.age.low < TAUGHT_AT)) return null;
-  return growthLine(start.prior, readings).rate.likely;
-}
-
-/** The prior with another rate: the same later size, at another age. */
-function withRate(prior: GrowthPrior, rate: Interval): GrowthPrior {
-  const start = prior.startAge.likely ?? prior.startAge.low;
-  const rise = prior.laterSize - (prior.startSize.likely ?? prior.startSize.low);
-  const age = (mmADay: number): number => start + rise / Math.max(1e-3, mmADay);
-  const likely = age(rate.likely ?? (rate.low + rate.high) / 2);
-  return { ...prior, laterAge: { low: age(rate.high), likely, high: age(Math.max(rate.low, rate.high / 4)) } };
+  const readings = readingsOf(room, brood, start.anchor).filter((reading) => !isSelected(room, brood, reading.seen));
+  if (readings.every((reading) => reading.age < TAUGHT_AT)) return null;
+  const before = growthLine(start.prior, []).pace;
+  const after = growthLine(start.prior, readings).pace;
+  const news = 1 / after.sd ** 2 - 1 / before.sd ** 2;
+  if (news <= 0) return null;
+  const mean = (after.mean / after.sd ** 2 - before.mean / before.sd ** 2) / news;
+  return { mean, variance: 1 / news };
 }
 
 function becauseOf(
@@ -228,7 +298,7 @@ function becauseOf(
   body: SeenBody,
   line: GrowthLine,
   readings: readonly UsedReading[],
-  taught: { rate: Interval; broods: number } | null,
+  taught: Taught | null,
   prior: GrowthPrior,
   usual: string,
 ): Because {
@@ -238,7 +308,7 @@ function becauseOf(
     high: rate.high * 7,
   });
   return {
-    rule: 'mean length rises in a straight line from swimming free to sale; what is usual and every length read count by their certainty',
+    rule: 'mean length rises from swimming free, ever more slowly towards grown size; what is usual and every length read count by their certainty',
     source:
       taught === null
         ? `${usual} (common practice, no source), and the journal`
@@ -255,19 +325,15 @@ function becauseOf(
 function readingWords(room: Room, reading: UsedReading): string {
   const { sizes } = reading.seen;
   const said = sizes.values.map((value) => rangeWords(value)).join(', ');
-  const age = ageWords(reading.age);
+  const age = ageWords(exactly(Math.max(0, reading.age)));
   return `${dayWords(reading.day, room.on)}, at ${age}: ${sizes.of} ${said} mm, so the mean is about ${reading.mean.toFixed(1)} mm, give or take ${reading.error.toFixed(1)}`;
 }
 
-/** The day on which fish born in a window are of an age, days. */
-export function dayAt(born: DayWindow, age: Interval): DayWindow {
-  const at = (day: Day | null, days: number | null): Day | null =>
-    day === null || days === null || !Number.isFinite(days) ? null : addDays(day, Math.round(days));
-  return {
-    low: at(born.low ?? born.high, age.low),
-    likely: at(born.likely, age.likely),
-    high: at(born.high, age.high),
-  };
+/** The days on which fish are of an age that the line gives. */
+export function dayAt({ anchor }: Growth, age: Interval): DayWindow {
+  const at = (days: number | null): Day | null =>
+    days === null || !Number.isFinite(days) ? null : toDay(anchor + Math.round(days));
+  return { low: at(age.low), likely: at(age.likely), high: at(age.high) };
 }
 
 /** The usual numbers for a brood's fish. */

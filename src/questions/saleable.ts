@@ -12,7 +12,9 @@ import { isBrood, speciesOf } from '../state/bodies.ts';
 import type { SeenBody } from '../state/bodies.ts';
 import { since } from '../state/broodlife.ts';
 import type { Room } from '../state/draft.ts';
+import { dayAtAge } from '../state/stagewindows.ts';
 import { dayAt, growthOf, sizeOn } from './growing.ts';
+import { datesOf } from './laying.ts';
 
 export { sizeOn } from './growing.ts';
 
@@ -42,12 +44,11 @@ interface Rule {
 export function saleableFrom(room: Room, body: SeenBody, on: Day = room.on): Saleable | null {
   const rule = ruleOf(room, body);
   const growth = growthOf(room, body);
-  const born = isBrood(body) ? body.laid : body.born;
+  const born = isBrood(body) ? datesOf(room, body).laid : body.born;
   if (rule === null || (growth === null && (rule.size !== null || born === null))) return null;
   const by = (part: Part): DayWindow => {
-    const sized =
-      rule.size === null || growth === null ? null : dayAt(growth.born, ageAtSize(growth.line, rule.size, part));
-    const aged = rule.age === null || born === null ? null : dayAt(born, rule.age);
+    const sized = rule.size === null || growth === null ? null : dayAt(growth, ageAtSize(growth.line, rule.size, part));
+    const aged = rule.age === null || born === null ? null : dayAtAge(born, rule.age);
     return joined(sized, aged, rule.both);
   };
   const [first, half, all] = [by('first'), by('half'), by('all')];

@@ -45,7 +45,7 @@ describe('tankside broods', () => {
       "Tue 10 Mar 2026: 1 brood; Rowan-1 for sale 25 May
 
       brood    where                age      stage    mm  next  for sale
-      Rowan-1  A1 about 25 (1–106)  36 days  young  7–12        25 May
+      Rowan-1  A1 about 25 (1–106)  36 days  young  9–12        25 May
                C1 about 45 (34–56)
 
       krib, of Rowan, laid 2 Feb, hatched 2–5 Feb, swam 5–10 Feb
@@ -53,7 +53,7 @@ describe('tankside broods', () => {
       lived from stage to stage: eggs to swimming 78 % (19–100 %)
       of 90 since 2 Feb: 20 lost between counts, unseen (by guesses)
       78 % lived 8 days, sold and moved fish counted as alive
-      grows 0.9–1.6 mm a week
+      grows 0.9–1.5 mm a week
       for sale at 35 mm or 16 weeks: the first 25 May, half 25 May, all 25 May
       more: tankside why Rowan-1 ready
       "

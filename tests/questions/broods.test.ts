@@ -59,7 +59,7 @@ describe('broods', () => {
       "Tue 10 Mar 2026: 1 brood; Rowan-1 for sale 25 May
 
       brood    where                age      stage    mm  next  for sale
-      Rowan-1  A1 about 25 (1–106)  36 days  young  7–12        25 May
+      Rowan-1  A1 about 25 (1–106)  36 days  young  9–12        25 May
                C1 about 45 (34–56)
       "
     `);

@@ -71,8 +71,8 @@ export function lifeOf(random: Random, guild: Guild, from: Day): Life {
 }
 
 /** Opening lines of a room with one pair. */
-export function opening(guild: Guild, saleAt = 28, adult = 75): string[] {
-  const at = isoDay(addDays(BEGIN, -200));
+export function opening(guild: Guild, saleAt = 28, adult = 75, since = -200): string[] {
+  const at = isoDay(addDays(BEGIN, since));
   return [
     `${at} room: units metric; currency EUR; zone Europe/Vienna`,
     `${at} tank A1: 100 L; alone; sponge filter`,
@@ -100,7 +100,7 @@ export function keeperOf(random: Random): Keeper {
 export function stageLines(random: Random, life: Life, keeper: Keeper): { lines: string[]; last: Day } {
   const lines: string[] = [];
   let sawWrigglers = false;
-  let day = BEGIN;
+  let day = toDay(life.laid - 10);
   for (; day < life.swam + 30; day = addDays(day, 1)) {
     if (random() > keeper.looks) continue;
     const now = day + uniform(random, 0.3, 0.9);
@@ -120,4 +120,52 @@ export function stageLines(random: Random, life: Life, keeper: Keeper): { lines:
     }
   }
   return { lines, last: day };
+}
+
+/** How one brood grows: von Bertalanffy from its start towards its own grown length. */
+export interface Growing {
+  readonly startSize: number;
+  readonly grown: number;
+  /** Days from laying to the guild's middle sale size. */
+  readonly saleAge: number;
+}
+
+/** Length of the average fish, mm, so many days after laying. */
+export function lengthAt(growing: Growing, life: Life, age: number): number {
+  const start = life.swam - life.laid;
+  const size = guildDefaults(life.guild).saleSize.likely ?? 25;
+  const k = -Math.log1p(-(size - growing.startSize) / (growing.grown - growing.startSize)) / (growing.saleAge - start);
+  return growing.startSize - (growing.grown - growing.startSize) * Math.expm1(-k * Math.max(0, age - start));
+}
+
+/** Broods of one room share its water and food: their ages at sale size spread about the room's own. */
+export function growingOf(random: Random, guild: Guild, roomAge: number, adult: number): Growing {
+  return {
+    startSize: triangularDraw(random, guildDefaults(guild).swimSize),
+    grown: adult * uniform(random, 0.75, 1.05),
+    saleAge: roomAge * Math.exp(normalDraw(random, 0, 0.1)),
+  };
+}
+
+/** What a keeper writes of the lengths in a tank of `count` fish whose mean is `mean`: each way as often. */
+export function sizeWords(random: Random, mean: number, count: number): string {
+  const eye = (): number => normalDraw(random, 0, 1.5);
+  const fish = (): number => mean * (1 + normalDraw(random, 0, 0.12));
+  const mm = (value: number): string => String(Math.max(3, Math.round(value)));
+  const all = Array.from({ length: count }, fish);
+  switch (Math.floor(random() * 4)) {
+    case 0:
+      return `largest ${mm(Math.max(...all) + eye())} mm`;
+    case 1:
+      return `average ${mm(mean + eye())} mm`;
+    case 2: {
+      const middle = mean + eye();
+      return `size ${mm(middle * 0.88)}-${mm(middle * 1.12)} mm`;
+    }
+    default:
+      return `sizes ${all
+        .slice(0, 4)
+        .map((one) => mm(one + eye()))
+        .join(' ')} mm`;
+  }
 }
