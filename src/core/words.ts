@@ -33,6 +33,21 @@ export function windowWords(window: DayWindow, now: Day): string {
   return `${from.dayOfMonth} ${MONTHS[from.month - 1] ?? ''} – ${dayWords(high, now)}`;
 }
 
+/** A hard window with the likely days inside it: `2–5 Feb, most likely 3–4`; the window alone where they say no more. */
+export function likelyWindowWords(window: DayWindow, likely: DayWindow | null, now: Day): string {
+  const whole = windowWords(window, now);
+  if (likely === null || likely.low === null || likely.high === null) return whole;
+  if (window.low !== null && likely.low <= window.low && window.high !== null && likely.high >= window.high)
+    return whole;
+  const month = (day: Day | null): string | null => (day === null ? null : dayWords(day, now).replace(/^\d+/, ''));
+  const one = month(likely.low);
+  const alike = [likely.high, window.low, window.high].every((day) => month(day) === one);
+  const { dayOfMonth: from } = civil(likely.low);
+  const { dayOfMonth: to } = civil(likely.high);
+  const days = from === to ? `the ${ordinal(from)}` : `${String(from)}–${String(to)}`;
+  return `${whole}, most likely ${alike ? days : windowWords(likely, now)}`;
+}
+
 /** `since the 14th` in the last four weeks, `since 14 Jan` before that, `since today`. */
 export function sinceWords(day: Day, now: Day): string {
   if (day === now) return 'since today';

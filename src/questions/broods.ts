@@ -6,10 +6,9 @@ import type { DayWindow, Interval } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { LineRef } from '../core/span.ts';
 import { linesOf } from '../core/span.ts';
-import { ageWords, countWords, dayWords, rangeWords, shareWords, windowWords } from '../core/words.ts';
+import { ageWords, countWords, dayWords, likelyWindowWords, rangeWords, shareWords } from '../core/words.ts';
 import { aliveTotal, partIn, tanksOf } from '../state/bodies.ts';
 import type { SeenBrood } from '../state/bodies.ts';
-import { ageDays } from '../state/broodlife.ts';
 import type { Room } from '../state/draft.ts';
 import { clockOf } from '../state/stageclock.ts';
 import { likelyCounts } from './counts.ts';
@@ -17,6 +16,8 @@ import { dangers } from './danger.ts';
 import type { Danger } from './danger.ts';
 import { growthOf, sizeOn } from './growing.ts';
 import { rowId } from './id.ts';
+import { ageOf, datesOf } from './laying.ts';
+import type { BroodDates } from './laying.ts';
 import { expected, nextOf, stageOf } from './stages.ts';
 import type { Milestone, StageName } from './stages.ts';
 import { survivalOf } from './survival.ts';
@@ -44,12 +45,16 @@ export interface BroodRow {
   readonly hatched: DayWindow | null;
   readonly swam: DayWindow | null;
   readonly released: DayWindow | null;
+  /** The days inside each of these that are most likely, four in five. */
+  readonly mostLikely: BroodDates['mostLikely'];
   readonly age: Interval;
   readonly stage: StageName;
   /** Mean length, 80 % limits. */
   readonly size: Measure<'mm'> | null;
   /** mm a week. */
   readonly rate: Interval | null;
+  /** What size and growth rest on, in a few words. */
+  readonly basis: string | null;
   readonly next: Milestone | null;
   readonly ready: Saleable | null;
   /** Half of them or more can be sold today. */
@@ -108,6 +113,7 @@ function broodRow(room: Room, brood: SeenBrood, harm: readonly Danger[]): BroodR
   const size = sizeOn(room, brood);
   const lines = linesOf(brood.lines);
   const likely = likelyCounts(room, brood);
+  const dates = datesOf(room, brood);
   return {
     id: rowId(brood.name),
     name: brood.name,
@@ -122,14 +128,16 @@ function broodRow(room: Room, brood: SeenBrood, harm: readonly Danger[]): BroodR
     total: aliveTotal(brood),
     likely: isThere(brood) ? likely.total : null,
     survival: survivalOf(room, brood),
-    spawned: brood.laid,
-    hatched: brood.hatched,
-    swam: brood.swam,
-    released: brood.released,
-    age: ageDays(brood, room.on),
+    spawned: dates.laid,
+    hatched: dates.hatched,
+    swam: dates.swam,
+    released: dates.released,
+    mostLikely: dates.mostLikely,
+    age: ageOf(room, brood),
     stage: stageOf(room, brood),
     size,
     rate: rate && { low: rate.low * 7, likely: rate.likely === null ? null : rate.likely * 7, high: rate.high * 7 },
+    basis: growth?.basis ?? null,
     next: nextOf(room, brood),
     ready,
     isReady: isThere(brood) && size !== null && (ready?.share.likely ?? 0) >= 0.5,
@@ -143,17 +151,18 @@ function becauseOf(room: Room, brood: SeenBrood, lines: readonly LineRef[]): Bec
   const clock = clockOf(room, brood);
   const born = clock.guild === 'livebearer' ? 'born' : 'laid';
   const warm = clock.temperature === null ? '25–27 C, nobody measured' : `${rangeWords(clock.temperature.value)} C`;
-  const told = (what: string, window: DayWindow | null): string[] =>
-    window === null ? [] : [`${what} ${windowWords(window, room.on)}`];
+  const { laid, mostLikely } = datesOf(room, brood);
+  const told = (what: string, window: DayWindow | null, likely: DayWindow | null): string[] =>
+    window === null ? [] : [`${what} ${likelyWindowWords(window, likely, room.on)}`];
   return {
-    rule: `age counts from the day it was ${born}; a look that names a stage bounds it, the usual days of such fish fill what no look bounds`,
+    rule: `age counts from the day it was ${born}; a look that names a stage bounds it, the usual days of such fish fill what no look bounds; most likely are the days that hold four in five chances, by every look and the usual days of each stage`,
     source: `the journal; ${clock.guild === null ? 'usual for substrate spawners, since no way of breeding is set' : `usual for ${clock.guild}s`} at ${warm}`,
     steps: [
-      `${born} ${windowWords(brood.laid, room.on)}, ${brood.laidKnown === 'seen' ? 'seen that day' : brood.laidKnown}`,
-      ...told('hatched', brood.hatched),
-      ...told('swam', brood.swam),
-      ...told('released', brood.released),
-      `age on ${dayWords(room.on, room.on)}: ${ageWords(ageDays(brood, room.on))}`,
+      `${born} ${likelyWindowWords(laid, mostLikely.laid, room.on)}, ${brood.laidKnown === 'seen' ? 'seen that day' : brood.laidKnown}`,
+      ...told('hatched', brood.hatched, mostLikely.hatched),
+      ...told('swam', brood.swam, mostLikely.swam),
+      ...told('released', brood.released, mostLikely.released),
+      `age on ${dayWords(room.on, room.on)}: ${ageWords(ageOf(room, brood))}`,
     ],
     lines,
   };

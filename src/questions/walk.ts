@@ -10,7 +10,6 @@ import type { LineRef } from '../core/span.ts';
 import { ageWords, sinceWords } from '../core/words.ts';
 import { bodiesIn, isBrood, partIn } from '../state/bodies.ts';
 import type { SeenBody } from '../state/bodies.ts';
-import { ageDays } from '../state/broodlife.ts';
 import type { Room } from '../state/draft.ts';
 import { openRigs } from '../state/rigs.ts';
 import { homeLoopOf, loopOf, walkOrder } from '../state/tanks.ts';
@@ -18,6 +17,7 @@ import { due } from './due.ts';
 import type { DueRow } from './due.ts';
 import { rowId } from './id.ts';
 import { lastReason } from './last.ts';
+import { ageOf } from './laying.ts';
 import { doingOf } from './pairs.ts';
 import { stageOf } from './stages.ts';
 import type { WhyRow } from './whyrow.ts';
@@ -108,7 +108,7 @@ function walkTank(room: Room, tank: string, today: readonly DueRow[]): WalkTank 
 function fishIn(room: Room, tank: string, body: SeenBody): WalkFish {
   const count = partIn(body, tank);
   if (isBrood(body)) {
-    const age = ageWords(ageDays(body, room.on));
+    const age = ageWords(ageOf(room, body));
     return { name: body.name, what: `${stageOf(room, body)}, ${age}`, count, plain: false, doing: null };
   }
   const what = [body.species, body.kind].filter((word) => word !== null).join(' ');

@@ -1,5 +1,5 @@
 /** How the broods stand, as text and as JSON: one row a brood; by name, with what each figure rests on. */
-import type { DayWindow } from '../core/interval.ts';
+import type { DayWindow, Interval } from '../core/interval.ts';
 import type { BroodRow, BroodsAnswer } from '../questions/broods.ts';
 import type { Danger } from '../questions/danger.ts';
 import { survivalJson, survivalLines } from './survival.ts';
@@ -8,7 +8,17 @@ import { countJson, linesJson, spreadJson, windowJson } from './json.ts';
 import type { Look } from './look.ts';
 import type { Cell, Row, Words } from './table.ts';
 import { table } from './table.ts';
-import { ageWords, countWords, dayText, heading, listWords, plural, rangeWords, windowText } from './words.ts';
+import {
+  ageWords,
+  countWords,
+  datesText,
+  dayText,
+  heading,
+  listWords,
+  plural,
+  rangeWords,
+  windowText,
+} from './words.ts';
 import { paragraph } from './wrap.ts';
 
 const COLUMNS = [
@@ -103,13 +113,13 @@ function saleCell({ ready, isReady, stage }: BroodRow, look: Look): Cell {
 }
 
 function details(brood: BroodRow, look: Look): string {
-  const { group, mothers, species, spawned, hatched, swam, released, total, ready, rate } = brood;
+  const { group, mothers, species, spawned, hatched, swam, released, total, ready, rate, mostLikely } = brood;
   const born = hatched === null && swam !== null && sameWindow(spawned, swam) ? 'born' : 'laid';
   const dates = [
-    `${born} ${windowText(spawned, look)}`,
-    ...(hatched === null ? [] : [`hatched ${windowText(hatched, look)}`]),
-    ...(swam === null || born === 'born' ? [] : [`swam ${windowText(swam, look)}`]),
-    ...(released === null ? [] : [`released ${windowText(released, look)}`]),
+    `${born} ${datesText(spawned, mostLikely.laid, look)}`,
+    ...(hatched === null ? [] : [`hatched ${datesText(hatched, mostLikely.hatched, look)}`]),
+    ...(swam === null || born === 'born' ? [] : [`swam ${datesText(swam, mostLikely.swam, look)}`]),
+    ...(released === null ? [] : [`released ${datesText(released, mostLikely.released, look)}`]),
   ];
   const of = [
     species,
@@ -161,12 +171,26 @@ function broodJson(brood: BroodRow): object {
     hatched: windowJson(brood.hatched),
     swam: windowJson(brood.swam),
     released: windowJson(brood.released),
+    mostLikely: {
+      spawned: windowJson(brood.mostLikely.laid),
+      hatched: windowJson(brood.mostLikely.hatched),
+      swam: windowJson(brood.mostLikely.swam),
+      released: windowJson(brood.mostLikely.released),
+    },
     ageDays: countJson(brood.age),
     stage,
     size: countJson(brood.size && tenths(brood.size)),
     growth: countJson(rate && tenths(rate)),
-    next: next === null ? null : { what: next.what, window: windowJson(next.window) },
+    next:
+      next === null
+        ? null
+        : { what: next.what, window: windowJson(next.window), mostLikely: windowJson(next.mostLikely) },
     ready: ready === null ? null : spreadJson(ready.window),
+    readyFirst: windowJson(ready?.first ?? null),
+    readyHalf: windowJson(ready?.half ?? null),
+    readyAll: windowJson(ready?.all ?? null),
+    readyShare: ready === null ? null : countJson(hundredths(ready.share)),
+    growthFrom: brood.basis,
     readyNow: isReady,
     warnings: brood.warnings.map((one) => ({
       id: one.id,
@@ -176,6 +200,12 @@ function broodJson(brood: BroodRow): object {
     })),
     lines: linesJson(brood.lines),
   };
+}
+
+/** A share in whole hundredths, outward. */
+function hundredths({ low, likely, high }: Interval): Interval {
+  const middle = likely === null ? null : Math.round(likely * 100) / 100;
+  return { low: Math.floor(low * 100) / 100, likely: middle, high: Math.ceil(high * 100) / 100 };
 }
 
 /** Rounded outward to tenths: nobody measures a fish more closely. */

@@ -2,7 +2,7 @@
 import type { Day } from '../core/day.ts';
 import { civil, isoDay, weekday } from '../core/day.ts';
 import type { DayWindow } from '../core/interval.ts';
-import { dayWords, windowWords } from '../core/words.ts';
+import { dayWords, likelyWindowWords, windowWords } from '../core/words.ts';
 import type { Look } from './look.ts';
 
 export { ageWords, countWords, listWords, ordinal, plural, rangeWords, shareWords, sinceWords } from '../core/words.ts';
@@ -21,6 +21,14 @@ export function windowText(window: DayWindow, look: Look): string {
   const { low, high } = window;
   if (low !== null && low === high) return isoDay(low);
   return `${low === null ? '..' : isoDay(low)}/${high === null ? '..' : isoDay(high)}`;
+}
+
+/** A hard window with the days that are most likely in it: `2–5 Feb, most likely 3–4`; ISO where a machine reads. */
+export function datesText(window: DayWindow, likely: DayWindow | null, look: Look): string {
+  if (!look.machine) return likelyWindowWords(window, likely, look.on);
+  const whole = windowText(window, look);
+  const inside = likely === null ? whole : windowText(likely, look);
+  return inside === whole ? whole : `${whole}, most likely ${inside}`;
 }
 
 /** The opening words of an answer: `Sun 15 Feb 2026`, and that it is a projection where it is one. */

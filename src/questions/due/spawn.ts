@@ -16,6 +16,7 @@ import type { SeenGroup } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { temperatureAt } from '../../state/temperature.ts';
 import { rowId } from '../id.ts';
+import { datesOf } from '../laying.ts';
 import { seatOf } from '../pairs.ts';
 import { broodsOf, spawningOf } from '../pairs/spawning.ts';
 import { subjectFor } from './dispute.ts';
@@ -124,7 +125,7 @@ function release(room: Room, group: SeenGroup, days: number): DueItem[] {
   const takes = stageDays(guild, 'release', warmth(room, group));
   if (takes === null) return [];
   const brood = broodsOf(room, group).findLast((one) => one.ended === null && one.released === null);
-  const laid: DayWindow = brood?.laid ?? onDay(holding.day);
+  const laid: DayWindow = brood ? datesOf(room, brood).laid : onDay(holding.day);
   const leaves = notBefore(later(laid, takes), holding.day);
   const strip = later(onDay(laid.likely ?? holding.day), STRIP);
   if ((strip.low ?? holding.day) > room.on + days) return [];

@@ -8,17 +8,17 @@ import type { DayWindow } from '../../core/interval.ts';
 import { onDay } from '../../core/interval.ts';
 import type { LineRef } from '../../core/span.ts';
 import { linesOf } from '../../core/span.ts';
-import { countWords, dayWords, rangeWords, windowWords } from '../../core/words.ts';
+import { countWords, dayWords, likelyWindowWords, rangeWords, windowWords } from '../../core/words.ts';
 import { aliveTotal, tanksOf } from '../../state/bodies.ts';
 import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
-import { ageDays } from '../../state/broodlife.ts';
 import { clockOf, usualFor } from '../../state/stageclock.ts';
 import type { Clock } from '../../state/stageclock.ts';
 import { isThere } from '../broods.ts';
 import { liveFood } from '../cultures.ts';
 import { rowId } from '../id.ts';
-import { expected, firstMove, isHeld, stageOf } from '../stages.ts';
+import { ageOf, datesOf } from '../laying.ts';
+import { expected, expectedWords, firstMove, isHeld, stageOf } from '../stages.ts';
 import { moveLine } from './destination.ts';
 import type { DueItem, DueSource } from './item.ts';
 
@@ -57,10 +57,10 @@ function hatch(room: Room, brood: SeenBrood, days: number): DueItem[] {
       what: 'look for wrigglers',
       due: window,
       weight: 0,
-      why: `${brood.name} hatches ${windowWords(window, room.on)} (${clockWords(clockOf(room, brood))})`,
+      why: `${brood.name} hatches ${expectedWords(room, brood, 'hatch', window)} (${clockWords(clockOf(room, brood))})`,
       close: 'wrigglers',
       rule: 'eggs hatch so many days after laying, by way of breeding and temperature',
-      steps: [`laid ${windowWords(brood.laid, room.on)}`, `hatches ${windowWords(window, room.on)}`],
+      steps: [laidWords(room, brood), `hatches ${expectedWords(room, brood, 'hatch', window)}`],
     }),
   ];
 }
@@ -73,8 +73,9 @@ function swimUp(room: Room, brood: SeenBrood, days: number): DueItem[] {
   const foods = usualFor(clock).firstFood;
   const food = foodReady(room, brood, foods, window);
   const overdue = window.high !== null && room.on > window.high;
-  const swims = `${brood.name} ${overdue ? 'should have swum' : 'swims'} ${windowWords(window, room.on)} (${clockWords(clock)})`;
-  const steps = [`laid ${windowWords(brood.laid, room.on)}`, `swims ${windowWords(window, room.on)}`];
+  const when = expectedWords(room, brood, 'swim', window);
+  const swims = `${brood.name} ${overdue ? 'should have swum' : 'swims'} ${when} (${clockWords(clock)})`;
+  const steps = [laidWords(room, brood), `swims ${when}`];
   const low = window.low === null ? null : addDays(window.low, -HATCH_BEFORE);
   const feed = { ...window, low };
   const look: Told = {
@@ -108,6 +109,11 @@ function swimUp(room: Room, brood: SeenBrood, days: number): DueItem[] {
     ...(food === null && !overdue && isNear(room, feed, days) ? [row(room, brood, set)] : []),
     ...(isNear(room, window, days) ? [row(room, brood, look)] : []),
   ];
+}
+
+function laidWords(room: Room, brood: SeenBrood): string {
+  const { laid, mostLikely } = datesOf(room, brood);
+  return `laid ${likelyWindowWords(laid, mostLikely.laid, room.on)}`;
 }
 
 function foodWords(foods: readonly string[], from: Day | null, now: Day): string {
@@ -149,7 +155,7 @@ function feed(room: Room, brood: SeenBrood): DueItem[] {
   if (room.cultures.feeds.some((one) => one.where === place && one.day === room.on)) return [];
   const foods = usualFor(clockOf(room, brood)).firstFood;
   const born = brood.laid.low === free.low && brood.laid.high === free.high ? 'birth' : 'laying';
-  const age = `${rangeWords(ageDays(brood, room.on))} days from ${born}`;
+  const age = `${rangeWords(ageOf(room, brood))} days from ${born}`;
   return [
     row(room, brood, {
       key: 'feed',

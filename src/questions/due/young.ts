@@ -19,6 +19,7 @@ import { dayAtAge } from '../../state/stagewindows.ts';
 import { dangersIn, isSiblingSafe } from '../danger.ts';
 import type { Danger } from '../danger.ts';
 import { sizeOn } from '../growing.ts';
+import { datesOf } from '../laying.ts';
 import { rowId } from '../id.ts';
 import { isHeld } from '../stages.ts';
 import { moveLine } from './destination.ts';
@@ -106,11 +107,16 @@ function olderThan(room: Room, tank: string, spawn: NextSwim): SeenBrood[] {
     .filter((older) => older !== spawn.brood && reached(older, 'swam') && !isSiblingSafe(room, older))
     .filter((older) => {
       const { gap } = usualFor(clockOf(room, older));
-      const apart = (spawn.brood?.laid.likely ?? room.on) - (older.laid.likely ?? room.on);
+      const apart = (spawn.brood === null ? room.on : laidOn(room, spawn.brood)) - laidOn(room, older);
       const size = sizeOn(room, older)?.likely ?? 0;
       const leftOvers = partIn(older, tank).high <= FEW && size <= SMALL;
       return gap !== null && apart > gap && !leftOvers;
     });
+}
+
+/** The day on which a brood was most likely laid. */
+function laidOn(room: Room, brood: SeenBrood): Day {
+  return datesOf(room, brood).laid.likely ?? room.on;
 }
 
 function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): DueItem {
@@ -122,7 +128,7 @@ function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): Due
   const last = toDay(
     isChased ? Math.min(room.on, Math.max(chased.day, spawn.known)) : Math.max(earliest - BEFORE, spawn.known),
   );
-  const from = isChased ? chased.day : (spawn.brood?.laid.likely ?? room.on);
+  const from = isChased ? chased.day : spawn.brood === null ? room.on : laidOn(room, spawn.brood);
   const line = moveLine(room, older, tank, 'all');
   const group = older.group === null ? undefined : room.stock.groups.get(older.group);
   const waits = group && openDispute(group) ? '; not while the pair disputes' : '';
@@ -147,7 +153,7 @@ function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): Due
       rule: `older young leave ${String(BEFORE)} days before the first day on which the next may swim; sooner where the parents chase them`,
       source: 'common practice, no source; the two days are ours',
       steps: [
-        `${older.name}: laid ${windowWords(older.laid, room.on)}, ${countWords(partIn(older, tank))} in ${tank}`,
+        `${older.name}: laid ${windowWords(datesOf(room, older).laid, room.on)}, ${countWords(partIn(older, tank))} in ${tank}`,
         spawn.says,
         `first of those days ${dayWords(earliest, room.on)}, less ${String(BEFORE)}: ${dayWords(addDays(earliest, -BEFORE), room.on)}`,
         ...(isChased ? [`the parents chase the young since ${dayWords(chased.day, room.on)}: they want to spawn`] : []),
