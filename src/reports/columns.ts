@@ -34,6 +34,8 @@ export interface Row {
 export const GAP = '  ';
 /** What stands before a line of its own below a row. */
 const MARGIN = '    ';
+/** What stands before the lines of a block. */
+const BLOCK = '  ';
 /** No wrapping column gets narrower than this. */
 const NARROWEST = 8;
 
@@ -51,6 +53,7 @@ export type Draw = (
 export function columnsText(look: Look, columns: readonly Column[], rows: readonly Row[], draw: Draw = pad): string {
   if (rows.length === 0) return '';
   const widths = fit(look.width, columns, rows);
+  if (widthAcross(widths) > look.width) return blocks(look, columns, rows);
   const headed = columns.some(({ head }) => head !== '');
   const heads: Row = { cells: columns.map(({ head }) => ({ text: head, paint: look.paint.quiet })) };
   const all = headed ? [heads, ...rows] : rows;
@@ -61,6 +64,30 @@ export function columnsText(look: Look, columns: readonly Column[], rows: readon
     ...drawn.splice(0, height(cut[index] ?? [])),
     ...(row.under ?? []).flatMap((words) => cellLines(words, look.width - MARGIN.length).map((line) => MARGIN + line)),
   ]);
+  return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
+}
+
+function widthAcross(widths: readonly number[]): number {
+  return widths.reduce((sum, each) => sum + each, 0) + GAP.length * (widths.length - 1);
+}
+
+/** Where the columns cannot fit: each row as a block, its first cell above, each other one beside the name of its column. */
+function blocks(look: Look, columns: readonly Column[], rows: readonly Row[]): string {
+  const [, ...others] = columns;
+  const heads = others.map(({ head }) => widthOf(head));
+  const left = BLOCK.length + Math.max(0, ...heads) + GAP.length;
+  const lines = rows.flatMap(({ cells, under = [], apart }, index) => {
+    const [first = '', ...more] = cells;
+    const told = more.flatMap((cell, at) => {
+      const text = cellLines(cell, look.width - left);
+      if (text.every((line) => line.trim() === '')) return [];
+      const head = others[at]?.head ?? '';
+      const label = BLOCK + look.paint.quiet(head) + ' '.repeat(left - BLOCK.length - widthOf(head));
+      return text.map((line, i) => (i === 0 ? label : ' '.repeat(left)) + line);
+    });
+    const below = under.flatMap((words) => cellLines(words, look.width - BLOCK.length).map((line) => BLOCK + line));
+    return [...(apart === true && index > 0 ? [''] : []), ...cellLines(first, look.width), ...told, ...below];
+  });
   return `${lines.map((line) => line.trimEnd()).join('\n')}\n`;
 }
 
@@ -104,7 +131,7 @@ function fit(width: number, columns: readonly Column[], rows: readonly Row[]): r
   const widths = columns.map(({ head }, index) =>
     rows.reduce((most, row) => Math.max(most, cellWidth(row.cells[index] ?? '')), widthOf(head)),
   );
-  let excess = widths.reduce((sum, each) => sum + each, 0) + GAP.length * (columns.length - 1) - width;
+  let excess = widthAcross(widths) - width;
   while (excess > 0) {
     const widest = columns.reduce<number | null>((best, { wraps }, index) => {
       const mine = widths[index] ?? 0;

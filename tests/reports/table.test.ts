@@ -31,6 +31,18 @@ describe('a table', () => {
     expect(text.split('\n').slice(1).join(' ').replaceAll(/\s+/g, ' ').trim()).toBe(`Long 2 ${long}`);
   });
 
+  test('becomes blocks where the columns cannot fit, each cell beside the name of its column', () => {
+    const rows: Row[] = [
+      { cells: ['Rowan of the upper row', '12', 'x'], under: ['jot  A1: lights on'] },
+      { cells: ['Ash', '', long], apart: true },
+    ];
+    const text = table({ ...look, width: 24 }, columns, rows);
+    expect(widest(text)).toBeLessThanOrEqual(24);
+    expect(text).toMatch(
+      /^Rowan of the upper row\n {2}n {4}12\n {2}why {2}x\n {2}jot {2}A1: lights on\n\nAsh\n {2}why {2}the level has/,
+    );
+  });
+
   test('puts lines of its own under a row, set in a little', () => {
     const text = table(look, columns, [{ cells: ['A1', '1', 'x'], under: ['jot  A1: lights on'] }]);
     expect(text).toBe('where  n  why\nA1     1  x\n    jot  A1: lights on\n');

@@ -1,13 +1,16 @@
 // Builds the one file that users run. Bundling matters: the parser library alone, unbundled, costs
-// several times Node's own start; parts that a command does not need are evaluated on demand.
+// several times Node's own start; parts that a command does not need are evaluated on demand. Takes
+// another file to write than the usual one.
 import { build } from 'esbuild';
 import { chmod, readFile } from 'node:fs/promises';
 
 const { version } = JSON.parse(await readFile(new URL('../../package.json', import.meta.url), 'utf8'));
 
+const outfile = process.argv[2] ?? 'dist/tankside.cjs';
+
 await build({
   entryPoints: ['src/cli/main.ts'],
-  outfile: 'dist/tankside.cjs',
+  outfile,
   bundle: true,
   platform: 'node',
   target: 'node20',
@@ -19,4 +22,4 @@ await build({
   define: { TANKSIDE_VERSION: JSON.stringify(version) },
   logLevel: 'warning',
 });
-await chmod('dist/tankside.cjs', 0o755);
+await chmod(outfile, 0o755);
