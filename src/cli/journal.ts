@@ -17,6 +17,7 @@ import { readDate } from './dates.ts';
 import { EXIT, Stop } from './exit.ts';
 import type { Get } from './flags.ts';
 import { COMMON } from './flags.ts';
+import { optimiseFor } from './shortrun.ts';
 
 export { USUAL_NAME } from '../files/find.ts';
 
@@ -43,6 +44,7 @@ export interface Journal {
 export async function openJournal(context: Context, get: Get): Promise<Journal> {
   const file = journalPath(context, get(COMMON.journal));
   const found = readMain(context, file);
+  optimiseFor(found.text.length);
   const [{ readJournal }, { foldRoom }] = await Promise.all([
     import('../language/read.ts'),
     import('../state/fold.ts'),

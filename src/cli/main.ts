@@ -6,10 +6,13 @@ import process from 'node:process';
 import { reason } from '../files/trouble.ts';
 import { EXIT } from './exit.ts';
 import { run } from './program.ts';
+import { optimiseLater } from './shortrun.ts';
 import { realContext } from './world.ts';
 
 /** A fault of ours, as sysexits.h numbers it; 1 to 3 mean something to scripts. */
 const OUR_FAULT = 70;
+
+optimiseLater();
 
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EPIPE') process.exit();

@@ -2,7 +2,7 @@
  * The command line: finds the command, loads that one alone, reads its options with commander, runs it
  * and turns every failure into words and an exit status. Nothing here ends the process.
  */
-import { Command as Commander, CommanderError } from 'commander';
+import type { CommanderError } from 'commander';
 import { nearest } from '../core/suggest.ts';
 import { printableAnswer } from '../reports/printable.ts';
 import type { Command } from './command.ts';
@@ -50,7 +50,7 @@ async function dispatch(argv: readonly string[], context: Context): Promise<Exit
   const { command } = await entry.load();
   const rest = [...before, ...after];
   if (beforeDashes(rest).some(isHelp)) return showCommand(entry, command, context);
-  const parsed = parse(entry, command, rest);
+  const parsed = await parse(entry, command, rest);
   return await command.run(context, parsed.get, parsed.words);
 }
 
@@ -125,8 +125,14 @@ function unknownCommand(name: string): Stop {
   return misuse(`there is no command «${name}»`, near === undefined ? 'tankside --help' : `tankside ${near}`);
 }
 
-/** Reads the options wherever they stand among the words; `--` ends them. */
-function parse(entry: Entry, command: Command, argv: readonly string[]): { get: Get; words: readonly string[] } {
+interface Parsed {
+  readonly get: Get;
+  readonly words: readonly string[];
+}
+
+/** Reads the options wherever they stand among the words; `--` ends them. `--help` never loads the library. */
+async function parse(entry: Entry, command: Command, argv: readonly string[]): Promise<Parsed> {
+  const { Command: Commander, CommanderError } = await import('commander');
   const flags: readonly Flag<unknown>[] = [...Object.values(COMMON), ...command.flags];
   const parser = new Commander(entry.name)
     .exitOverride()

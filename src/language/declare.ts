@@ -26,6 +26,8 @@ const DECLARING =
   /^\s*\S+\s+(?:\d{1,2}:\d{2}\s+)?(?:row|loop|tank|tray|species|pair|trio|harem|colony|group|culture|auction)\s/i;
 const ROOM = /^\s*\S+\s+(?:\d{1,2}:\d{2}\s+)?(?:the\s+)?room\s*:/i;
 const NAMING = /\b(?:brood|batch|as|named|called|new)\b/i;
+/** What follows these words is a name, perhaps one that is known without them: `brood Rowan-3`. */
+const BROOD_NAMED = /\b(?:brood|batch)\s+([^\s,;:"]+)/gi;
 
 /** Collects names and conventions from all lines. */
 export function declare(entries: readonly RawEntry[]): Declared {
@@ -38,8 +40,14 @@ export function declare(entries: readonly RawEntry[]): Declared {
     lines.filter(({ text }) => DECLARING.test(text)),
   );
   // Rows, walking order and members name what was declared elsewhere: all names have to be there first.
-  for (const entry of lines) addNamedInside(found, entry);
+  for (const entry of lines) if (mayName(entry.text, found.names)) addNamedInside(found, entry);
   return found;
+}
+
+/** False for an ordinary line that names nothing but a brood whose name is known: most spawns of a long journal. */
+function mayName(text: string, names: Names): boolean {
+  if (DECLARING.test(text) || ROOM.test(text)) return true;
+  return NAMING.test(text.replace(BROOD_NAMED, (all, name: string) => (names.isName(name) ? '' : all)));
 }
 
 /** Adds what one more line declares; for a line that is not yet filed. */

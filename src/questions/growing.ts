@@ -47,6 +47,8 @@ const SELECTED_ERROR = 0.15;
 const GROWN = 2.5;
 /** Fish taken for a brood of unknown number. */
 const SOME = 30;
+/** Only so many broods of a species teach, the latest: they say nearly all, and a room of thirty years has thousands (ours). */
+const TEACHERS = 24;
 /** A brood of the room teaches its species once it was read at this age, days (ours). */
 const TAUGHT_AT = 40;
 
@@ -268,12 +270,13 @@ function pacesOf(room: Room, species: string): Paces {
   known.set(room, bySpecies);
   const before = bySpecies.get(species);
   if (before) return before;
-  const paces = [...room.stock.broods.values()]
-    .filter((brood) => brood.species === species && brood.oneOf.length === 0)
-    .flatMap((brood) => {
-      const pace = ownPace(room, brood);
-      return pace === null ? [] : [{ brood: brood.name, ...pace }];
-    });
+  const paces: Paces[number][] = [];
+  for (const brood of [...room.stock.broods.values()].reverse()) {
+    if (paces.length >= TEACHERS) break;
+    if (brood.species !== species || brood.oneOf.length > 0) continue;
+    const pace = ownPace(room, brood);
+    if (pace !== null) paces.push({ brood: brood.name, ...pace });
+  }
   bySpecies.set(species, paces);
   return paces;
 }

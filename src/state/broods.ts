@@ -12,7 +12,7 @@ import type { Brood, Group } from './stock.ts';
 import { spawned } from './spawning.ts';
 import { stageSeen } from './stageseen.ts';
 import { takeFish } from './tally.ts';
-import { groupOf, resolveFish } from './who.ts';
+import { groupOf, livingOf, resolveFish } from './who.ts';
 
 export const BROODS_HOMES: Homes<
   'about to spawn' | 'no eggs' | 'spawned' | 'eggs white' | 'eggs gone' | 'stage seen' | 'parents chase fry'
@@ -42,15 +42,13 @@ function noEggs(draft: Draft, event: EventOf<'no eggs'>): void {
   group.noEggs = { day: event.when?.high ?? event.day, mother: found.member?.name ?? null, place: event.place };
   group.suspected = group.suspected.filter((one) => one.kind !== 'maybe');
   group.lines.push(event.place);
-  for (const name of group.broods) {
-    const brood = draft.stock.broods.get(name);
-    if (brood && isUnhatched(brood) && isHers(brood, found.member?.name ?? null))
-      eggsMissed(draft, event, group, brood);
+  for (const brood of livingOf(draft, group)) {
+    if (isUnhatched(brood) && isHers(brood, found.member?.name ?? null)) eggsMissed(draft, event, group, brood);
   }
 }
 
 function isUnhatched(brood: Brood): boolean {
-  return brood.ended === null && !reached(brood, 'hatched');
+  return !reached(brood, 'hatched');
 }
 
 function isHers(brood: Brood, mother: string | null): boolean {

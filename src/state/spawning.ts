@@ -12,7 +12,7 @@ import { agesAt, canBeAt, clockOf, guildOf } from './stageclock.ts';
 import { lookAt, narrow } from './stagewindows.ts';
 import type { Brood, Group } from './stock.ts';
 import { headsOf, isCounted } from './heads.ts';
-import { groupOf, note } from './who.ts';
+import { groupOf, livingOf, note } from './who.ts';
 
 export function spawned(draft: Draft, event: EventOf<'spawned'>): void {
   const found = groupOf(draft, event, (group) => guildOf(draft, group.species) !== 'livebearer', 'spawned');
@@ -85,9 +85,8 @@ function sameBrood(
     return known;
   }
   const seen = event.when?.high ?? event.day;
-  for (const name of group.broods.toReversed()) {
-    const brood = draft.stock.broods.get(name);
-    if (!brood || brood.ended !== null || rankSeen(brood) > 0 || !sameMother(brood, mothers)) continue;
+  for (const brood of livingOf(draft, group).reverse()) {
+    if (rankSeen(brood) > 0 || !sameMother(brood, mothers)) continue;
     if (tank !== null && brood.natal !== null && brood.natal !== tank) continue;
     const again = event.as === 'seen' ? canBeAt(draft, brood, 'eggs', seen) : overlap(brood.laid, laid);
     if (!again && !(brood.suspected && canBeAt(draft, brood, 'eggs', seen))) continue;
@@ -163,10 +162,8 @@ export function nameTaken(draft: Draft, event: Pick<EventOf<'spawned'>, 'place'>
 
 /** An earlier brood of the same mother that should still be eggs. */
 function stillEggs(draft: Draft, event: EventOf<'spawned'>, group: Group, mothers: readonly string[]): Brood | null {
-  for (const name of group.broods.toReversed()) {
-    const brood = draft.stock.broods.get(name);
-    if (!brood || brood.ended !== null || brood.suspected || rankSeen(brood) > 0 || !sameMother(brood, mothers))
-      continue;
+  for (const brood of livingOf(draft, group).reverse()) {
+    if (brood.suspected || rankSeen(brood) > 0 || !sameMother(brood, mothers)) continue;
     const eggs = agesAt(clockOf(draft, brood), 'eggs', false);
     if (brood.laid.high !== null && event.day - brood.laid.high < eggs.high) return brood;
   }

@@ -11,7 +11,7 @@ import { lookAt } from './stagewindows.ts';
 import type { Brood, Group } from './stock.ts';
 import { cannotCount, headsOf, isCounted } from './heads.ts';
 import { putIn } from './tally.ts';
-import { groupOf, livingBroods, note, resolveFish } from './who.ts';
+import { groupOf, livingBroods, livingOf, note, resolveFish } from './who.ts';
 
 type Seen = EventOf<'stage seen'>;
 
@@ -201,9 +201,8 @@ function canHave(draft: Draft, group: Group, event: Seen): boolean {
 
 /** A brood of that group which was never seen to swim, and cannot be what was seen now. */
 function leftBehind(draft: Draft, group: Group, event: Seen, tank: string | null): Brood | null {
-  for (const name of group.broods.toReversed()) {
-    const brood = draft.stock.broods.get(name);
-    if (!brood || brood.ended !== null || brood.suspected || rankSeen(brood) >= 2) continue;
+  for (const brood of livingOf(draft, group).reverse()) {
+    if (brood.suspected || rankSeen(brood) >= 2) continue;
     if (tank !== null && !brood.parts.has(tank)) continue;
     if (brood.laid.high !== null && event.day - brood.laid.high <= 60) return brood;
   }

@@ -179,6 +179,12 @@ export function livingBroods(draft: Draft): Brood[] {
   return [...living.values()];
 }
 
+/** Those of one group, oldest first: of a long history only these can still be meant. */
+export function livingOf(draft: Draft, group: Group): Brood[] {
+  const { living } = draft.stock;
+  return group.broods.flatMap((name) => living.get(name) ?? []).filter((brood) => brood.ended === null);
+}
+
 /** The groups and broods in a tank, for the slices to change. */
 export function bodiesAt(draft: Draft, tank: string): (Group | Brood)[] {
   const here = (body: Group | Brood): boolean => (body.parts.get(tank)?.high ?? 0) > 0;
@@ -189,8 +195,7 @@ export function bodiesAt(draft: Draft, tank: string): (Group | Brood)[] {
 function family(draft: Draft, name: string): (Group | Brood)[] {
   const group = draft.stock.groups.get(name);
   if (!group) return [];
-  const broods = group.broods.map((brood) => draft.stock.broods.get(brood)).filter((brood) => brood !== undefined);
-  return [group, ...broods.filter((brood) => !brood.suspected && brood.ended === null)];
+  return [group, ...livingOf(draft, group).filter((brood) => !brood.suspected)];
 }
 
 function settle(
