@@ -15,6 +15,7 @@ import { isOpenOn } from '../state/rigs.ts';
 import { homeLoopOf, liveTanks, tanksOn } from '../state/tanks.ts';
 import { loopVolume } from '../state/volume.ts';
 import { clockOf } from './clock.ts';
+import { drainDown, type DrainDown } from './draindown.ts';
 import { rowId } from './id.ts';
 import { cleanInterval, isFull, lastsOf, prefilterOf, type Prefilter } from './prefilter.ts';
 import { spillOutlook, type Outlook } from './spill.ts';
@@ -45,6 +46,8 @@ export interface LoopRow {
   readonly easedUntil: Day | null;
   /** The full clean: by its chore, else a week before the spill or by the room's own interval, whichever comes first. */
   readonly nextClean: DayWindow | null;
+  /** What runs down when the pump stops, against the sump's spare room; null where no surface is known. */
+  readonly drain: Pick<DrainDown, 'litres' | 'spare' | 'verdict' | 'says'> | null;
   /** What to look at: a flow that fell, a spill that is near. */
   readonly notes: readonly string[];
   readonly because: Because;
@@ -69,6 +72,7 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
   const clock = chore === undefined ? null : clockOf(room, chore);
   const usual = cleanInterval(loop);
   const outlook = state.flowFell === null ? spillOutlook(room, loop) : null;
+  const drain = drainDown(room, loop);
   const nextClean = clock?.due ?? sooner(bySpill(state), byHistory(state, usual.days));
   const lines = linesOf([loop.declared, ...state.places, ...(clock?.places ?? [])]);
   return {
@@ -88,9 +92,10 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
     lastFull: told(state.lastFull),
     easedUntil: clock?.easedUntil ?? null,
     nextClean,
-    notes: notesOf(room, state),
+    drain,
+    notes: [...notesOf(room, state), ...(drain?.verdict === 'overflows' ? ['a power cut overflows the sump'] : [])],
     because: {
-      rule: 'The level is drawn on by three robust lines, and weighed with what is known of earlier cleans into a window that holds the spill eight times in ten; the full clean is due by its chore, else a week before the earliest spill or after the interval of the full cleans before, whichever comes first.',
+      rule: 'the level is drawn on by three robust lines, and weighed with what is known of earlier cleans into a window that holds the spill eight times in ten; the full clean is due by its chore, else a week before the earliest spill or after the interval of the full cleans before, whichever comes first',
       source:
         'rules of ours; all layers last about six weeks (common practice, no source); blocking laws after Hermia 1982 (from memory)',
       steps: [
@@ -99,6 +104,7 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
         ...(state.whyNot === null ? [] : [state.whyNot]),
         ...(state.early ? ['an early guess: clogging quickens towards the end'] : []),
         ...(outlook?.steps ?? []),
+        ...(drain === null ? [] : [drain.step]),
         usual.step,
         ...(clock?.steps ?? []),
       ],

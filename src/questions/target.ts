@@ -73,7 +73,7 @@ function byChange(known: Known, target: Target, now: number): Reach {
     share = changeNeeded(now, target.value, tap, count) ?? share;
   }
   const litres = known.litres === null ? null : times(known.litres, share);
-  const often = count === 1 ? 'once' : `${count} days running`;
+  const often = count === 1 ? 'once' : `${count} days running, not ${Math.ceil(whole * 100)} % at once`;
   const much = litres === null ? '' : ` (${rangeWords(litres)} L, as many kg)`;
   const taken = target.tap === null ? `, taking tap water of ${word} 0` : '';
   return {
@@ -115,9 +115,10 @@ function byDose(known: Known, target: Target, of: 'kh' | 'gh', now: number): Rea
     return { of: name, grams: times(litres, perLitre), days };
   });
   const told = dose.map(({ of: name, grams }) => `${rangeWords(grams, 1)} g of ${name}`).join(' and ');
+  const daily = dose.map(({ grams }) => `${rangeWords(times(grams, 1 / days), 1)} g`).join(' and ');
   return {
     of,
-    says: `${word} ${round(now)} to ${target.value}: ${told}${days > 1 ? `, over ${days} days` : ''}`,
+    says: `${word} ${round(now)} to ${target.value}: ${told}${days > 1 ? `, over ${days} days: ${daily} a day` : ''}`,
     change: null,
     dose,
     cautions: [

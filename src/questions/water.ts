@@ -14,6 +14,8 @@ import { shareOf } from '../state/done.ts';
 import type { Room } from '../state/draft.ts';
 import { liveVolume, loopVolume } from '../state/volume.ts';
 import { rowId } from './id.ts';
+import { missedBy } from './missed.ts';
+import { filterLoad, type FilterLoad } from './nitrogen.ts';
 import { middle } from './prefilter.ts';
 import {
   ammoniaOf,
@@ -53,7 +55,11 @@ export interface WaterRow {
     readonly amount: WaterAmount;
     /** Share of this whole water that it renewed, or null where litres are not known. */
     readonly share: number | null;
+    /** Tanks of the loop that it did not reach and that were not changed since. */
+    readonly missed: readonly string[];
   }[];
+  /** What the feed asks of the filter, where feed is logged. */
+  readonly load: Pick<FilterLoad, 'grams' | 'ammonia' | 'carried' | 'khEaten' | 'khFell' | 'says'>;
   readonly doses: readonly {
     readonly on: Day;
     readonly where: string;
@@ -112,7 +118,8 @@ function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow 
   const doses = recent(room, body, room.water.doses);
   const last = PARAMETERS.flatMap((of) => lastOf(facts, of) ?? []);
   const reached = target === null ? null : reach(room, { body, litres, facts, ammonia }, target);
-  const lines = linesOf([...last, ...changes, ...doses].map(({ place }) => place));
+  const load = filterLoad(room, body, litres, facts);
+  const lines = linesOf([...[...last, ...changes, ...doses].map(({ place }) => place), ...load.places]);
   return {
     id: rowId(body.name, 'water'),
     name: body.name,
@@ -125,18 +132,22 @@ function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow 
     ammonia:
       ammonia === null ? null : { toxic: ammonia.toxic, missing: ammonia.missing, verdict: verdictOf(ammonia.toxic) },
     trends: TRENDING.flatMap(([of, least]) => trendOf(room, facts, of, least)),
-    changes: changes.map(({ day, where, amount }) => {
-      return { on: day, where, amount, share: shareOf(room, amount, where, body.name, day) };
+    changes: changes.map((change) => {
+      const { day, where, amount } = change;
+      const share = shareOf(room, amount, where, body.name, day);
+      return { on: day, where, amount, share, missed: missedBy(room, body.name, change) };
     }),
+    load,
     doses: doses.map(({ day, where, product, dose }) => ({ on: day, where, product, dose })),
     watch: open === undefined ? null : { since: open.since, zeros: open.zeros, earliest: open.earliest },
     reach: reached,
     because: {
-      rule: 'The last reading of each thing stands; toxic ammonia is the share that pH and temperature make of the total.',
+      rule: 'the last reading of each thing stands; toxic ammonia is the share that pH and temperature make of the total',
       source: 'the journal; Emerson et al. 1975 for ammonia, its marks from UF/IFAS FA-16',
       steps: [
         litres === null ? 'litres not known' : `${rangeWords(litres)} L of live water`,
         ...(ammonia === null ? ['no ammonia reading on record'] : ammoniaSteps(room, ammonia)),
+        ...load.steps,
         ...(reached === null ? [] : reached.steps),
       ],
       lines,

@@ -13,6 +13,7 @@ import { waterRows } from './water.ts';
 import { culturesWhy } from './cultures.ts';
 import { holdsWhy } from './holds.ts';
 import { kinWhy } from './kin.ts';
+import { cutRows } from './powercut.ts';
 import { promisesWhy } from './promises.ts';
 import { saleWhy } from './sale.ts';
 import { walkWhy } from './walk.ts';
@@ -26,6 +27,7 @@ export const WHY_SOURCES: readonly WhySource[] = [
   loopRows,
   tankRows,
   waterRows,
+  cutRows,
   culturesWhy,
   holdsWhy,
   promisesWhy,

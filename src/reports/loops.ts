@@ -60,6 +60,7 @@ function drawn(row: LoopRow, look: Look): Row {
           `off it: ${tank} since ${dayText(since, look)}, gets no change, heat or dose of ${row.name}`,
       ),
       ...outlookLine(row, look),
+      ...(row.drain === null ? [] : [row.drain.says]),
       ...row.notes.map((text) => ({ text, paint: look.paint.late })),
     ],
   };
@@ -133,6 +134,10 @@ export function loopsJson(rows: readonly LoopRow[]): object {
               usualDays: countJson(row.outlook.usual),
               cleans: row.outlook.cycles,
             },
+      drain:
+        row.drain === null
+          ? null
+          : { litres: countJson(row.drain.litres), spare: countJson(row.drain.spare), verdict: row.drain.verdict },
       bought: row.bought === null ? null : { days: countJson(row.bought.days), share: row.bought.share },
       cleaned: cleanedJson(row.cleaned),
       cleanedInFull: cleanedJson(row.lastFull),

@@ -67,6 +67,8 @@ function overview(row: WaterRow, look: Look): Row {
     ],
     under: [
       ...row.trends.filter(({ words }) => !words.includes('steady')).map(({ words }) => words),
+      ...row.load.says,
+      ...(change === undefined || change.missed.length === 0 ? [] : [`the last change${missedWords(change)}`]),
       ...(row.watch === null ? [] : [watchWords(row, look)]),
       ...reachLines(row),
     ],
@@ -92,9 +94,10 @@ function detail(row: WaterRow, look: Look): string {
     ...readingsByDay(row, look),
     `toxic ammonia: ${ammoniaWords(row)}`,
     ...row.trends.map(({ words }) => words),
+    ...row.load.says,
     ...row.changes.map(
       (change) =>
-        `${dayText(change.on, look)} changed ${changeWords(change)}${change.where === row.name ? '' : ` in ${change.where}`}`,
+        `${dayText(change.on, look)} changed ${changeWords(change)}${change.where === row.name ? '' : ` in ${change.where}`}${missedWords(change)}`,
     ),
     ...row.doses.map(
       ({ on, product, dose, where }) =>
@@ -110,6 +113,10 @@ function ammoniaWords({ ammonia }: WaterRow): string {
   if (ammonia === null) return 'not known: TAN not tested';
   const without = ammonia.missing.length === 0 ? '' : ` (${listWords([...ammonia.missing])} not known)`;
   return `${figureWords(ammonia.toxic, TOXIC_DECIMALS)} mg/L as N, ${ammonia.verdict}${without}`;
+}
+
+function missedWords({ missed }: WaterRow['changes'][number]): string {
+  return missed.length === 0 ? '' : `, missed by ${listWords([...missed])} off the loop`;
 }
 
 function changeWords({ amount, share }: WaterRow['changes'][number]): string {
@@ -152,8 +159,16 @@ export function waterJson(rows: readonly WaterRow[]): object {
           ? null
           : { toxic: countJson(row.ammonia.toxic), missing: row.ammonia.missing, verdict: row.ammonia.verdict },
       trends: row.trends,
-      changes: row.changes.map(({ on, where, amount, share }) => {
-        return { on: dayJson(on), where, unit: amount.unit, amount: countJson(amount), share };
+      load: {
+        gramsADay: row.load.grams,
+        ammoniaADay: row.load.ammonia,
+        carried:
+          row.load.carried === null ? null : { gramsADay: row.load.carried.grams, on: dayJson(row.load.carried.on) },
+        khEatenAWeek: row.load.khEaten,
+        khFellAWeek: row.load.khFell,
+      },
+      changes: row.changes.map(({ on, where, amount, share, missed }) => {
+        return { on: dayJson(on), where, unit: amount.unit, amount: countJson(amount), share, missed };
       }),
       doses: row.doses.map(({ on, where, product, dose }) => ({
         on: dayJson(on),
