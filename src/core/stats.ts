@@ -20,3 +20,18 @@ export function normalBelow(z: number): number {
 export function normalAt(share: number): number {
   return probit(share);
 }
+
+/**
+ * How far two samples differ by rank, as a standard score: below 0 where the first tends to be smaller.
+ * Mann & Whitney 1947, normal approximation with the correction for ties; null where either is empty or all are alike.
+ */
+export function rankScore(a: readonly number[], b: readonly number[]): number | null {
+  const [n, m] = [a.length, b.length];
+  const wins = a.reduce((sum, x) => sum + b.reduce((won, y) => won + (x > y ? 1 : x === y ? 0.5 : 0), 0), 0);
+  const alike = new Map<number, number>();
+  for (const value of [...a, ...b]) alike.set(value, (alike.get(value) ?? 0) + 1);
+  const ties = [...alike.values()].reduce((sum, t) => sum + (t ** 3 - t), 0);
+  const total = n + m;
+  const variance = ((n * m) / 12) * (total + 1 - ties / (total * (total - 1)));
+  return n === 0 || m === 0 || !(variance > 0) ? null : (wins - (n * m) / 2) / Math.sqrt(variance);
+}

@@ -18,6 +18,8 @@ import { adviceOn } from './pairs/advice.ts';
 import type { Advice } from './pairs/advice.ts';
 import { disputeRow } from './pairs/dispute.ts';
 import type { DisputeRow } from './pairs/dispute.ts';
+import { numbersOf, roomsDisputes } from './pairs/numbers.ts';
+import type { PairNumbers } from './pairs/numbers.ts';
 import { pastOf } from './pairs/past.ts';
 import type { Past } from './pairs/past.ts';
 import { broodsOf, isGuarded, isResting, partedWords, spawningOf } from './pairs/spawning.ts';
@@ -45,6 +47,8 @@ export interface PairRow {
   /** Disputes that began in the last 90 days. */
   readonly per90: number;
   readonly past: Past;
+  /** What its disputes and broods come to in numbers; told for a pair that was asked for by name. */
+  readonly numbers: PairNumbers | null;
   readonly spawning: Spawning;
   /** When the next spawn is usual; null where nobody can say. */
   readonly next: DayWindow | null;
@@ -73,7 +77,8 @@ export function pairs(room: Room, asked: string | null = null): PairsAnswer {
       ? groups.filter((group) => isBreeding(group) && aliveTotal(group).high > 0)
       : groupsCalled(room, asked);
   const order = walkOrder(room);
-  const rows = wanted.map((group) => pairRow(room, group));
+  const others = asked === null ? null : roomsDisputes(room);
+  const rows = wanted.map((group) => pairRow(room, group, others));
   const key = (row: PairRow): number => (row.tank === null ? order.length : order.indexOf(row.tank));
   return { on: room.on, asked, pairs: rows.toSorted((a, b) => pressing(b) - pressing(a) || key(a) - key(b)) };
 }
@@ -100,7 +105,8 @@ export function groupsCalled(room: Room, name: string): SeenGroup[] {
   return breeding.length > 0 ? breeding : here;
 }
 
-export function pairRow(room: Room, group: SeenGroup): PairRow {
+/** `others`: every dispute of the room, where its numbers are asked for. */
+export function pairRow(room: Room, group: SeenGroup, others: readonly DisputeRow[] | null = null): PairRow {
   const disputes = group.disputes.map((dispute) => disputeRow(room, group, dispute));
   const past = pastOf(disputes);
   const open = openDispute(group);
@@ -121,6 +127,7 @@ export function pairRow(room: Room, group: SeenGroup): PairRow {
     disputes,
     per90: disputes.filter((row) => room.on - row.from < SPAN).length,
     past,
+    numbers: others === null ? null : numbersOf(room, group, disputes, others),
     spawning,
     next: nextOf(spawning),
     lines: uniqueLines([...lines, ...disputes.flatMap((row) => row.lines), ...spawning.because.lines]),
@@ -181,7 +188,9 @@ function uniqueLines(lines: readonly LineRef[]): LineRef[] {
 
 /** Rows for `why`: every pair and every dispute that it had. */
 export function pairsWhy(room: Room): readonly WhyRow[] {
+  const others = roomsDisputes(room);
   return pairs(room).pairs.flatMap((pair) => [
+    ...numbersWhy(room, pair, others),
     {
       id: pair.id,
       title: `${pair.name}${pair.tank === null ? '' : ` ${pair.tank}`}: pair, bond, spawns`,
@@ -201,4 +210,25 @@ export function pairsWhy(room: Room): readonly WhyRow[] {
       lines: pair.spawning.because.lines,
     },
   ]);
+}
+
+/** The numbers of its disputes and of its broods. */
+function numbersWhy(room: Room, pair: PairRow, others: readonly DisputeRow[]): WhyRow[] {
+  const group = room.stock.groups.get(pair.name);
+  if (!group) return [];
+  const { disputes, broods } = numbersOf(room, group, pair.disputes, others);
+  return [
+    {
+      id: rowId(pair.name, 'disputes'),
+      title: `${pair.name}: disputes in numbers`,
+      because: disputes.because,
+      lines: disputes.because.lines,
+    },
+    {
+      id: rowId(pair.name, 'record'),
+      title: `${pair.name}: broods in numbers`,
+      because: broods.because,
+      lines: broods.because.lines,
+    },
+  ];
 }

@@ -2,6 +2,7 @@
 import type { OpenDispute, PairRow, PairsAnswer } from '../questions/pairs.ts';
 import type { DisputeRow } from '../questions/pairs/dispute.ts';
 import { dayJson, linesJson, windowJson } from './json.ts';
+import { numbersJson } from './pair-numbers.ts';
 import type { Look } from './look.ts';
 import type { Cell, Column, Row } from './table.ts';
 import { table } from './table.ts';
@@ -119,9 +120,11 @@ function details(pair: PairRow, look: Look): string {
     ...(dispute === null ? [] : [`now: ${advised(dispute)}`]),
     spawnWords(pair, look),
     ...(spawning.waits === null || spawning.last === null ? [] : [`not called late: ${spawning.waits}`]),
+    ...(pair.numbers?.broods.says ?? []),
     pair.disputes.length === 0
       ? 'disputes: none written down'
       : `disputes: ${String(pair.disputes.length)} written down, ${String(pair.per90)} in the last 90 days${past.says === null ? '' : `; ${past.says}`}`,
+    ...(pair.disputes.length === 0 ? [] : (pair.numbers?.disputes.says ?? [])),
   ];
   const rows = table(
     look,
@@ -162,7 +165,8 @@ export function pairsJson({ pairs }: PairsAnswer): object {
 }
 
 function pairJson(pair: PairRow): object {
-  const { id, name, kind, species, tank, state, doing, dispute, disputes, per90, past, spawning, lines } = pair;
+  const { id, name, kind, species, tank, state, doing, dispute, disputes, per90, past, numbers, spawning, lines } =
+    pair;
   return {
     id,
     name,
@@ -175,6 +179,7 @@ function pairJson(pair: PairRow): object {
     disputes: disputes.map(disputeJson),
     disputesPer90: per90,
     past: past.says,
+    numbers: numbers === null ? null : numbersJson(numbers),
     lastSpawn: windowJson(spawning.last),
     interval: spawning.interval === null ? null : intervalJson(spawning.interval),
     next: windowJson(pair.next),

@@ -78,7 +78,7 @@ describe('how many are likely there', () => {
       '2026-03-01 A1: spawned brood Rowan-1\n2026-03-11 A1: Rowan-1 free-swimming\n2026-03-11 A1: Rowan-1 counted 30-50\n',
     );
     const total = likelyCounts(room, broodIn(room)).total;
-    // The factor to either bound is √(50.5/29.5) = 1.31: from 40, 31 to 52.
+    // The factor to either bound is √(50/30) = 1.29: from 40, 31 to 52.
     expect([total?.low, total?.likely, total?.high]).toEqual([31, 40, 52]);
   });
   it('follows the parts of a brood that was split', () => {

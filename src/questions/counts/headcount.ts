@@ -94,17 +94,17 @@ function seen(before: Beliefs, count: Interval): Beliefs {
   return before === null ? KINDS.map(() => guess) : before.map((belief) => together(belief, guess));
 }
 
-/** A number with bounds holds the truth four times of five: half a fish beyond each bound is still that bound. */
+/** A number with bounds holds the truth four times of five. */
 export function guessOf(count: Interval): Belief {
   if (isSure(count)) return counted(count.low);
-  const low = Math.max(0.5, count.low - 0.5);
-  const high = Number.isFinite(count.high) ? count.high + 0.5 : Math.max(2 * middleOf(count), low + 1);
+  const low = Math.max(0.5, count.low);
+  const high = Number.isFinite(count.high) ? count.high : Math.max(2 * middleOf(count), low + 1);
   return guessed(count.likely ?? Math.sqrt(low * high), spreadOf(low, high));
 }
 
 function weighed(weights: readonly number[], before: Beliefs, count: Interval): readonly number[] {
   if (before === null || !Number.isFinite(count.high) || count.high === 0) return weights;
-  const spread = isSure(count) ? 0 : spreadOf(Math.max(0.5, count.low - 0.5), count.high + 0.5);
+  const spread = isSure(count) ? 0 : spreadOf(Math.max(0.5, count.low), count.high);
   const fits = before.map((belief, index) => (weights[index] ?? 0) * fit(belief, middleOf(count), spread));
   const all = fits.reduce((total, one) => total + one, 0);
   return all > 0 ? fits.map((one) => one / all) : weights;

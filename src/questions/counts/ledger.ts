@@ -15,14 +15,31 @@ export type Entry =
 /** Counts, losses, sales and moves of a brood, oldest first; a count that a later one of the same moment replaced is left out. */
 export function ledgerOf(room: Room, brood: SeenBrood): readonly Entry[] {
   const order = new Map<DeepReadonly<Place>, number>(brood.lines.map((place, index) => [place, index]));
-  const moves = room.stock.moves.filter((move) => move.body === brood.name);
   const entries: Entry[] = [
     ...brood.counts.filter((seen, index) => !replaced(seen, brood.counts[index + 1])).map(entryOfCount),
     ...brood.gone.map((of): Entry => ({ kind: 'gone', day: of.day, of })),
-    ...moves.map((of): Entry => ({ kind: 'move', day: of.day, of })),
+    ...movesOf(room, brood.name).map((of): Entry => ({ kind: 'move', day: of.day, of })),
   ];
   const at = ({ of }: Entry): number => order.get(of.place) ?? brood.lines.length;
   return entries.toSorted((a, b) => a.day - b.day || at(a) - at(b));
+}
+
+const MOVES = new WeakMap<Room, ReadonlyMap<string, readonly DeepReadonly<Move>[]>>();
+
+/** The moves of a body, oldest first: a long journal has many, so they are sorted out once a room. */
+export function movesOf(room: Room, body: string): readonly DeepReadonly<Move>[] {
+  let byBody = MOVES.get(room);
+  if (!byBody) {
+    const sorted = new Map<string, DeepReadonly<Move>[]>();
+    for (const move of room.stock.moves) {
+      const own = sorted.get(move.body);
+      if (own) own.push(move);
+      else sorted.set(move.body, [move]);
+    }
+    MOVES.set(room, sorted);
+    byBody = sorted;
+  }
+  return byBody.get(body) ?? [];
 }
 
 function entryOfCount(of: DeepReadonly<CountSeen>): Entry {

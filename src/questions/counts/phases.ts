@@ -63,18 +63,36 @@ function phasesOf({ hatch, swim }: Turns): readonly { phase: Phase; start: numbe
 
 type Learnt = { readonly [P in Phase]: { readonly lost: number; readonly fishDays: number } };
 
+const PHASES: readonly Phase[] = ['egg', 'wriggler', 'fry', 'young'];
+const LEARNT = new WeakMap<Room, ReadonlyMap<SeenBrood, Learnt>>();
+
 /** What sure counts of other broods of that species teach: fish that nobody saw go, and over how many fish-days. */
 export function learntIn(room: Room, brood: SeenBrood): Learnt {
+  let all = LEARNT.get(room);
+  if (!all) {
+    all = new Map([...room.stock.broods.values()].map((one) => [one, taughtBy(room, one)]));
+    LEARNT.set(room, all);
+  }
   const found = { egg: none(), wriggler: none(), fry: none(), young: none() };
-  for (const other of room.stock.broods.values()) {
+  for (const [other, taught] of all) {
     if (other === brood || other.species === null || other.species !== brood.species || other.suspected) continue;
-    const phases = phasesOf(turnsOf(room, other));
-    for (const { from, to, start, lost } of betweenCounts(ledgerOf(room, other))) {
-      const middle = (from + to) / 2;
-      const phase = phases.find((one) => middle < one.end)?.phase ?? 'young';
-      found[phase].lost += lost;
-      found[phase].fishDays += (start - lost / 2) * (to - from);
+    for (const phase of PHASES) {
+      found[phase].lost += taught[phase].lost;
+      found[phase].fishDays += taught[phase].fishDays;
     }
+  }
+  return found;
+}
+
+function taughtBy(room: Room, brood: SeenBrood): Learnt {
+  const found = { egg: none(), wriggler: none(), fry: none(), young: none() };
+  if (brood.counts.filter(({ sure }) => sure).length < 2) return found;
+  const phases = phasesOf(turnsOf(room, brood));
+  for (const { from, to, start, lost } of betweenCounts(ledgerOf(room, brood))) {
+    const middle = (from + to) / 2;
+    const phase = phases.find((one) => middle < one.end)?.phase ?? 'young';
+    found[phase].lost += lost;
+    found[phase].fishDays += (start - lost / 2) * (to - from);
   }
   return found;
 }

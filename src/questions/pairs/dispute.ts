@@ -46,6 +46,8 @@ export interface DisputeRow {
   readonly after: string | null;
   /** Stretches of more than 48 hours without a word inside it, told by the days between lines. */
   readonly gaps: readonly { readonly from: Day; readonly to: Day }[];
+  /** The last day on which anybody wrote that it went on. */
+  readonly lastSign: Day;
   readonly lines: readonly LineRef[];
   readonly because: Because;
 }
@@ -82,6 +84,10 @@ export function disputeRow(room: Room, group: SeenGroup, dispute: SeenDispute): 
     endedBy,
     after,
     gaps,
+    lastSign: [...dispute.signs, ...dispute.calmer].reduce<Day>(
+      (last, { day }) => (day > last ? day : last),
+      dispute.from,
+    ),
     lines,
     because: {
       rule: 'a dispute runs from its first sign until a line says that the pair made up, shimmied or spawned, or until its fish are parted; silence does not end it',

@@ -114,7 +114,7 @@ function intervalOf(room: Room, group: SeenGroup, broods: readonly SeenBrood[]):
 }
 
 /** Days between successive spawns; in a trio or harem, between those of one female. */
-function ownIntervals(room: Room, broods: readonly SeenBrood[]): { days: number; early: boolean }[] {
+export function ownIntervals(room: Room, broods: readonly SeenBrood[]): { days: number; early: boolean }[] {
   const found: { days: number; early: boolean }[] = [];
   for (const [index, brood] of broods.entries()) {
     const next = broods.slice(index + 1).find((later) => sameMother(later, brood));
