@@ -30,6 +30,7 @@ export const PROBLEM_KINDS = [
   'high-before-low',
   'impossible-change',
   'impossible-layers',
+  'impossible-length',
   'inch-mark',
   'joined-numbers',
   'level-above-spill',

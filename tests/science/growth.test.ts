@@ -9,6 +9,7 @@ import {
   topOf,
   usualRates,
 } from '../../src/science/growth.ts';
+import { fitCurve } from '../../src/science/fit.ts';
 import type { GrowthPrior, MeanReading } from '../../src/science/growth.ts';
 
 /** Cave spawners: 5 mm at 9.5 days, 25 mm at 3 to 5 months (common practice, no source). */
@@ -64,6 +65,34 @@ describe('growth', () => {
     const ages = (['first', 'half', 'all'] as const).map((part) => ageAtSize(line, 25, part));
     expect(ages[0]?.likely).toBeLessThan(ages[1]?.likely ?? 0);
     expect(ages[1]?.likely).toBeLessThan(ages[2]?.likely ?? 0);
+  });
+  it('agrees with least squares where there are many readings', () => {
+    // A certified fit (fit.test.ts) of the same curve to the same twelve lengths: 4 to 60 mm, k 0.008 a day, noise of 0.5 mm.
+    const noise = [0.3, -0.5, 0.4, 0.1, -0.6, 0.5, -0.2, 0.6, -0.4, 0.2, -0.3, 0.1];
+    const truth = (age: number): number => 60 - 56 * Math.exp(-0.008 * (age - 9.5));
+    const points = noise.map((off, i) => ({ x: 20 + 12 * i, y: truth(20 + 12 * i) + off }));
+    const fit = fitCurve(
+      points,
+      ([c = 1, l = 1, k = 1]) =>
+        (x) =>
+          c - (c - l) * Math.exp(-k * (x - 9.5)),
+      [70, 5, 0.01],
+    );
+    const wide = {
+      ...usual,
+      laterAge: { low: 30, likely: 90, high: 270 },
+      startSize: { low: -10, likely: 5, high: 20 },
+    };
+    const line = growthLine(
+      { ...wide, grown: 66.7 },
+      points.map(({ x, y }) => read(x, y, 0.5)),
+    );
+    for (const age of [40, 80, 120, 150]) expect(Math.abs((fit?.at(age) ?? 0) - line.at(age).mean)).toBeLessThan(0.4);
+  });
+  it('stops at grown size', () => {
+    const line = growthLine(usual, [read(60, 15), read(100, 22)]);
+    expect(bandAt(line, 3000).high).toBeLessThanOrEqual(1.1 * usual.grown);
+    expect(ageAtSize(line, 100, 'half').low).toBe(Infinity);
   });
   it('never inverts an interval, and never shrinks', () => {
     const reading = fc.record({ age: fc.integer({ min: 12, max: 200 }), mean: fc.integer({ min: 4, max: 80 }) });
