@@ -63,25 +63,47 @@ function phasesOf({ hatch, swim }: Turns): readonly { phase: Phase; start: numbe
 
 type Learnt = { readonly [P in Phase]: { readonly lost: number; readonly fishDays: number } };
 
-const PHASES: readonly Phase[] = ['egg', 'wriggler', 'fry', 'young'];
-const LEARNT = new WeakMap<Room, ReadonlyMap<SeenBrood, Learnt>>();
+interface Taught {
+  readonly by: ReadonlyMap<SeenBrood, Learnt>;
+  readonly of: ReadonlyMap<string, Learnt>;
+}
+
+const TAUGHT = new WeakMap<Room, Taught>();
 
 /** What sure counts of other broods of that species teach: fish that nobody saw go, and over how many fish-days. */
 export function learntIn(room: Room, brood: SeenBrood): Learnt {
-  let all = LEARNT.get(room);
-  if (!all) {
-    all = new Map([...room.stock.broods.values()].map((one) => [one, taughtBy(room, one)]));
-    LEARNT.set(room, all);
+  const taught = TAUGHT.get(room) ?? teach(room);
+  const all = brood.species === null ? undefined : taught.of.get(brood.species);
+  const own = taught.by.get(brood);
+  return eachPhase((phase) => ({
+    lost: Math.max(0, (all?.[phase].lost ?? 0) - (own?.[phase].lost ?? 0)),
+    fishDays: Math.max(0, (all?.[phase].fishDays ?? 0) - (own?.[phase].fishDays ?? 0)),
+  }));
+}
+
+/** Worked out once a room. */
+function teach(room: Room): Taught {
+  const by = new Map<SeenBrood, Learnt>();
+  const of = new Map<string, Learnt>();
+  for (const brood of room.stock.broods.values()) {
+    if (brood.species === null || brood.suspected) continue;
+    const taught = taughtBy(room, brood);
+    const before = of.get(brood.species);
+    by.set(brood, taught);
+    of.set(
+      brood.species,
+      eachPhase((phase) => ({
+        lost: taught[phase].lost + (before?.[phase].lost ?? 0),
+        fishDays: taught[phase].fishDays + (before?.[phase].fishDays ?? 0),
+      })),
+    );
   }
-  const found = { egg: none(), wriggler: none(), fry: none(), young: none() };
-  for (const [other, taught] of all) {
-    if (other === brood || other.species === null || other.species !== brood.species || other.suspected) continue;
-    for (const phase of PHASES) {
-      found[phase].lost += taught[phase].lost;
-      found[phase].fishDays += taught[phase].fishDays;
-    }
-  }
-  return found;
+  TAUGHT.set(room, { by, of });
+  return { by, of };
+}
+
+function eachPhase(value: (phase: Phase) => Learnt[Phase]): Learnt {
+  return { egg: value('egg'), wriggler: value('wriggler'), fry: value('fry'), young: value('young') };
 }
 
 function taughtBy(room: Room, brood: SeenBrood): Learnt {
