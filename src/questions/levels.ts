@@ -34,6 +34,7 @@ export function readableLevels(room: Room, loop: DeepReadonly<Loop>): Readable {
 }
 
 function whyNot({ pumpOff, remark }: Level, toppedUp: boolean): string | null {
+  if (!pumpOff && !toppedUp && remark === null) return null;
   const told = remark ?? '';
   if (pumpOff || STOPPED.test(told)) return 'read with the pump off';
   if (toppedUp || TOPPED.test(told)) return 'read on the day of a top-up';

@@ -44,7 +44,7 @@ export interface Bought {
 }
 
 /** Earlier cleans that are learned from, and how many it takes to teach. */
-const LEARN_FROM = 8;
+const LEARN_FROM = 6;
 const TAUGHT_BY = 3;
 
 /** The outlook on the room's day; null where neither a clean nor the height of the lip is on record. */
@@ -94,7 +94,7 @@ function livesOf(room: Room, { loop, lip, clock, levels, cleans }: Known): LifeW
     if (first === undefined || end === undefined || mine.length < 2) return [];
     // A clean cut short says little of how long it would have lasted.
     if ((middle(end.level) ?? 0) - (middle(first.level) ?? 0) < 0.25 * (lip - (middle(first.level) ?? 0))) return [];
-    return lifeWindow(loaded(room, loop, clock, clean, mine), lip, USUAL_LIFE) ?? [];
+    return lifeWindow(loaded(room, loop, clock, clean, mine), lip, USUAL_LIFE, true) ?? [];
   });
 }
 

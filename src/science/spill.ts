@@ -62,11 +62,11 @@ export const USUAL_LIFE: LifePrior = {
 /** What an eye at a wet lip is good for, and how far flow and feeding let a level stray from any curve (ours): mm, and a share of the rise. */
 const EYE = 1;
 const STRAY = 0.03;
-const OFFSETS = [-2, -1, 0, 1, 2];
+const OFFSETS = [-1.5, 0, 1.5];
 /** Shares of the usual life that a flush of the pipes may bring at once. */
 const FLUSHES = [0, 0.08, 0.18, 0.3];
-const COARSE = 26;
-const FINE = 36;
+const COARSE = 20;
+const FINE = 24;
 const TENTH = 0.1;
 
 interface Weighed {
@@ -76,21 +76,27 @@ interface Weighed {
 
 /**
  * The life of a clean by its levels (oldest first, in load-days) and the prior; without levels the
- * prior alone. `spillsAt` in mm above the floor. Null where a level stands at the lip already.
+ * prior alone. `spillsAt` in mm above the floor. Null where a level stands at the lip already. A rough one
+ * is good enough to learn from, at half the reckoning.
  */
-export function lifeWindow(levels: readonly LoadedLevel[], spillsAt: number, prior: LifePrior): LifeWindow | null {
+export function lifeWindow(
+  levels: readonly LoadedLevel[],
+  spillsAt: number,
+  prior: LifePrior,
+  rough = false,
+): LifeWindow | null {
   if (levels.some(({ level }) => level >= spillsAt)) return null;
   const shapes = SHAPES.map(() => 0);
   const middle = Math.log(prior.median);
   const reach = Math.max(4 * prior.spread, 1);
-  const coarse = weigh(levels, spillsAt, prior, middle - reach, middle + reach, COARSE, null);
+  const coarse = weigh(levels, spillsAt, prior, middle - reach, middle + reach, COARSE, rough ? shapes : null);
   const top = Math.max(...coarse.map(({ weight }) => weight));
   if (!(top > 0)) return null;
   const step = (2 * reach) / (COARSE - 1);
   const held = coarse.filter(({ weight }) => weight > top * 1e-4);
   const from = Math.log(held[0]?.life ?? prior.median) - step;
   const to = Math.log(held.at(-1)?.life ?? prior.median) + step;
-  const fine = weigh(levels, spillsAt, prior, from, to, FINE, shapes);
+  const fine = rough ? coarse : weigh(levels, spillsAt, prior, from, to, FINE, shapes);
   const total = shapes.reduce((sum, one) => sum + one, 0);
   return {
     low: quantile(fine, TENTH),

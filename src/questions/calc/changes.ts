@@ -5,6 +5,8 @@ import type { CalcAnswer, Calculator, CalcResult, Inputs } from './calc.ts';
 
 const TAP_CAUTION =
   'treat tap water for chlorine and chloramine, match its temperature, and spread a large change over days; a litre weighs a kilogram';
+const PH_CAUTION =
+  'new water that raises pH raises toxic ammonia with it. TAN unknown: test first (calc ammonia tells what follows)';
 
 export const change: Calculator = {
   name: 'change',
@@ -19,7 +21,7 @@ export const change: Calculator = {
       results,
       source: 'mass balance of a mixed tank (Steffensen 1989 for the drip)',
       steps,
-      cautions: [TAP_CAUTION],
+      cautions: [TAP_CAUTION, PH_CAUTION],
     });
     if (inputs.has('rise')) {
       const rise = inputs.needed('rise', 'concentration', 'mg/L', 0);

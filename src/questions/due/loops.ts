@@ -10,7 +10,7 @@ import type { Loop } from '../../state/plumbing.ts';
 import { homeLoopOf } from '../../state/tanks.ts';
 import { clockOf } from '../clock.ts';
 import { rowId } from '../id.ts';
-import { levelWords, mmWords, prefilterOf, type Prefilter } from '../prefilter.ts';
+import { levelWords, middle, mmWords, prefilterOf, type Prefilter } from '../prefilter.ts';
 import { spillOutlook, type Outlook } from '../spill.ts';
 import { CAUTION } from './cautions.ts';
 import type { DueItem } from './item.ts';
@@ -48,7 +48,7 @@ function fellRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIte
       pressing: true,
       minutes: null,
       because: {
-        rule: 'A level that falls without a clean means less flow, not a cleaner sponge.',
+        rule: 'a level that falls without a clean means less flow, not a cleaner sponge',
         source: 'common practice, no source',
         steps: [`level ${told}`, 'no clean between the two'],
         lines,
@@ -64,7 +64,8 @@ function belongs(room: Room, where: string, loop: string): boolean {
 
 /** Warns of a spill a week ahead, unless a cleaning chore falls due before it anyway. */
 function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueItem[] {
-  if (state.level === null) return [];
+  // A chore that is due already asks for the clean: no need to reckon when it would spill.
+  if (state.level === null || choreComesFirst(room, loop.name, null)) return [];
   const outlook = outlookOf(room, loop, state);
   const soon = outlook !== null && (outlook.cleanBy.likely ?? room.on + 1) <= room.on;
   if (!state.near && !soon) return [];
@@ -88,7 +89,7 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
       pressing: true,
       minutes: null,
       because: {
-        rule: 'Clean a week before the earliest spill, or when a quarter of the freeboard is left.',
+        rule: 'clean a week before the earliest spill, or when a quarter of the freeboard is left',
         source: 'rule of ours; clogging goes fastest at the end (common practice, no source)',
         steps: [...state.steps, ...(state.whyNot === null ? [] : [state.whyNot]), ...(outlook?.steps ?? [])],
         lines,
@@ -98,11 +99,22 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
   ];
 }
 
-/** Days after a clean in which nobody asks when it spills: the outlook takes a while to reckon, and `due` is asked often. */
+/**
+ * The outlook takes a while to reckon and `due` is asked often: not in the two weeks after a clean, and
+ * not while a fresh level has less than so much of its rise behind it, for then the lip is more than a week off.
+ */
 const QUIET = 14;
+const FRESH = 10;
+const RISEN = 0.4;
 
-function outlookOf(room: Room, loop: DeepReadonly<Loop>, { lastClean, flowFell }: Prefilter): Outlook | null {
+function outlookOf(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): Outlook | null {
+  const { lastClean, flowFell, since, level } = state;
   if (lastClean === null || flowFell !== null || addDays(lastClean.day, QUIET) > room.on) return null;
+  const [first, last, lip] = [since[0]?.level ?? null, level?.level ?? null, loop.spillsAt].map(middle);
+  if (!state.near && level !== null && room.on - level.day <= FRESH && since.length > 1) {
+    const rise = ((last ?? 0) - (first ?? 0)) / ((lip ?? 0) - (first ?? 0));
+    if (rise < RISEN) return null;
+  }
   return spillOutlook(room, loop);
 }
 
