@@ -116,6 +116,32 @@ describe('the built program', () => {
   });
 });
 
+describe('the compiled form beside the program', () => {
+  const form = (): string => path.join(bundle.folder, 'tankside-code.cache');
+
+  test.each([
+    ['missing', () => null],
+    ['empty', () => Buffer.alloc(0)],
+    ['cut short', (whole: Buffer) => whole.subarray(0, whole.length / 2)],
+    ['no such thing', () => Buffer.from('2026-02-15 A1: all well\n'.repeat(50))],
+    [
+      "another engine's",
+      (whole: Buffer) => Buffer.concat([whole.subarray(0, 4), Buffer.alloc(4, 7), whole.subarray(8)]),
+    ],
+  ])('may be %s: the answer is the same', (_, change) => {
+    const answer = bundle.run(due());
+    const whole = fs.readFileSync(form());
+    const changed = change(whole);
+    if (changed === null) fs.rmSync(form());
+    else fs.writeFileSync(form(), changed);
+    try {
+      expect(bundle.run(due())).toEqual(answer);
+    } finally {
+      fs.writeFileSync(form(), whole);
+    }
+  });
+});
+
 describe('the day', () => {
   const FAR = ['Pacific/Auckland', 'America/New_York'] as const;
 
