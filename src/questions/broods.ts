@@ -195,6 +195,12 @@ export function broodsWhy(room: Room): readonly WhyRow[] {
   });
 }
 
+/** The limits of a curve know nothing of guesses: told only where all was counted. */
+function livedWords({ survival, low, high }: Survival['steps'][number], counted: boolean): string {
+  const limits = counted && low !== null && high !== null;
+  return shareWords({ low: limits ? low : survival, likely: survival, high: limits ? high : survival });
+}
+
 /** How many are likely there, and how many lived. */
 function numbersWhy(room: Room, brood: SeenBrood, survival: Survival | null): WhyRow[] {
   const { total, because } = likelyCounts(room, brood);
@@ -208,12 +214,10 @@ function numbersWhy(room: Room, brood: SeenBrood, survival: Survival | null): Wh
     });
   if (survival !== null) {
     const last = survival.steps.at(-1);
-    const lived = last
-      ? { low: last.low ?? last.survival, likely: last.survival, high: last.high ?? last.survival }
-      : null;
+    const lived = last ? livedWords(last, survival.counted) : null;
     rows.push({
       id: rowId(brood.name, 'survival'),
-      title: `${brood.name} survival${lived === null ? '' : `: ${shareWords(lived)}`}; ${survival.says}`,
+      title: `${brood.name} survival${lived === null ? '' : `: ${lived}`}; ${survival.says}`,
       because: survival.because,
       lines: survival.because.lines,
     });
