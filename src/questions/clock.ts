@@ -7,7 +7,7 @@ import type { DayWindow } from '../core/interval.ts';
 import { onDay } from '../core/interval.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { Place } from '../core/span.ts';
-import { dayWords } from '../core/words.ts';
+import { dayWords, plural } from '../core/words.ts';
 import type { Room } from '../state/draft.ts';
 import type { StandingChore } from '../state/chores.ts';
 import { doneSinceWhole, type Done } from '../state/done.ts';
@@ -51,7 +51,9 @@ export function clockOf(room: Room, chore: Chore): ChoreClock {
       lastWhole === null
         ? `not done since it was set on ${dayWords(chore.day, room.on)}`
         : `last done in full on ${dayWords(lastWhole.day, room.on)}`,
-      ...(whole === null ? [] : [`${intervalWords(chore)}: due ${dayWords(whole.likely ?? room.on, room.on)}`]),
+      ...(whole === null
+        ? []
+        : [`${intervalWords(chore)}: ${sumWords(room, chore, lastWhole?.day ?? chore.day, whole)}`]),
       ...(eased === undefined ? [] : [`${eased.part.told} on ${dayWords(eased.part.day, room.on)}: ${eased.step}`]),
       ...(over === null || chore.levelAbove === null
         ? []
@@ -79,6 +81,15 @@ export function intervalWords(chore: Chore): string {
     return days % 7 === 0 && days >= 14 ? `every ${days / 7} weeks` : `every ${days === 1 ? 'day' : `${days} days`}`;
   }
   return 'by its level';
+}
+
+/** `11 Jan + 42 days = due 22 Feb`; what falls before the chore was set is due on the day that it was set. */
+function sumWords(room: Room, chore: Chore, from: Day, whole: DayWindow): string {
+  const due = whole.likely ?? room.on;
+  const days = chore.monthly === null ? Math.round(middle(chore.every) ?? due - from) : due - from;
+  const sum = addDays(from, days);
+  const moved = sum < due ? `, before it was set: due ${dayWords(due, room.on)}` : '';
+  return `${dayWords(from, room.on)} + ${plural(days, 'day')} = ${moved === '' ? 'due ' : ''}${dayWords(sum, room.on)}${moved}`;
 }
 
 /**
@@ -110,7 +121,10 @@ function boughtBy(room: Room, chore: Chore, part: Done): { until: Day; step: str
       : { share: part.part, step: `${Math.round(part.part * 100)} % of what was asked` };
   const days = Math.round(base * share);
   const until = addDays(part.day, days);
-  return { until, step: `${step}, ${days} of ${base} days, till ${dayWords(until, room.on)}` };
+  return {
+    until,
+    step: `${step}; ${base} days × ${share.toFixed(2)} = ${days}, so it buys till ${dayWords(until, room.on)}`,
+  };
 }
 
 /** A partial clean leaves the full one where it was; a part of a water change puts the next one off. */

@@ -118,7 +118,7 @@ function cutRow(
       celsius,
       cools: cools === null ? null : { least: cools.least, hours: cools.hours, from: cools.from },
       because: {
-        rule: 'First goes the tank whose fish take most oxygen against what its still surface lets in; an air line of its own halves that, for a battery pump can serve it.',
+        rule: 'first goes the tank whose fish take most oxygen against what its still surface lets in; an air line of its own halves that, for a battery pump can serve it',
         source:
           'rule of ours, for ranking only; grams by W = 0.02 L^3.03 (Froese 2006 for the exponent); cooling by Newton’s law',
         steps: [

@@ -1,5 +1,5 @@
 /** How a loop's prefilter stands: its level since the last clean, when it will spill, what a partial clean bought. */
-import { addDays, toDay, type Day } from '../core/day.ts';
+import { addDays, isDay, toDay, type Day } from '../core/day.ts';
 import type { Interval } from '../core/interval.ts';
 import type { DayWindow } from '../core/interval.ts';
 import type { Place } from '../core/span.ts';
@@ -7,6 +7,7 @@ import type { DeepReadonly } from '../core/readonly.ts';
 import { median } from '../core/stats.ts';
 import { dayWords, rangeWords, windowWords } from '../core/words.ts';
 import { spillForecast, thoroughness, WARN_DAYS, WARN_FREEBOARD, type SpillForecast } from '../science/clogging.ts';
+import { crossing, type Line } from '../science/trend.ts';
 import type { Room } from '../state/draft.ts';
 import type { Loop, LoopClean, LoopLevel } from '../state/plumbing.ts';
 import { isAfter } from '../state/when.ts';
@@ -132,13 +133,23 @@ function isNear(
 function stepsOf(room: Room, since: readonly Level[], lip: number | null, forecast: SpillForecast | null): string[] {
   const read = since.map(({ day, level }) => `${mmWords(level)} on ${dayWords(day, room.on)}`);
   if (forecast === null || lip === null) return read.length === 0 ? [] : [`levels since the clean: ${read.join(', ')}`];
-  const rate = (line: { slope: number }): string => `${line.slope.toFixed(2)} mm a day`;
   const { all, lastThree, lastTwo } = forecast.lines;
+  const told = (which: string, line: Line): string => `${which}: ${lineWords(room, line, lip)}`;
   return [
     `levels since the clean: ${read.join(', ')}`,
-    `median slopes: all ${rate(all)}, the last three ${rate(lastThree)}, the last two ${rate(lastTwo)}`,
+    told('line through all', all),
+    ...(since.length > 3 ? [told('through the last three', lastThree)] : []),
+    ...(since.length > 2 ? [told('through the last two', lastTwo)] : []),
     `reaches ${Math.round(lip)} mm between ${dayWords(toDay(forecast.spill.low), room.on)} and ${dayWords(toDay(forecast.spill.high), room.on)}: the earliest of the three to the middle one`,
   ];
+}
+
+/** A robust line with the day on which it reaches the lip: `median slope 1.27 mm a day, at 80 mm on 4 Mar`. */
+function lineWords(room: Room, line: Line, lip: number): string {
+  const slope = `median slope ${line.slope.toFixed(2)} mm a day`;
+  const day = line.slope > 0 ? crossing(line, lip) : null;
+  if (day === null || !isDay(Math.floor(day))) return `${slope}, never at ${Math.round(lip)} mm`;
+  return `${slope}, at ${Math.round(lip)} mm on ${dayWords(toDay(day), room.on)}`;
 }
 
 function droppedSteps(

@@ -2,13 +2,13 @@
 import { FIRST_DAY, toDay, type Day } from '../core/day.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { Interval } from '../core/interval.ts';
-import { times } from '../core/interval.ts';
+import { isSure, times } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { Place } from '../core/span.ts';
 import { AS_NITROGEN } from '../core/units.ts';
 import { dayWords, figureWords } from '../core/words.ts';
 import type { Reading } from '../journal/event.ts';
-import { toxicAmmonia } from '../science/ammonia.ts';
+import { pKa, toxicAmmonia, unionisedShare, USUAL_PH, USUAL_WATER } from '../science/ammonia.ts';
 import type { Room } from '../state/draft.ts';
 import { loopOf } from '../state/tanks.ts';
 import { temperatureAt } from '../state/temperature.ts';
@@ -110,8 +110,28 @@ export function ammoniaSteps(room: Room, { tan, ph, temperature, toxic }: Ammoni
     ph === null ? 'pH not known: 6 to 8.5 taken' : `pH ${figureWords(ph.value, 1)} on ${dayWords(ph.day, room.on)}`,
     warm,
     'pKa = 0.09018 + 2729.92 / (273.15 + t); share = 1 / (1 + 10^(pKa − pH))',
+    ...sharesOf(
+      tan.value,
+      ph === null || ph.value.unit !== 'pH' ? USUAL_PH : ph.value,
+      temperature?.value ?? USUAL_WATER,
+    ),
     `toxic ammonia ${figureWords(toxic, 3)} mg/L as N`,
   ];
+}
+
+/** The formula with the numbers put in, once where all three are known, else at both ends. */
+function sharesOf(tan: Interval, ph: Interval, warmth: Interval): string[] {
+  const at = (total: number, acid: number, celsius: number): string => {
+    const share = unionisedShare(acid, celsius);
+    const toxic = `${figure(total, 3)} × ${share.toPrecision(3)} = ${(total * share).toPrecision(3)} mg/L as N`;
+    return `${figure(celsius, 1)} C, pH ${figure(acid, 2)}: pKa ${pKa(celsius).toFixed(3)}, share 1 / (1 + 10^${(pKa(celsius) - acid).toFixed(3)}); ${toxic}`;
+  };
+  if ([tan, ph, warmth].every(isSure)) return [`at ${at(tan.low, ph.low, warmth.low)}`];
+  return [`at the least, ${at(tan.low, ph.low, warmth.low)}`, `at the most, ${at(tan.high, ph.high, warmth.high)}`];
+}
+
+function figure(value: number, decimals: number): string {
+  return String(Number(value.toFixed(decimals)));
 }
 
 export const PARAMETER_WORDS: Readonly<

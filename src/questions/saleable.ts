@@ -6,7 +6,7 @@ import { exactly } from '../core/interval.ts';
 import { linesOf } from '../core/span.ts';
 import { ageWords, dayWords, rangeWords, windowWords } from '../core/words.ts';
 import { guildDefaults } from '../science/guilds.ts';
-import { ageAtSize, shareAtLeast } from '../science/growth.ts';
+import { ageAtSize, BROOD_CV, shareAtLeast } from '../science/growth.ts';
 import type { Part } from '../science/growth.ts';
 import { isBrood, speciesOf } from '../state/bodies.ts';
 import type { SeenBody } from '../state/bodies.ts';
@@ -68,12 +68,38 @@ export function saleableFrom(room: Room, body: SeenBody, on: Day = room.on): Sal
       source: rule.source,
       steps: [
         ...(growth?.because.steps ?? []),
+        ...agedSteps(room, rule, born),
         `the first by ${windowWords(first, room.on)}, half by ${windowWords(half, room.on)}, all by ${windowWords(all, room.on)}`,
+        ...sizedSteps(room, body, rule, on),
         `share that can be sold${on === room.on ? ' today' : ` on ${dayWords(on, room.on)}`}: ${rangeWords({ low: share.low * 100, likely: null, high: share.high * 100 })} %`,
       ],
       lines: linesOf([...ruleLines(room, body), ...(growth?.because.lines ?? body.lines.slice(0, 1))]),
     },
   };
+}
+
+/** The day on which they are of age: `2 Feb + 112 days = 25 May`. */
+function agedSteps(room: Room, rule: Rule, born: DayWindow | null): string[] {
+  if (rule.age === null || born === null) return [];
+  const days = rule.age.low === rule.age.high ? String(rule.age.low) : rangeWords(rule.age);
+  const sum = windowWords(dayAtAge(born, rule.age), room.on);
+  return [`of age: ${windowWords(born, room.on)} + ${days} days = ${sum}`];
+}
+
+/** Lengths within a brood are normal about the mean: how far the sale size stands off it. */
+function sizedSteps(room: Room, body: SeenBody, rule: Rule, on: Day): string[] {
+  const size = rule.size === null ? null : sizeOn(room, body, on);
+  if (size === null || rule.size === null) return [];
+  const wanted = rule.size;
+  const off = (mean: number): string => {
+    const z = (wanted - mean) / (BROOD_CV * mean);
+    return `(${wanted} − ${mean.toFixed(1)}) / (${BROOD_CV} × ${mean.toFixed(1)}) = ${z.toFixed(1)} spreads, so ${Math.round(shareAtLeast(wanted, mean) * 100)} % at ${wanted} mm`;
+  };
+  return [
+    `mean length on ${dayWords(on, room.on)}: ${rangeWords(size)} mm`,
+    `at the shortest ${off(size.low)}`,
+    `at the longest ${off(size.high)}`,
+  ];
 }
 
 function ruleOf(room: Room, body: SeenBody): Rule | null {

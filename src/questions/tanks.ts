@@ -98,7 +98,7 @@ function tankRow(room: Room, tank: DeepReadonly<Tank>): TankRow {
     freeWhy,
     heldUntil: heldBy(room, name)?.hold.clear ?? null,
     because: {
-      rule: 'A tank is free when no fish are on record in it; young are counted out once all of them can be sold.',
+      rule: 'a tank is free when no fish are on record in it; young are counted out once all of them can be sold',
       source: 'the journal; sale by the rule of the species',
       steps: [
         `water: ${volume.litres === null ? 'not known' : volume.basis}`,

@@ -95,6 +95,7 @@ function walkTank(room: Room, tank: string, today: readonly DueRow[]): WalkTank 
       rule: 'who was put there and not taken out; measures begun and not undone; what is due in that tank today',
       source: 'the journal',
       steps: [
+        ...(bodies.length === 0 ? ['no fish on record in it'] : []),
         ...bodies.map((body) => `${body.name}: ${fishIn(room, tank, body).what}`),
         ...rigged,
         ...look.map((row) => `${row.what}: ${row.why}`),

@@ -38,7 +38,7 @@ export function growthChart(room: Room, body: SeenBody, since: Day | null): Char
     because: {
       ...(sale?.because ?? growth.because),
       rule:
-        'The band is the mean length that what is usual and every length read make together; of a largest or ' +
+        'the band is the mean length that what is usual and every length read make together; of a largest or ' +
         'smallest fish the mean is worked back first, so its dot stands off what was written.',
     },
     lines: growth.because.lines,

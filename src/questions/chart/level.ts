@@ -27,6 +27,7 @@ export function levelChart(room: Room, loop: DeepReadonly<Loop>, since: Day | nu
   if (row === undefined || last === undefined) return null;
   const cleans = loop.cleans.filter(({ day }) => day >= from);
   const lip = middle(loop.spillsAt);
+  const spill = row.outlook?.spill ?? row.spill;
   const cleanedSince = cleans.some(({ day }) => day > last.day);
   return {
     id: rowId('chart level', loop.name),
@@ -35,7 +36,7 @@ export function levelChart(room: Room, loop: DeepReadonly<Loop>, since: Day | nu
     fromZero: true,
     series: [
       { kind: 'readings', name: 'level read', points },
-      ...(lip === null || row.spill === null || cleanedSince ? [] : expected(room, last, row.spill, lip)),
+      ...(lip === null || spill === null || cleanedSince ? [] : expected(room, last, spill, lip)),
     ],
     marks: lip === null ? [] : [{ name: 'spills at', value: lip }],
     moments: [
@@ -49,13 +50,14 @@ export function levelChart(room: Room, loop: DeepReadonly<Loop>, since: Day | nu
   };
 }
 
-function basisOf(room: Room, { spill, early, whyNoSpill, nextClean, notes }: LoopRow): string[] {
+function basisOf(room: Room, { outlook, spill, early, whyNoSpill, nextClean, notes }: LoopRow): string[] {
+  const odds = outlook === null ? [] : [`8 in 10 spill ${windowWords(outlook.spill, room.on)}`];
   const spills =
     spill === null
       ? (whyNoSpill ?? 'no forecast')
-      : `spills ${windowWords(spill, room.on)}${early ? ' (an early guess: clogging quickens)' : ''}`;
+      : `by its levels alone it spills ${windowWords(spill, room.on)}${early ? ' (an early guess: clogging quickens)' : ''}`;
   const clean = nextClean === null ? [] : [`full clean ${windowWords(nextClean, room.on)}`];
-  return [[spills, ...clean].join('; '), ...notes];
+  return [[...odds, ...clean].join('; '), spills, ...notes].filter((text) => text !== '');
 }
 
 /** From the last level to the lip: the earliest day above, the latest below, cut off where it is far. */
@@ -71,7 +73,7 @@ function expected(room: Room, from: ChartPoint, { low, likely, high }: DayWindow
   return [
     {
       kind: 'band',
-      name: 'expected, earliest to latest',
+      name: 'expected, 8 times in 10',
       points: days.map((day) => ({ day, low: at(day, high), high: at(day, low) })),
     },
     ...(likely === null || line.length === 0

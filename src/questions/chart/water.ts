@@ -63,7 +63,7 @@ export function waterChart(room: Room, body: WaterBody, of: Parameter, since: Da
       ...(kept.says === null ? [] : [kept.says]),
     ],
     because: {
-      rule: 'Every reading of that water stands as it was written, in the units of your kit; nothing is drawn between them.',
+      rule: 'every reading of that water stands as it was written, in the units of your kit; nothing is drawn between them',
       source: kept.says === null ? 'the journal' : 'the journal: readings, and the water set for the species',
       steps: [
         ...series.map(

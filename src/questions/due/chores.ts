@@ -56,7 +56,7 @@ function choreRow(room: Room, clock: ChoreClock, due: DayWindow): DueItem {
     pressing: clock.over !== null,
     minutes: chore.takes === null ? null : Math.round(middle(chore.takes) ?? chore.takes.high),
     because: {
-      rule: 'A chore is due an interval after it was last done in full; a part of it buys part of the interval.',
+      rule: 'a chore is due an interval after it was last done in full; a part of it buys part of the interval',
       source: sourceOf(clock),
       steps: [...clock.steps, ...levelSteps(room, chore)],
       lines,
@@ -208,7 +208,7 @@ function taskRow(room: Room, task: DeepReadonly<Task>): DueItem {
     pressing: false,
     minutes: null,
     because: {
-      rule: 'A task is open until a did line of the same words.',
+      rule: 'a task is open until a did line of the same words',
       source: 'the journal',
       steps: [`set on ${dayWords(task.day, room.on)}, ${by}`],
       lines,

@@ -83,7 +83,7 @@ function faultRow(room: Room, fault: OpenFault): DueItem {
     pressing: manner.pressing,
     minutes: null,
     because: {
-      rule: `A fault is open until a «${manner.close}» line.`,
+      rule: `a fault is open until a «${manner.close}» line`,
       source: 'the journal',
       steps: [`«${fault.text}» on ${dayWords(fault.day, room.on)}${hours}`],
       lines,

@@ -109,7 +109,7 @@ function rigRow(room: Room, rig: OpenRig): DueItem {
     pressing: rig.kind === 'pump off' || rig.kind === 'heater off',
     minutes: null,
     because: {
-      rule: `«${begin}» stays open until «${undo}» or «everything undone»; silence never closes it.`,
+      rule: `«${begin}» stays open until «${undo}» or «everything undone»; silence never closes it`,
       source: rig.until === null && rig.lasts === null ? 'patience of each kind: ours' : 'the journal',
       steps: [since, patienceWords(room, rig), ...more],
       lines,

@@ -67,7 +67,7 @@ export function silenceDue(room: Room): readonly DueItem[] {
       pressing: false,
       minutes: null,
       because: {
-        rule: `A tank is asked for when no line spoke of it for ${SILENT_DAYS} days.`,
+        rule: `a tank is asked for when no line spoke of it for ${SILENT_DAYS} days`,
         source: 'rule of ours',
         steps: silent.map(({ tank, since }) => `${tank}: last word ${dayWords(since, room.on)}`),
         lines,

@@ -51,7 +51,7 @@ function watchRow(room: Room, together: readonly Watch[]): DueItem[] {
       pressing: true,
       minutes: null,
       because: {
-        rule: `After the living filter was disturbed: ammonia and nitrite daily until ${ZEROS} tests in a row show neither, for ${WATCH_DAYS} days at least.`,
+        rule: `after the living filter was disturbed: ammonia and nitrite daily until ${ZEROS} tests in a row show neither, for ${WATCH_DAYS} days at least`,
         source: 'rule of ours; a filter from new takes 2 to 6 weeks (common practice, no source)',
         steps: [
           told,

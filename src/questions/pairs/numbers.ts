@@ -85,6 +85,7 @@ function disputesBecause(
     rule: 'a dispute that is open, was ended by parting the fish, or fell silent lasted at least so long and is counted so; the share still on after a day = share before × (1 − ended ÷ still on)',
     source: 'the journal; Kaplan & Meier 1958; limits of the rate exact Poisson (Garwood 1936), four times of five',
     steps: [
+      ...(rows.length === 0 ? ['no dispute on record'] : []),
       ...rows.map((row) => {
         const { days, over } = lastedOf(row);
         return `${dayWords(row.from, room.on)}: ${over ? plural(days, 'day') : `at least ${plural(days, 'day')}`}`;
@@ -110,7 +111,7 @@ function recordBecause(record: BroodRecord): Because {
     rule: 'only spawns that were seen count; a brood that left its parents within 14 days of laying was taken early; it came to nothing where it ended before any was moved, sold or given away. A tank shared by several stocks counts for each in equal parts',
     source: 'the journal; survival by Kaplan & Meier 1958, each brood from the age at which a number was first said',
     steps: [
-      ...record.says,
+      ...(record.says.length === 0 ? ['no spawn seen on record'] : record.says),
       ...(raised === null
         ? []
         : [

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { dayFromIso, isoDay } from '../../../src/core/day.ts';
+import { dayFromIso, isoDay, toDay } from '../../../src/core/day.ts';
+import { loops } from '../../../src/questions/loops.ts';
 import { chartNamed, chartOf } from '../../../src/questions/chart/ask.ts';
 import type { Chart, Series } from '../../../src/questions/chart/model.ts';
 import { foldRoom } from '../../../src/state/fold.ts';
@@ -86,18 +87,20 @@ describe('the level of a prefilter', () => {
     const band = level.series.find(({ kind }) => kind === 'band');
     const reaches = band?.points.at(-1);
     expect(reaches).toMatchObject({ low: 80, high: 80 });
-    expect(line.at(-1)?.day ?? '').toMatch(/^2026-02-2[3-6]$/);
+    const { spill } = loops(sampleOn('2026-02-15'))[0]?.outlook ?? { spill: null };
+    expect(line.at(-1)?.day).toBe(isoDay(spill?.likely ?? toDay(0)));
+    expect(isoDay(reaches?.day ?? toDay(0))).toBe(isoDay(spill?.high ?? toDay(0)));
   });
 
-  test('shows no forecast right after a clean', () => {
+  test('right after a clean shows what is usual, and says that levels tell nothing yet', () => {
     const clean = room('2026-02-15', [
       '2026-01-04 loop Long: prefilter 6 layers; spills at 80 mm',
       '2026-02-10 Long: level 54 mm',
       '2026-02-12 Long: cleaned 2 of 6 layers; level 30 mm',
     ]);
     const drawn = chart(clean, 'level', 'Long');
-    expect(drawn.series.map(({ kind }) => kind)).toEqual(['readings']);
-    expect(drawn.basis[0]).toContain('fewer than two levels');
+    expect(drawn.basis[0]).toContain('8 in 10 spill');
+    expect(drawn.basis[1]).toContain('fewer than two levels');
     expect(drawn.moments.map(({ name }) => name)).toEqual(['some layers cleaned']);
   });
 });

@@ -71,7 +71,7 @@ describe('the prefilter', () => {
     expect(row?.due.likely).toBe(day('2026-02-22'));
     // ½ + ½ · 2/6 of 42 days is 28 (rule of ours; a layer or two last about a month: common practice, no source)
     expect(row?.why).toContain('2 of 6 layers on 1 Feb buys till 1 Mar');
-    expect(row?.because.steps.join(' ')).toContain('28 of 42 days');
+    expect(row?.because.steps.join(' ')).toContain('42 days × 0.67 = 28, so it buys till 1 Mar');
   });
 
   it('levels after both cleans teach how much a partial one is worth', () => {
@@ -83,7 +83,7 @@ describe('the prefilter', () => {
       level('2026-02-01', 35),
     ];
     // freeboard won 80 − 35 = 45 of 80 − 20 = 60 mm: three quarters of 42 days
-    expect(rows('2026-02-15', lines)[0]?.because.steps.join(' ')).toContain('32 of 42 days');
+    expect(rows('2026-02-15', lines)[0]?.because.steps.join(' ')).toContain('42 days × 0.75 = 32, so it buys till 5 Mar');
   });
 
   it('a level over its mark makes it due whatever the date, until it is cleaned', () => {
