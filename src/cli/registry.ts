@@ -60,6 +60,11 @@ export const COMMANDS: readonly Entry[] = [
     load: () => import('./commands/kin.ts'),
   },
   {
+    name: 'money',
+    summary: 'income and tank-weeks of each brood, pair and species',
+    load: () => import('./commands/money.ts'),
+  },
+  {
     name: 'history',
     summary: 'the lines that match, by words, pair, tank, brood, kind, date',
     load: () => import('./commands/history.ts'),

@@ -135,3 +135,10 @@ export function shareWords({ low, likely, high }: Interval): string {
   const range = percent(low) === percent(high) ? `${percent(low)} %` : `${percent(low)}–${percent(high)} %`;
   return likely === null || percent(low) === percent(high) ? range : `${percent(likely)} % (${range})`;
 }
+
+/** A sum of money: `46.20`, or the likely one with its range. */
+export function sumWords(value: Interval): string {
+  const { low, likely, high } = value;
+  if (high - low < 0.005) return (likely ?? low).toFixed(2);
+  return likely === null ? rangeWords(value, 2) : `${likely.toFixed(2)} (${rangeWords(value, 2)})`;
+}

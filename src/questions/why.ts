@@ -13,6 +13,7 @@ import { waterRows } from './water.ts';
 import { culturesWhy } from './cultures.ts';
 import { holdsWhy } from './holds.ts';
 import { kinWhy } from './kin.ts';
+import { moneyWhy } from './money.ts';
 import { cutRows } from './powercut.ts';
 import { promisesWhy } from './promises.ts';
 import { saleWhy } from './sale.ts';
@@ -34,6 +35,7 @@ export const WHY_SOURCES: readonly WhySource[] = [
   saleWhy,
   walkWhy,
   kinWhy,
+  moneyWhy,
 ];
 
 export interface WhyAnswer {

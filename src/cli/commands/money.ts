@@ -1,0 +1,37 @@
+/** `tankside money`: what each brood, pair and species earned, and what each week of glass. */
+import { nearest } from '../../core/suggest.ts';
+import { money, moneyNames } from '../../questions/money.ts';
+import { moneyJson, moneyText } from '../../reports/money.ts';
+import { answer } from '../answer.ts';
+import type { Command } from '../command.ts';
+import { readDate } from '../dates.ts';
+import { misuse } from '../exit.ts';
+import { textFlag } from '../flags.ts';
+
+const SINCE = textFlag('--since DATE', 'sales, spending and tank-weeks from that day on');
+
+export const command: Command = {
+  takes: '[NAME]',
+  about:
+    'What each species, pair and brood brought in after the part that an auction keeps, how many weeks of a whole ' +
+    'tank it took (a tank that three stocks share counts a third for each), and so what a tank-week earned. With ' +
+    "the name of a species, pair or brood: that one. Buyers' names are never part of it.",
+  flags: [SINCE],
+  examples: ['tankside money', 'tankside money Rowan', 'tankside money --since 2026-01-01 --json'],
+  run: (context, get, words) =>
+    answer(context, get, {
+      ask(room, journal) {
+        const since = get(SINCE);
+        const asked = words.length === 0 ? null : words.join(' ');
+        const found = money(room, since === null ? null : readDate(since, journal.on), asked);
+        if (found !== null) return found;
+        const close = nearest(asked ?? '', moneyNames(room))[0];
+        throw misuse(
+          `no species, pair or brood called «${asked ?? ''}» on that day`,
+          close === undefined ? null : `tankside money ${close}`,
+        );
+      },
+      text: moneyText,
+      json: moneyJson,
+    }),
+};

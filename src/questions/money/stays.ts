@@ -1,0 +1,137 @@
+/**
+ * Tank-weeks: which stock was in which tank from when to when, by the lines that moved it. Glass that
+ * several stocks share on a day counts for each of them by an equal part; a tray is part of its tank.
+ */
+import { toDay, type Day } from '../../core/day.ts';
+import type { DeepReadonly } from '../../core/readonly.ts';
+import { isBrood, type SeenBody, type SeenBrood } from '../../state/bodies.ts';
+import type { Room } from '../../state/draft.ts';
+import type { Move } from '../../state/stock.ts';
+import { oncePerRoom } from '../holds/once.ts';
+
+/** A stock in a tank, from a day to the day on which it was gone. */
+export interface Stay {
+  readonly body: string;
+  readonly tank: string;
+  readonly from: Day;
+  readonly to: Day;
+}
+
+/** Weeks of glass that a stock had in a tank, its part where it was shared. */
+export interface TankWeeks {
+  readonly tank: string;
+  readonly weeks: number;
+}
+
+interface Turn {
+  readonly day: Day;
+  readonly minute: number;
+  readonly line: number;
+  readonly tank: string;
+  readonly how: 'came' | 'some left' | 'all left';
+}
+
+/** Every stay of every stock up to the room's day. */
+export const stays: (room: Room) => readonly Stay[] = oncePerRoom((room) => {
+  const moves = new Map<string, DeepReadonly<Move>[]>();
+  for (const move of room.stock.moves) moves.set(move.body, [...(moves.get(move.body) ?? []), move]);
+  const bodies: readonly SeenBody[] = [
+    ...room.stock.groups.values(),
+    ...[...room.stock.broods.values()].filter(({ suspected }) => !suspected),
+  ];
+  return bodies.flatMap((body) => staysOf(room, body, moves.get(body.name) ?? []));
+});
+
+/** By stock: its weeks of glass between two days. */
+export function tankWeeks(all: readonly Stay[], since: Day | null, on: Day): ReadonlyMap<string, readonly TankWeeks[]> {
+  const byTank = new Map<string, Stay[]>();
+  for (const stay of all) {
+    const from = toDay(Math.max(stay.from, since ?? stay.from));
+    const to = toDay(Math.min(stay.to, on));
+    if (from >= to) continue;
+    byTank.set(stay.tank, [...(byTank.get(stay.tank) ?? []), { ...stay, from, to }]);
+  }
+  const weeks = new Map<string, TankWeeks[]>();
+  for (const [tank, here] of byTank) {
+    for (const [body, days] of sharedDays(here)) {
+      weeks.set(body, [...(weeks.get(body) ?? []), { tank, weeks: days / 7 }]);
+    }
+  }
+  return weeks;
+}
+
+/** Days of one tank by stock: each day of it shared among those that were there. */
+function sharedDays(here: readonly Stay[]): ReadonlyMap<string, number> {
+  const days = new Map<string, number>();
+  const marks = [...new Set(here.flatMap(({ from, to }) => [from, to]))].toSorted((a, b) => a - b);
+  marks.forEach((from, index) => {
+    const to = marks[index + 1];
+    if (to === undefined) return;
+    const bodies = new Set(here.filter((stay) => stay.from <= from && stay.to >= to).map(({ body }) => body));
+    for (const body of bodies) days.set(body, (days.get(body) ?? 0) + (to - from) / bodies.size);
+  });
+  return days;
+}
+
+function staysOf(room: Room, body: SeenBody, moves: readonly DeepReadonly<Move>[]): readonly Stay[] {
+  const start = startOf(room, body);
+  const turns = turnsOf(body, moves);
+  const tanks = new Set([...firstTanks(body, moves), ...body.parts.keys(), ...turns.map(({ tank }) => tank)]);
+  return [...tanks].flatMap((tank) => {
+    const own = turns.filter((turn) => turn.tank === tank);
+    const glass = room.plumbing.tanks.get(tank)?.inTank ?? tank;
+    return spansIn(room, body, tank, start, own).map(([from, to]) => ({ body: body.name, tank: glass, from, to }));
+  });
+}
+
+/** Where a stock was before it ever moved. */
+function firstTanks(body: SeenBody, moves: readonly DeepReadonly<Move>[]): readonly string[] {
+  if (isBrood(body)) return body.natal === null ? [] : [body.natal];
+  return moves.length === 0 && body.home !== null ? [body.home] : [];
+}
+
+/** From when to when it was in one tank: each coming opens a span, the leaving of the last fish ends it. */
+function spansIn(room: Room, body: SeenBody, tank: string, start: Day, turns: readonly Turn[]): [Day, Day][] {
+  const spans: [Day, Day][] = [];
+  let since: Day | null = turns[0]?.how === 'came' && !(isBrood(body) && body.natal === tank) ? null : start;
+  let left: Day | null = null;
+  for (const { how, day } of turns) {
+    if (how === 'came') since ??= day;
+    else left = day;
+    if (how !== 'all left' || since === null) continue;
+    spans.push([since, day]);
+    since = null;
+  }
+  if (since !== null) spans.push([since, lastDay(room, body, tank, left ?? since)]);
+  return spans;
+}
+
+function lastDay(room: Room, body: SeenBody, tank: string, left: Day): Day {
+  if ((body.parts.get(tank)?.high ?? 0) > 0) return room.on;
+  const ended = isBrood(body) ? body.ended : null;
+  return ended !== null && ended.how !== 'gone' ? toDay(Math.max(left, ended.day)) : left;
+}
+
+function turnsOf(body: SeenBody, moves: readonly DeepReadonly<Move>[]): readonly Turn[] {
+  const moved = moves.flatMap(({ day, minute, from, to, as, place }): Turn[] => {
+    const when = { day, minute: minute ?? 0, line: place.line };
+    const came: Turn = { ...when, tank: to, how: 'came' };
+    return from === null ? [came] : [{ ...when, tank: from, how: as === 'all' ? 'all left' : 'some left' }, came];
+  });
+  const gone = body.gone.flatMap(({ day, tank, whole, place }): Turn[] =>
+    tank === null ? [] : [{ day, minute: 0, line: place.line, tank, how: whole ? 'all left' : 'some left' }],
+  );
+  return [...moved, ...gone].toSorted((a, b) => a.day - b.day || a.minute - b.minute || a.line - b.line);
+}
+
+/** The day on which a stock began: declared, laid (its likely day), or mixed of others. */
+function startOf(room: Room, body: SeenBody): Day {
+  if (!isBrood(body)) return body.day;
+  const mixed = body.oneOf.flatMap((name) => mixedOn(room.stock.broods.get(name)));
+  if (mixed.length > 0) return toDay(Math.max(...mixed));
+  return body.laid.likely ?? body.laid.high ?? body.laid.low ?? room.on;
+}
+
+function mixedOn(brood: SeenBrood | undefined): Day[] {
+  return brood?.ended?.how === 'mixed' ? [brood.ended.day] : [];
+}
