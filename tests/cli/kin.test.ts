@@ -1,0 +1,54 @@
+/** `kin` and `money` from a journal's text to what is printed. */
+import { expect, test, vi } from 'vitest';
+import { tankside, type Ran } from '../support/run.ts';
+
+vi.setConfig({ testTimeout: 30_000 });
+
+const ROOM = `2026-01-01 room: units metric; currency EUR
+2026-01-01 tank A1: 100 L; alone
+2026-01-01 tank B1: 100 L; alone
+2026-01-01 tank C1: 54 L; alone
+2026-01-01 species krib: Pelvicachromis taeniatus; cave spawner
+2026-01-01 pair Rowan: krib; male; female; in A1
+2026-01-02 A1: spawned, about 60 eggs
+2026-01-13 A1: free-swimming, about 50
+2026-02-12 A1: moved all Rowan-1 to B1
+2026-02-13 B1: counted 40
+2026-04-10 B1: sold 6 Rowan-1 at 4.00 each to "Iris Quill"
+2026-07-01 pair Alder: krib; male; female; in C1; from Rowan-1
+`;
+
+function ask(...argv: string[]): Promise<Ran> {
+  const files = { '/room/fishroom.txt': ROOM };
+  return tankside([...argv, '--on', '2026-08-01'], { files, today: '2026-08-01', columns: 80, env: { NO_COLOR: '1' } });
+}
+
+test('kin: sibs are told with whom they share; founders are on record or not, never unrelated', async () => {
+  const { out, status } = await ask('kin');
+  expect(status).toBe(0);
+  expect(out).toMatch(/^Sat 1 Aug 2026: sharing parents: Alder\n/);
+  expect(out).toMatch(/Rowan +≥ 0 +no shared parents on record/);
+  expect(out).toMatch(/Alder +≥ 0\.25 +share the male of Rowan/);
+  expect(out).not.toContain('unrelated');
+});
+
+test('kin of two, as JSON; a misspelt name is offered the right one', async () => {
+  const { out } = await ask('kin', 'Rowan-1', 'Alder', '--json');
+  expect(JSON.parse(out)).toMatchObject({
+    version: 1,
+    couples: [{ f: { low: 0.25, high: 0.25 } }, { unknownFounders: 2 }],
+  });
+  const wrong = await ask('kin', 'Rowna-1');
+  expect(wrong.status).toBe(2);
+  expect(wrong.err).toContain('tankside kin Rowan-1');
+});
+
+test('money: sums, tank-weeks, no buyer; and why', async () => {
+  const { out } = await ask('money', '--since', '2026-03-01');
+  expect(out).toMatch(/^Sat 1 Aug 2026: 24\.00 EUR for fish since 1 Mar; best krib/);
+  const json = await ask('money', '--json');
+  expect(JSON.parse(json.out)).toMatchObject({ broods: [{ name: 'Rowan-1', income: 24, pair: 'Rowan' }] });
+  const why = await ask('why', 'rowan-1-money');
+  expect(why.out).toContain('10 Apr: 6 × 4.00: 24.00');
+  expect(out + json.out).not.toContain('Iris');
+});
