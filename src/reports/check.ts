@@ -7,11 +7,12 @@ import { lineToWrite } from './mended.ts';
 import type { Lines } from './problems.ts';
 import { leftOutLines, problemsReport, sortedProblems } from './problems.ts';
 import { heading, listWords, plural } from './words.ts';
+import { paragraph } from './wrap.ts';
 
 export function checkReport(answer: CheckAnswer, lines: Lines, look: Look): string {
   const said = `${heading(look)}: ${look.paint.strong(verdict(answer))}\n`;
   const shown = answer.problems.length === 0 ? '' : `\n${problemsReport(answer.problems, lines, look)}`;
-  return said + shown + unwritten(answer.unwritten);
+  return said + shown + unwritten(answer.unwritten, look.width);
 }
 
 /** `2 lines left out, 1 contradiction and 3 to look at again`. */
@@ -26,10 +27,11 @@ export function verdict({ problems, contradictions }: Pick<CheckAnswer, 'problem
   return parts.length === 0 ? 'every line is read, and nothing contradicts' : listWords(parts);
 }
 
-function unwritten(spawns: number): string {
+function unwritten(spawns: number, width: number): string {
   if (spawns === 0) return '';
   const who = spawns === 1 ? 'brood has no name in its line' : 'broods have no name in their lines';
-  return `\n${spawns} ${who} yet: tankside tidy --write writes ${spawns === 1 ? 'it' : 'them'} in\n`;
+  const text = `${spawns} ${who} yet: tankside tidy --write writes ${spawns === 1 ? 'it' : 'them'} in`;
+  return `\n${paragraph(text, width)}\n`;
 }
 
 /** Keys of the JSON answer after `version`: `problems`, and the number of broods without a written name. */
