@@ -49,6 +49,8 @@ const MISREAD = 0.01;
 /** Hours of the day at which eggs may be laid, as shares of it; looks are taken at its middle. */
 const LAID_AT = [1 / 6, 3 / 6, 5 / 6];
 const POINTS = 9;
+/** Half of all full mouths are noticed within so many days, a few much later (ours). */
+const MOUTH_NOTICED = 5;
 /** A thermometer's error, °C either way (ours). */
 const THERMOMETER = 0.5;
 
@@ -65,6 +67,9 @@ interface ClockDraw {
 export function layingDays(low: number, high: number, times: StageTimes, looks: readonly StageLook[]): BroodDays {
   const first = Math.min(low, high);
   const clocks = clockDraws(times);
+  const [sight] = looks.toSorted((a, b) => a.day - b.day);
+  const noticed = (at: number): number =>
+    sight?.found === 'held' ? (1 + Math.max(0, sight.day + 0.5 - at) / MOUTH_NOTICED) ** -2 : 1;
   const laid = Array.from({ length: high - first + 1 }, () => 0);
   const hatched = new Map<number, number>();
   const swam = new Map<number, number>();
@@ -72,7 +77,7 @@ export function layingDays(low: number, high: number, times: StageTimes, looks: 
     for (const hour of LAID_AT) {
       const at = first + i + hour;
       for (const clock of clocks) {
-        let weight = clock.weight;
+        let weight = clock.weight * noticed(at);
         for (const look of looks) if (!agrees(look, at, clock)) weight *= MISREAD;
         laid[i] = (laid[i] ?? 0) + weight;
         add(hatched, Math.floor(at + clock.hatch), weight);
