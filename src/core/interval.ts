@@ -74,10 +74,6 @@ export function clamp(value: number, low: number, high: number): number {
   return Math.min(high, Math.max(low, value));
 }
 
-export function sameInterval(a: Interval, b: Interval): boolean {
-  return a.low === b.low && a.high === b.high && a.likely === b.likely;
-}
-
 export function onDay(day: Day): DayWindow {
   return { low: day, likely: day, high: day };
 }

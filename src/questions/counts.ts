@@ -3,7 +3,6 @@
  * the lines themselves allow stands beside it: it follows what was written, this follows what is usual.
  */
 import type { Because } from '../core/because.ts';
-import type { Day } from '../core/day.ts';
 import type { Interval } from '../core/interval.ts';
 import { linesOf } from '../core/span.ts';
 import { countWords, dayWords } from '../core/words.ts';
@@ -101,12 +100,4 @@ export function entryWords(entry: Entry): string {
 
 function inTank(tank: string | null): string {
   return tank === null ? '' : ` in ${tank}`;
-}
-
-/** The days on which numbers were said, first and last; null where none was. */
-export function countedOn(entries: readonly Entry[]): { readonly first: Day; readonly last: Day } | null {
-  const days = entries.flatMap(({ kind, day }) => (kind === 'count' ? [day] : []));
-  const [first] = days;
-  const last = days.at(-1);
-  return first === undefined || last === undefined ? null : { first, last };
 }

@@ -14,9 +14,9 @@ import { ageWords, dayWords, plural, rangeWords } from '../core/words.ts';
 import { bandAt, growthLine, usualRates } from '../science/growth.ts';
 import type { GrowthLine, GrowthPrior } from '../science/growth.ts';
 import { isBrood } from '../state/bodies.ts';
-import type { SeenBody, SeenBrood } from '../state/bodies.ts';
+import type { SeenBody } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
-import { clockOf, guildOf, usualFor } from '../state/stageclock.ts';
+import { guildOf } from '../state/stageclock.ts';
 import { guildDefaults } from '../science/guilds.ts';
 import { adultSize, readingsOf, startOf } from './growing/start.ts';
 import type { UsedReading } from './growing/start.ts';
@@ -120,9 +120,4 @@ export function dayAt({ anchor }: Growth, age: Interval): DayWindow {
   const at = (days: number | null): Day | null =>
     days === null || !Number.isFinite(days) ? null : toDay(anchor + Math.round(days));
   return { low: at(age.low), likely: at(age.likely), high: at(age.high) };
-}
-
-/** The usual numbers for a brood's fish. */
-export function usualOf(room: Room, brood: SeenBrood): ReturnType<typeof usualFor> {
-  return usualFor(clockOf(room, brood));
 }

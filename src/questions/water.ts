@@ -16,6 +16,7 @@ import { liveVolume, loopVolume } from '../state/volume.ts';
 import { rowId } from './id.ts';
 import { missedBy } from './missed.ts';
 import { filterLoad, type FilterLoad } from './nitrogen.ts';
+import { PARAMETERS } from './parameters.ts';
 import { middle } from './prefilter.ts';
 import {
   ammoniaOf,
@@ -156,19 +157,6 @@ function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow 
   };
 }
 
-const PARAMETERS: readonly Parameter[] = [
-  'temperature',
-  'ph',
-  'kh',
-  'gh',
-  'tan',
-  'no2',
-  'no3',
-  'conductivity',
-  'salinity',
-  'oxygen',
-  'chlorine',
-];
 /** What is watched for a trend, and the change a week under which it is steady: what a kit or eye cannot tell (ours). */
 const TRENDING = [
   ['ph', 0.1],

@@ -25,9 +25,6 @@ export const LEAST_JARS = 2;
 /** Hours before they are needed at which to set brine shrimp: they burst at 12–20 h and hatch out by 24–36 h. Common practice, no source. */
 export const HATCH_HOURS = { low: 24, high: 36 } as const;
 
-/** Hours for which hatched brine shrimp still feed well, chilled: Lavens & Sorgeloos 1996, FAO Fisheries Technical Paper 361. */
-export const HATCH_KEEPS_HOURS = 24;
-
 /** The clock of a food by its name in the journal, or null for one whose habits nobody told. */
 export function foodClock(food: string): FoodClock | null {
   const name = food.trim().toLowerCase();

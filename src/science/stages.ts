@@ -53,11 +53,6 @@ function sum(a: Measure<'days'> | null, b: Measure<'days'> | null): Measure<'day
   return a === null || b === null ? null : { unit: 'days', ...plus(a, b) };
 }
 
-/** Days that eggs stay eggs in such fish at that temperature, at the longest. */
-export function eggsLast(guild: Guild | null, temperature: Measure<'C'> | null): number {
-  return stageDays(guild, 'hatch', temperature)?.high ?? 0;
-}
-
 /**
  * Development time of zebrafish, hours at `celsius` for a stage that takes `hoursAt28` hours at 28.5 °C:
  * h / (0.055 T − 0.57). Kimmel et al. 1995, Dev. Dyn. 203:253. Kept as the published anchor of the clocks.

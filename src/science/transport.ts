@@ -25,6 +25,3 @@ export function bagFor(
   const water = grams / load;
   return { load, water, whole: 3 * water };
 }
-
-/** g/L in a published load of lb per US gallon. */
-export const GRAMS_A_LITRE_PER_POUND_A_GALLON = 453.59237 / 3.785411784;

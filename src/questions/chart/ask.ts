@@ -4,6 +4,7 @@ import { nearest } from '../../core/suggest.ts';
 import { bodyNamed, isBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { rowId } from '../id.ts';
+import { PARAMETERS } from '../parameters.ts';
 import { PARAMETER_WORDS, readingsOf, seriesOf, type Parameter } from '../readings.ts';
 import { AIMS } from '../target.ts';
 import { bodiesOfWater, bodyOfWater } from '../waters.ts';
@@ -108,20 +109,6 @@ function yes(chart: Chart | null, says: string, jot: string): Charted {
 function no(says: string, write: string): Charted {
   return { ok: false, says, write };
 }
-
-const PARAMETERS: readonly Parameter[] = [
-  'temperature',
-  'ph',
-  'kh',
-  'gh',
-  'tan',
-  'no2',
-  'no3',
-  'conductivity',
-  'salinity',
-  'oxygen',
-  'chlorine',
-];
 
 function isKind(word: string): boolean {
   return KINDS.some((kind) => kind === word.toLowerCase());

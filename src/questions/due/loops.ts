@@ -2,7 +2,7 @@
 import { onDay } from '../../core/interval.ts';
 import { addDays, toDay } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
-import { dayWords, listWords, windowWords } from '../../core/words.ts';
+import { dayWords, listWords } from '../../core/words.ts';
 import { WARN_DAYS } from '../../science/clogging.ts';
 import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
@@ -70,10 +70,10 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
   const soon = outlook !== null && (outlook.cleanBy.likely ?? room.on + 1) <= room.on;
   if (!state.near && !soon) return [];
   const low = outlook?.spill.low ?? state.spill?.low ?? null;
-  if (choreComesFirst(room, loop.name, low)) return [];
+  // The plain window speaks where there is one: the chore's own row names it, and one row a clean is enough.
+  if (choreComesFirst(room, loop.name, state.spill?.low ?? low)) return [];
   const by = low === null || low - WARN_DAYS < state.level.day ? state.level.day : toDay(low - WARN_DAYS);
   const lines = linesOf(state.places);
-  const eight = outlook === null ? '' : `; 8 in 10 spill ${windowWords(outlook.spill, room.on)}`;
   return [
     {
       id: rowId(loop.name, 'spill'),
@@ -82,7 +82,7 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
       kind: 'water',
       due: { low: by, likely: by, high: low === null ? by : toDay(Math.max(by, low - 1)) },
       weight: 2,
-      why: `${levelWords(loop, state, room.on)}${eight}`,
+      why: levelWords(loop, state, room.on),
       close: `${loop.name}: cleaned ${loop.layers === null ? 'all layers' : `${loop.layers} of ${loop.layers} layers`}`,
       caution: CAUTION.pump,
       putOffKey: 'clean prefilter',
