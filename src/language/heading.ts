@@ -80,7 +80,9 @@ function declared(line: LineContext, node: HeadingNode & { type: 'declare' }): R
 /** `tank 12 and 13: …` declares nothing: it is about both. */
 function severalTanks(line: LineContext, node: HeadingNode & { type: 'declare' }): ReadHeading | null {
   if (node.word.sense !== 'tank') {
-    line.faults.push(fault('declare-one', node, `one line declares one ${node.word.sense}`));
+    const { sense } = node.word;
+    const first = line.text.slice(node.from, node.names[0]?.to ?? node.to);
+    line.faults.push(fault('declare-one', node, `one line declares one ${sense}: write a line for each`, first));
     return null;
   }
   const tanks = node.names.map((name) => lookUp(line, name.text, name, TANK)?.name ?? null);

@@ -76,7 +76,11 @@ export function noClause(line: LineContext, tag: TagFault, heading: HeadingKind,
       .slice(0, elsewhere.length)
       .map(({ image }) => image)
       .join(' ');
-    const says = `\`${words}\` is said of ${elsewhere.of}, not of ${HEADING_WORDS[heading]}`;
+    const here = HEADING_WORDS[heading];
+    const says =
+      elsewhere.of === here
+        ? `\`${words}\` is said where ${here} is declared, not of one that stands`
+        : `\`${words}\` is said of ${elsewhere.of}, not of ${here}`;
     const wrong = fault('clause-elsewhere', { from: at.from, to: endOf(own[elsewhere.length - 1] ?? tag.first) }, says);
     const subject = onlySubject(line, elsewhere.of);
     if (subject === null) return wrong;

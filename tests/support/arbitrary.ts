@@ -275,7 +275,7 @@ export const FACTS = {
     price: maybe(price),
     parentsFrom: fc.constant([]),
   }),
-  'culture declared': fact('culture declared', { culture: fc.constant('M7'), of: fc.constant('vinegar eels') }),
+  'culture declared': fact('culture declared', { culture: fc.constant('M7'), of: fc.constant('vinegar eel') }),
   'auction declared': fact('auction declared', {
     auction: fc.constant('Spring'),
     on: maybe(later),

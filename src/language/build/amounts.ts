@@ -49,7 +49,7 @@ export function waterAmount(clause: Clause): WaterAmount | null {
   const node = clause.quantity(
     (each) => each.unit === null || clause.measuresIn(each, 'share') || clause.measuresIn(each, 'L'),
   );
-  if (node === null) return null;
+  if (node === null) return otherAmount(clause);
   if (node.scoop !== null) return scooped(clause, node);
   if (node.word?.sense === 'half') return measure('share', 0.5);
   if (node.unit === null) {
@@ -63,6 +63,16 @@ export function waterAmount(clause: Clause): WaterAmount | null {
     clause.fault('more-than-all', node, `«${clause.written(node)}» is more than all the water`, '100 %');
   }
   return share;
+}
+
+/** A number in a unit that no water is measured in, `30 mm`: said so, with the unit that a change has. */
+function otherAmount(clause: Clause): null {
+  const node = clause.quantity((each) => each.numbers.length > 0 && !clause.measuresIn(each, 'minutes'));
+  if (node !== null && node.unit !== null) {
+    const unit = clause.written(node.unit);
+    clause.fault('wrong-unit', node.unit, `«${unit}» is no unit for an amount of water: % or L`, '%');
+  }
+  return null;
 }
 
 /** Litres of a bucket of one's own. */

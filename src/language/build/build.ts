@@ -2,7 +2,7 @@
 import type { ClauseKind } from '../../../grammar/phrases.ts';
 import { CLAUSES } from '../../../grammar/phrases.ts';
 import type { ClauseNode, Piece } from '../../../grammar/syntax.ts';
-import { addDays } from '../../core/day.ts';
+import { addDays, isoDay } from '../../core/day.ts';
 import { onDay } from '../../core/interval.ts';
 import type { DayWindow } from '../../core/interval.ts';
 import type { Subject } from '../../journal/subject.ts';
@@ -114,9 +114,16 @@ function ordinary(line: LineContext, heading: ReadHeading, node: ClauseNode): re
     facts.some(({ subject, body }) => (heading.subjects.length > 1 || subject.kind === 'tanks') && countsFish(body))
   ) {
     const says = 'fish and money are counted for one tank, not for several: write a line for each';
-    line.faults.push(fault('count-for-several', node, says));
+    line.faults.push({ ...fault('count-for-several', node, says), ...lineForOne(line, heading, node) });
   }
   return facts;
+}
+
+/** The clause said of the first of several subjects alone. */
+function lineForOne(line: LineContext, { subjects }: ReadHeading, node: ClauseNode): { readonly line?: string } {
+  const [first] = subjects;
+  const name = first?.kind === 'tank' ? first.tank : first?.kind === 'group' ? first.group : null;
+  return name === null ? {} : { line: `${isoDay(line.day)} ${name}: ${line.text.slice(node.from, node.to)}` };
 }
 
 function oneSubject(line: LineContext, heading: ReadHeading, node: ClauseNode, subject: Subject): readonly Fact[] {
