@@ -33,7 +33,13 @@ const within = (folder) => `^${folder}/`;
 
 module.exports = {
   forbidden: [
-    { name: 'no-cycles', comment: 'A cycle hides which layer is the lower one.', severity: 'error', from: { path: own }, to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } } },
+    {
+      name: 'no-cycles',
+      comment: 'A cycle hides which layer is the lower one.',
+      severity: 'error',
+      from: { path: own },
+      to: { circular: true, viaOnly: { dependencyTypesNot: ['type-only'] } },
+    },
     ...Object.entries(layers).map(([layer, allowed]) => ({
       name: `${layer.replace('src/', '')}-stays-in-its-layer`,
       severity: 'error',
@@ -52,13 +58,23 @@ module.exports = {
       from: { path: own, pathNot: users.map(within) },
       to: { path: `node_modules/${name}/` },
     })),
-    { name: 'reports-see-rows-only', comment: 'Types of rows, never the code that makes them.', severity: 'error', from: { path: '^src/reports/' }, to: { path: '^src/questions/', dependencyTypesNot: ['type-only'] } },
+    {
+      name: 'reports-see-rows-only',
+      comment: 'Types of rows, never the code that makes them.',
+      severity: 'error',
+      from: { path: '^src/reports/' },
+      to: { path: '^src/questions/', dependencyTypesNot: ['type-only'] },
+    },
     { name: 'only-tests-use-tests', severity: 'error', from: { path: own }, to: { path: '^tests/' } },
   ],
   options: {
     tsPreCompilationDeps: true,
     tsConfig: { fileName: 'tsconfig.json' },
     doNotFollow: { path: 'node_modules' },
-    enhancedResolveOptions: { extensions: ['.ts', '.js', '.cjs', '.mjs'], exportsFields: ['exports'], conditionNames: ['import', 'require', 'node', 'default', 'types'] },
+    enhancedResolveOptions: {
+      extensions: ['.ts', '.js', '.cjs', '.mjs'],
+      exportsFields: ['exports'],
+      conditionNames: ['import', 'require', 'node', 'default', 'types'],
+    },
   },
 };

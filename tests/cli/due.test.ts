@@ -90,3 +90,8 @@ test('as JSON every item has the keys that are promised', async () => {
   expect(answer).toHaveProperty('items.0.lines.0', { file: 'fishroom.txt', line: 22 });
   for (const key of ['what', 'kind', 'why', 'close', 'caution']) expect(answer).toHaveProperty(`items.0.${key}`);
 });
+
+test('a clean that a chore asks for is one row, whatever else says that it is time', async () => {
+  const ran = await tankside(['due', '--on', '2026-02-15'], { files: { '/room/fishroom.txt': SAMPLE } });
+  expect(ran.out.match(/clean the prefilter/g)).toHaveLength(1);
+});

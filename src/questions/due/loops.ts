@@ -2,7 +2,7 @@
 import { onDay } from '../../core/interval.ts';
 import { addDays, toDay } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
-import { dayWords, listWords } from '../../core/words.ts';
+import { dayWords, listWords, windowWords } from '../../core/words.ts';
 import { WARN_DAYS } from '../../science/clogging.ts';
 import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
@@ -91,12 +91,17 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
       because: {
         rule: 'clean a week before the earliest spill, or when a quarter of the freeboard is left',
         source: 'rule of ours; clogging goes fastest at the end (common practice, no source)',
-        steps: [...state.steps, ...(state.whyNot === null ? [] : [state.whyNot]), ...(outlook?.steps ?? [])],
+        steps: [...state.steps, ...(state.whyNot === null ? [] : [state.whyNot]), ...outlookSteps(room, outlook)],
         lines,
       },
       lines,
     },
   ];
+}
+
+/** How the wider window was reckoned: 8 in 10 such runs spill inside it. */
+function outlookSteps(room: Room, outlook: Outlook | null): readonly string[] {
+  return outlook === null ? [] : [...outlook.steps, `8 in 10 spill ${windowWords(outlook.spill, room.on)}`];
 }
 
 /**

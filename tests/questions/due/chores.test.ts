@@ -83,7 +83,9 @@ describe('the prefilter', () => {
       level('2026-02-01', 35),
     ];
     // freeboard won 80 − 35 = 45 of 80 − 20 = 60 mm: three quarters of 42 days
-    expect(rows('2026-02-15', lines)[0]?.because.steps.join(' ')).toContain('42 days × 0.75 = 32, so it buys till 5 Mar');
+    expect(rows('2026-02-15', lines)[0]?.because.steps.join(' ')).toContain(
+      '42 days × 0.75 = 32, so it buys till 5 Mar',
+    );
   });
 
   it('a level over its mark makes it due whatever the date, until it is cleaned', () => {
