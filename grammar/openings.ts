@@ -28,7 +28,14 @@ export interface Opening {
 }
 
 /** Tokens that no clause can hold; whoever cut the line reports them. */
-export const UNREADABLE: ReadonlySet<TokenType> = new Set([t.Hash, t.InchMark, t.OpenQuote, t.Joined, t.Unknown]);
+export const UNREADABLE: ReadonlySet<TokenType> = new Set([
+  t.Hash,
+  t.InchMark,
+  t.OpenQuote,
+  t.Joined,
+  t.Minus,
+  t.Unknown,
+]);
 
 /** What opens at a token, or null. `afterComma` is stricter: only what surely opens a clause counts. */
 export function openingAt(

@@ -124,6 +124,10 @@ export const Word = custom('Word', 'a word', [...LETTERS, ...BEYOND_ASCII], word
 export const Colon = createToken({ name: 'Colon', label: '`:`', pattern: /:/ });
 export const Semicolon = createToken({ name: 'Semicolon', label: '`;`', pattern: /;/ });
 export const Comma = createToken({ name: 'Comma', label: '`,`', pattern: /,/ });
+/** A sign before a number after a blank: nothing in a fish room is less than none. */
+export const Minus = custom('Minus', 'a minus', ['-'], (text, offset) =>
+  text[offset] === '-' && /[ \t]/.test(text[offset - 1] ?? ' ') && /\d/.test(text[offset + 1] ?? '') ? '-' : null,
+);
 export const Dash = createToken({ name: 'Dash', label: '`-`', pattern: /-/ });
 export const Plus = createToken({ name: 'Plus', label: '`+`', pattern: /\+/ });
 export const Tilde = createToken({ name: 'Tilde', label: '`~`', pattern: /[~≈]/ });
@@ -156,6 +160,7 @@ export const RAW_TOKENS: readonly TokenType[] = [
   Colon,
   Semicolon,
   Comma,
+  Minus,
   Dash,
   Plus,
   Tilde,

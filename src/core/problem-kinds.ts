@@ -8,6 +8,7 @@ export const PROBLEM_KINDS = [
   'also-read-form',
   'also-read-twice',
   'broken-text',
+  'below-none',
   'brood-name-taken',
   'brood-without-word',
   'clause-elsewhere',

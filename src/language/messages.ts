@@ -6,7 +6,7 @@ import { matchPhrase } from '../../grammar/matching.ts';
 import type { ParseFault } from '../../grammar/parse.ts';
 import type { Piece } from '../../grammar/syntax.ts';
 import type { TagFault } from '../../grammar/tagging.ts';
-import { endOf, Hash, InchMark, Joined, OpenQuote, Unknown } from '../../grammar/tokens.ts';
+import { endOf, Hash, InchMark, Joined, Minus, OpenQuote, Unknown } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
 import { isoDay } from '../core/day.ts';
 import { fault } from './faults.ts';
@@ -35,6 +35,11 @@ export function signFault(line: LineContext, token: Token): Fault | null {
       return { ...fault('open-quote', at, 'this quote is never closed'), edit: { from: at.to, to: at.to, text: '"' } };
     case Joined:
       return joinedNumber(line, at);
+    case Minus: {
+      const number = /^[-\u2212][\d.,]*\d/.exec(line.text.slice(at.from))?.[0] ?? '-';
+      const whole = { from: at.from, to: at.from + number.length };
+      return fault('below-none', whole, `nothing here is less than none: «${number}»`, number.slice(1));
+    }
     case Unknown:
       return fault('unknown-sign', at, `the sign «${printable(line.text, at)}» means nothing here`, '');
     default:

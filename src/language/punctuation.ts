@@ -30,6 +30,7 @@ function pairs(from: string, to: string): [string, string][] {
 }
 
 const LONG_DASH = /[\u2012-\u2015\u2212]/;
+const MINUS = /[-\u2212]/;
 const BLANK = /[\t ]/;
 const NUMBER_END = /[\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]/;
 const LETTER = /\p{L}/u;
@@ -52,7 +53,7 @@ function plainChar(char: string): string {
 
 /**
  * Between numbers, evenly spaced, a dash is a range; unspaced between letter and digit a hyphen; any
- * other long dash, or a hyphen with a blank beside it, is a comma.
+ * other long dash, or a hyphen with a blank beside it, is a comma; before a digit alone it is a minus.
  */
 function settleDashes(line: string): string {
   return line.replace(/[-\u2012-\u2015\u2212]/g, (dash, at: number) => {
@@ -60,6 +61,8 @@ function settleDashes(line: string): string {
     const after = line[at + 1] ?? ' ';
     const [spacedBefore, spacedAfter] = [BLANK.test(before), BLANK.test(after)];
     if (dash === '-' && !spacedBefore && !spacedAfter) return '-';
+    // `counted -3`: a minus, kept as one, so that nobody reads it as 3.
+    if (MINUS.test(dash) && spacedBefore && /\d/.test(after) && !NUMBER_END.test(near(line, at, -1))) return '-';
     if (spacedBefore !== spacedAfter) return ',';
     if (NUMBER_END.test(near(line, at, -1)) && NUMBER_END.test(near(line, at, 1))) return '-';
     if (spacedBefore) return ',';

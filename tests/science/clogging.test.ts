@@ -20,6 +20,17 @@ describe('a robust line', () => {
     expect(line && crossing(line, 80)).toBeCloseTo(35.55556, 4);
   });
 
+  test.each([
+    ['freeboard', [0, 4, 9, 13, 18, 22, 27], [62, 58, 55, 49, 47, 41, 38], -0.88888889, 62, 0, 69.75],
+    ['four readings', [0, 14, 24, 30], [60, 52, 38, 26], -1.26666667, 66.2, 0, 52.26316],
+  ])('through %s crosses where SciPy says', (_name, xs, ys, slope, intercept, level, day) => {
+    // Source: own data; slope and joint intercept by SciPy 1.10.1 theilslopes.
+    const line = robustLine(points(xs, ys));
+    expect(line?.slope).toBeCloseTo(slope, 7);
+    expect(line?.intercept).toBeCloseTo(intercept, 6);
+    expect(line && crossing(line, level)).toBeCloseTo(day, 4);
+  });
+
   test('needs two different days', () => {
     expect(robustLine([])).toBeNull();
     expect(robustLine(points([4, 4], [1, 2]))).toBeNull();

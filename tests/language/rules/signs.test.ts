@@ -115,6 +115,16 @@ describe('rule 7: dashes', () => {
     expect(factsOf('chasing—male on female - lights off')).toEqual(factsOf('chasing, male on female, lights off'));
   });
 
+  test.each(['counted -3', 'counted −3', 'died -2 young', 'size -5 mm'])(
+    'a minus before a number is refused: %s',
+    (clause) => {
+      expect(problemIn(`2026-03-10 A1: ${clause}`)).toMatchObject({
+        kind: 'below-none',
+        write: `2026-03-10 A1: ${clause.replace(/[-−]/, '')}`,
+      });
+    },
+  );
+
   test('a closing full stop is nothing', () => {
     expect(factsOf('chasing, male on female.')).toEqual(factsOf('chasing, male on female'));
     expect(factsOf('level 58 mm.', 'Long')).toEqual(factsOf('level 58 mm', 'Long'));
