@@ -10,9 +10,6 @@ import { isSelected, readingsOf, startOf } from './start.ts';
 /** A brood of the room teaches its species once it was read at this age, days (ours). */
 const TAUGHT_AT = 40;
 
-/** Only so many broods of a species teach, the latest: they say nearly all, and a room of thirty years has thousands (ours). */
-const TEACHERS = 24;
-
 export interface Taught {
   readonly laterAge: Interval;
   readonly broods: number;
@@ -61,13 +58,12 @@ function pacesOf(room: Room, species: string): Paces {
   known.set(room, bySpecies);
   const before = bySpecies.get(species);
   if (before) return before;
-  const paces: Paces[number][] = [];
-  for (const brood of [...room.stock.broods.values()].reverse()) {
-    if (paces.length >= TEACHERS) break;
-    if (brood.species !== species || brood.oneOf.length > 0) continue;
-    const pace = ownPace(room, brood);
-    if (pace !== null) paces.push({ brood: brood.name, ...pace });
-  }
+  const paces = [...room.stock.broods.values()]
+    .filter((brood) => brood.species === species && brood.oneOf.length === 0)
+    .flatMap((brood) => {
+      const pace = ownPace(room, brood);
+      return pace === null ? [] : [{ brood: brood.name, ...pace }];
+    });
   bySpecies.set(species, paces);
   return paces;
 }
