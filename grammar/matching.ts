@@ -89,6 +89,8 @@ export function fishBefore(tokens: readonly IToken[], at: number, isName: (word:
   const first = tokens[at];
   const word = wordOf(first);
   if (word === '' || first?.tokenType === t.Question) return [];
+  // `some eggs` counts them: no fish is called «some».
+  if (numberEnd(tokens, at) > at && !isName(first?.image ?? '')) return [];
   const second = SEX_WORDS.has(wordOf(tokens[at + 1]));
   if (second && (ARTICLES.has(word) || isName(first?.image ?? ''))) return [1, 2];
   return [1];

@@ -167,6 +167,10 @@ describe('rule 10: order in a day', () => {
 });
 
 describe('rule 11: stages and names of broods', () => {
+  test.each(['some', 'loads of', 'a few'])('«spawned, %s eggs» is one spawning, not a second one seen', (count) => {
+    expect(eventsOf(`2026-03-10 A1: spawned, ${count} eggs\n`)).toMatchObject([{ kind: 'spawned', as: 'laid' }]);
+  });
+
   test('a brood may be given a name of its own, and is then known by it', () => {
     const lines = '2026-03-01 A1: spawned brood R7\n2026-03-04 A1: r7 wrigglers\n2026-03-05 R7: counted 40\n';
     expect(eventsOf(lines)).toMatchObject([
