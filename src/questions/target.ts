@@ -3,13 +3,13 @@ import type { Interval } from '../core/interval.ts';
 import { times } from '../core/interval.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { Measure } from '../core/quantity.ts';
-import { figureWords, rangeWords } from '../core/words.ts';
-import { AMMONIA_MARKS, toxicAmmonia } from '../science/ammonia.ts';
+import { rangeWords } from '../core/words.ts';
 import { DEGREES_A_DAY, gramsToRaise } from '../science/chemistry.ts';
 import { changeNeeded } from '../science/dilution.ts';
 import type { Room } from '../state/draft.ts';
 import { middle } from './prefilter.ts';
-import { kitFactor, lastOf, PARAMETER_WORDS, type Ammonia, type readingsOf } from './readings.ts';
+import { kitFactor, lastOf, PARAMETER_WORDS, type readingsOf } from './readings.ts';
+import { afterRaising } from './raised.ts';
 import type { WaterBody } from './waters.ts';
 
 /** What can be aimed at: things that mix as water does. */
@@ -39,13 +39,10 @@ interface Known {
   readonly body: WaterBody;
   readonly litres: DeepReadonly<Measure<'L'>> | null;
   readonly facts: ReturnType<typeof readingsOf>;
-  readonly ammonia: Ammonia | null;
 }
 
 /** No single change is larger than this share (ours: large changes in daily steps). */
 const LARGEST_CHANGE = 0.5;
-/** Where bicarbonate or hard tap water can take pH (from memory: a bicarbonate solution in air stands at about 8.3). */
-const RAISED_PH = 8.3;
 
 /** What brings a water to a target, or why nothing does. */
 export function reach(room: Room, known: Known, target: Target): Reach {
@@ -55,11 +52,12 @@ export function reach(room: Room, known: Known, target: Target): Reach {
   const now = last === null ? null : middle(times(last.value, factor));
   if (now === null) return none(target, `no ${word} on record: test first`);
   if (Math.abs(now - target.value) < 1e-9) return none(target, `${word} is at ${target.value} already`);
-  if (now < target.value && (target.of === 'kh' || target.of === 'gh')) return byDose(known, target, target.of, now);
-  return byChange(known, target, now);
+  if (now < target.value && (target.of === 'kh' || target.of === 'gh'))
+    return byDose(room, known, target, target.of, now);
+  return byChange(room, known, target, now);
 }
 
-function byChange(known: Known, target: Target, now: number): Reach {
+function byChange(room: Room, known: Known, target: Target, now: number): Reach {
   const { word } = PARAMETER_WORDS[target.of];
   const tap = target.tap ?? 0;
   const whole = changeNeeded(now, target.value, tap);
@@ -83,7 +81,7 @@ function byChange(known: Known, target: Target, now: number): Reach {
     dose: [],
     cautions: [
       'tap water: no chlorine or chloramine, same temperature; large changes in daily steps',
-      ammoniaWords(known),
+      afterRaising(room, known.body.name).says,
     ],
     steps: [
       `one change: f = (${round(now)} − ${target.value}) / (${round(now)} − ${tap}) = ${whole.toFixed(3)}`,
@@ -96,7 +94,7 @@ function byChange(known: Known, target: Target, now: number): Reach {
   };
 }
 
-function byDose(known: Known, target: Target, of: 'kh' | 'gh', now: number): Reach {
+function byDose(room: Room, known: Known, target: Target, of: 'kh' | 'gh', now: number): Reach {
   const { word } = PARAMETER_WORDS[of];
   const degrees = target.value - now;
   if (known.litres === null)
@@ -123,22 +121,13 @@ function byDose(known: Known, target: Target, of: 'kh' | 'gh', now: number): Rea
     dose,
     cautions: [
       `no more than ${DEGREES_A_DAY.low} to ${DEGREES_A_DAY.high} degrees a day, dissolved first; dose the live litres, not the nominal ones`,
-      ...(of === 'kh' ? [ammoniaWords(known)] : []),
+      ...(of === 'kh' ? [afterRaising(room, known.body.name, 'dose').says] : []),
     ],
     steps: [
       `${round(degrees)} dH × ${rangeWords(litres)} L of live water`,
       'grams = Δ(meq/L) × litres × molar mass / (1000 × charge), 1 dH = 0.3567 meq/L',
     ],
   };
-}
-
-/** What a higher pH would make of the ammonia that is there. */
-function ammoniaWords({ ammonia }: Known): string {
-  if (ammonia === null) return 'if this raises pH it raises toxic ammonia: TAN unknown, test first';
-  const raised = { unit: 'pH', low: RAISED_PH, likely: RAISED_PH, high: RAISED_PH } as const;
-  const toxic = toxicAmmonia(ammonia.tan.value, raised, ammonia.temperature?.value ?? null);
-  const over = (toxic.likely ?? toxic.high) >= AMMONIA_MARKS.watch ? ', over the mark of 0.02' : '';
-  return `should it bring pH to ${RAISED_PH}, toxic ammonia would be ${figureWords(toxic, 3)} mg/L as N${over}`;
 }
 
 function none(target: Target, says: string): Reach {

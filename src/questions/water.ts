@@ -118,7 +118,7 @@ function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow 
   const changes = recent(room, body, room.water.changes);
   const doses = recent(room, body, room.water.doses);
   const last = PARAMETERS.flatMap((of) => lastOf(facts, of) ?? []);
-  const reached = target === null ? null : reach(room, { body, litres, facts, ammonia }, target);
+  const reached = target === null ? null : reach(room, { body, litres, facts }, target);
   const load = filterLoad(room, body, litres, facts);
   const lines = linesOf([...[...last, ...changes, ...doses].map(({ place }) => place), ...load.places]);
   return {

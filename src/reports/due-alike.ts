@@ -35,6 +35,7 @@ function alike(a: DueRow, b: DueRow): boolean {
     a.state === b.state &&
     a.weight === b.weight &&
     a.why === b.why &&
+    a.after === b.after &&
     a.due.low === b.due.low &&
     a.due.high === b.due.high
   );

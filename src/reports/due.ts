@@ -38,11 +38,12 @@ function drawn(rows: readonly DueRow[], look: Look): readonly Row[] {
   const told = new Set<string>();
   const shown = toldOnce(rows);
   return shown.map(({ place, what, close, row }, index) => {
-    const { why, caution, state } = row;
+    const { why, caution, after, state } = row;
     const under: Words[] = why === '' ? [] : [why];
     if (caution !== undefined && !told.has(caution)) under.push(`take care: ${caution}`);
+    if (after !== undefined && !told.has(after)) under.push(after);
     if (close !== '') under.push({ text: `jot  ${close}`, paint: look.paint.quiet });
-    told.add(caution ?? '');
+    told.add(caution ?? '').add(after ?? '');
     const cells = [place, { text: when(row, look), paint: brush(row, look) }, { text: what, paint: look.paint.strong }];
     return { cells, under, apart: state === 'ahead' && shown[index - 1]?.row.state !== 'ahead' && index > 0 };
   });
@@ -105,7 +106,7 @@ export function dueJson(answer: DueAnswer): object {
 }
 
 function itemJson(row: DueRow): object {
-  const { id, place, what, kind, state, why, close, caution } = row;
+  const { id, place, what, kind, state, why, close, caution, after } = row;
   return {
     id,
     place,
@@ -116,6 +117,7 @@ function itemJson(row: DueRow): object {
     why,
     close,
     ...(caution === undefined ? {} : { caution }),
+    ...(after === undefined ? {} : { after }),
     minutes: row.minutes,
     lines: linesJson(row.lines),
   };

@@ -110,3 +110,8 @@ export function after(from: Moment, minutes: number): Moment {
   const total = (from.minute ?? 0) + minutes;
   return { day: toDay(from.day + Math.floor(total / 1440)), minute: Math.floor(total % 1440) };
 }
+
+/** True for the tank that stands for the new water (`tank Tap: 20 L; alone`): it is tested, and nobody lives there. */
+export function isNewWater(tank: string): boolean {
+  return tank.toLowerCase() === 'tap';
+}

@@ -100,7 +100,7 @@ describe('what reaches a target', () => {
     // 4 dH × 45.9 L: 2.9961 g of NaHCO3 per 100 L and degree (IUPAC weights)
     expect(reach?.dose[0]?.grams.likely).toBeCloseTo((4 * 45.9 * 2.9961) / 100, 2);
     expect(reach?.dose[0]?.days).toBe(2);
-    expect(reach?.cautions.join(' ')).toContain('TAN unknown, test first');
+    expect(reach?.cautions.join(' ')).toContain('TAN unknown: test first');
     const tan = test('2026-02-10', tank('C1'), { tan: measure('mg/L', 0.5), temperature: measure('C', 26) });
     expect(one('C1', [kh, tan], { of: 'kh', value: 7, tap: null }).reach?.cautions.join(' ')).toContain(
       'over the mark',

@@ -6,16 +6,21 @@ import { dayWords, plural } from '../../core/words.ts';
 import { actionWords, type StandingChore, type Task } from '../../state/chores.ts';
 import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
+import { shareOf } from '../../state/done.ts';
 import { isOpenOn } from '../../state/rigs.ts';
 import { loopVolume, liveVolume } from '../../state/volume.ts';
 import { clockOf, intervalWords, type ChoreClock } from '../clock.ts';
 import { rowId } from '../id.ts';
 import { levelWords, middle, prefilterOf, type Prefilter } from '../prefilter.ts';
+import { afterRaising, raisesPh, type Raised } from '../raised.ts';
 import { amountWords } from '../waters.ts';
 import { CAUTION } from './cautions.ts';
 import type { DueItem } from './item.ts';
 
 type Chore = DeepReadonly<StandingChore>;
+
+/** From this share on a change is a large one (ours). */
+const LARGE = 0.5;
 
 export function choresDue(room: Room, days: number): readonly DueItem[] {
   const standing = room.chores.standing
@@ -40,8 +45,9 @@ function startsWithin(due: DayWindow, room: Room, days: number): boolean {
 
 function choreRow(room: Room, clock: ChoreClock, due: DayWindow): DueItem {
   const { chore } = clock;
-  const caution = cautionOf(chore);
-  const lines = linesOf([...clock.places, ...levelPlaces(room, chore)]);
+  const caution = cautionOf(room, chore);
+  const raised = raisedOf(room, chore.where, chore.action);
+  const lines = linesOf([...clock.places, ...levelPlaces(room, chore), ...(raised?.places ?? [])]);
   return {
     id: rowId(chore.where, actionWords(chore.action)),
     place: chore.where,
@@ -52,13 +58,14 @@ function choreRow(room: Room, clock: ChoreClock, due: DayWindow): DueItem {
     why: whyOf(room, clock),
     close: closeOf(room, chore),
     ...(caution === undefined ? {} : { caution }),
+    ...(raised === null ? {} : { after: raised.says }),
     putOffKey: actionWords(chore.action),
     pressing: clock.over !== null,
     minutes: chore.takes === null ? null : Math.round(middle(chore.takes) ?? chore.takes.high),
     because: {
       rule: 'a chore is due an interval after it was last done in full; a part of it buys part of the interval',
       source: sourceOf(clock),
-      steps: [...clock.steps, ...levelSteps(room, chore)],
+      steps: [...clock.steps, ...levelSteps(room, chore), ...(raised?.steps ?? [])],
       lines,
     },
     lines,
@@ -169,12 +176,22 @@ function closeOf(room: Room, chore: Chore): string {
   }
 }
 
-function cautionOf({ action, amount }: Chore): string | undefined {
+/** What would follow where a chore brings in new water, or its words name what raises pH. */
+function raisedOf(room: Room, where: string, { kind, text }: Chore['action']): Raised | null {
+  if (kind === 'water change') return afterRaising(room, where);
+  return kind === 'own' && raisesPh(text ?? '') ? afterRaising(room, where, 'dose') : null;
+}
+
+function cautionOf(room: Room, { action, amount, where }: Chore): string | undefined {
   if (action.kind === 'clean prefilter' || action.kind === 'clean media') return CAUTION.pump;
   if (action.kind === 'top up') return CAUTION.tap;
   if (action.kind !== 'water change') return undefined;
-  const large = amount !== null && amount.unit === 'share' && amount.high >= 0.5;
-  return large ? `${CAUTION.tap}; ${CAUTION.largeChange}` : CAUTION.tap;
+  const share = amount === null ? null : shareOf(room, amount, where, where, room.on);
+  if (share === null || share < LARGE) return CAUTION.tap;
+  const days = share >= 1 ? null : Math.ceil(Math.log(1 - share) / Math.log(1 - LARGE) + 1e-9);
+  const steps =
+    days === null || days < 2 ? '' : `: ${Math.ceil((1 - (1 - share) ** (1 / days)) * 100)} % on each of ${days} days`;
+  return `${CAUTION.tap}; ${CAUTION.largeChange}${steps}`;
 }
 
 function levelSteps(room: Room, chore: Chore): readonly string[] {
@@ -190,7 +207,8 @@ function levelPlaces(room: Room, chore: Chore): Prefilter['places'] {
 }
 
 function taskRow(room: Room, task: DeepReadonly<Task>): DueItem {
-  const lines = linesOf([task.place]);
+  const raised = raisesPh(task.text) ? afterRaising(room, task.where, 'dose') : null;
+  const lines = linesOf([task.place, ...(raised?.places ?? [])]);
   const by = task.by === null ? 'no date set' : `by ${dayWords(task.by, room.on)}`;
   return {
     id: rowId(task.where, task.text),
@@ -204,13 +222,14 @@ function taskRow(room: Room, task: DeepReadonly<Task>): DueItem {
     weight: task.by === null ? 0 : 1,
     why: `to do since ${dayWords(task.day, room.on)}, ${by}`,
     close: `${task.where}: did "${task.text}"`,
+    ...(raised === null ? {} : { after: raised.says }),
     putOffKey: task.text,
     pressing: false,
     minutes: null,
     because: {
       rule: 'a task is open until a did line of the same words',
       source: 'the journal',
-      steps: [`set on ${dayWords(task.day, room.on)}, ${by}`],
+      steps: [`set on ${dayWords(task.day, room.on)}, ${by}`, ...(raised?.steps ?? [])],
       lines,
     },
     lines,

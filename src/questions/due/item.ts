@@ -40,6 +40,8 @@ export interface DueItem {
   readonly close: string;
   /** One line, or absent; printed once an answer. */
   readonly caution?: string;
+  /** Toxic ammonia that would follow a change or dose that can raise pH, or that it has to be tested first; printed once an answer. */
+  readonly after?: string;
   /** What `put off` and `keep … until` name: `water change`, `lights off`, the words of a task. Null: cannot be put off. */
   readonly putOffKey: string | null;
   /** A spill, a wound, a lost power supply: putting off counts for a day at most. */

@@ -20,6 +20,7 @@ import {
   type Ammonia,
   type LastReading,
 } from '../readings.ts';
+import { afterRaising } from '../raised.ts';
 import { bodiesOfWater, type WaterBody } from '../waters.ts';
 import { CAUTION } from './cautions.ts';
 import type { DueItem } from './item.ts';
@@ -92,6 +93,7 @@ function changeRow(room: Room, body: WaterBody, asked: Asked): DueItem {
     why: `${asked.why}${changed ? `; ${plural(since.length, 'change')} since` : ''}`,
     close: changed ? `${body.name}: test ${asked.close}` : `${body.name}: water change 30 %; test ${asked.close}`,
     caution: asked.caution,
+    ...(changed ? {} : { after: afterRaising(room, body.name).says }),
     putOffKey: word,
     pressing: weight === 3,
     minutes: null,
@@ -197,7 +199,7 @@ function rangeRow(room: Room, where: string, tanks: readonly string[], of: Kept,
       weight: gap(reading.value, kept) > (of === 'temperature' ? 3 : 1) ? 2 : 1,
       why: `${read}; ${names} kept at ${range}`,
       close: `${where}: test ${closing(of, kept)}`,
-      ...(of === 'ph' && !high ? { caution: CAUTION.ammonia } : {}),
+      ...(of === 'ph' && !high ? { caution: CAUTION.ammonia, after: afterRaising(room, where, 'dose').says } : {}),
       putOffKey: word,
       pressing: false,
       minutes: null,

@@ -5,7 +5,7 @@ import { linesOf, type Place } from '../../core/span.ts';
 import { dayWords, listWords, plural } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
 import { fishIn } from '../../state/places.ts';
-import { liveTanks } from '../../state/tanks.ts';
+import { isNewWater, liveTanks } from '../../state/tanks.ts';
 import type { DueItem } from './item.ts';
 
 /** Days without a word after which a tank is asked for (ours: a setting). */
@@ -22,7 +22,7 @@ interface Silent {
 /** Tanks with no word for a week, longest silent first. A tank known to have lost its last fish is not asked for. */
 export function silentTanks(room: Room): Silent[] {
   return liveTanks(room)
-    .filter(({ name }) => !isKnownEmpty(room, name))
+    .filter(({ name }) => !isNewWater(name) && !isKnownEmpty(room, name))
     .map((tank): Silent => {
       const last = room.looks.last.get(tank.name);
       return { tank: tank.name, since: last?.day ?? tank.since, place: last?.place ?? tank.declared };

@@ -7,6 +7,7 @@ import type { Room } from '../../state/draft.ts';
 import { courseRow } from '../holds.ts';
 import { runningCourses, type Course } from '../holds/courses.ts';
 import { rowId } from '../id.ts';
+import { afterRaising, raisesPh } from '../raised.ts';
 import type { DueItem, DueSource } from './item.ts';
 
 export const treatmentDue: DueSource = (room) =>
@@ -21,6 +22,7 @@ function doseItem(room: Room, course: Course, next: NonNullable<Course['next']>)
   const changes = changesSince(room, course);
   const told = changes.length === 0 ? 'none' : listWords(changes.map(({ words }) => words));
   const number = given.length + 1;
+  const raised = raisesPh(treatment.product) ? afterRaising(room, treatment.where, 'dose') : null;
   return {
     id: rowId(treatment.where, 'dose', treatment.product),
     place: treatment.where,
@@ -31,6 +33,7 @@ function doseItem(room: Room, course: Course, next: NonNullable<Course['next']>)
     why: `dose ${String(given.length)}${treatment.doses === null ? '' : ` of ${String(treatment.doses)}`} was on ${dayWords(course.lastDose, room.on)}; water changed since: ${told}`,
     close: `${treatment.where}: treat "${treatment.product}"`,
     caution: cautionFor(course),
+    ...(raised === null ? {} : { after: raised.says }),
     putOffKey: treatment.product,
     pressing: false,
     minutes: null,
