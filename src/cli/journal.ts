@@ -68,6 +68,13 @@ export async function openJournal(context: Context, get: Get): Promise<Journal> 
   };
 }
 
+/** Reads another journal beside the keeper's own. Throws a `Stop` where it cannot be read. */
+export async function openCopy(context: Context, file: string): Promise<Reading> {
+  const at = path.resolve(context.cwd, file);
+  const [found, { readJournal }] = [readMain(context, at), await import('../language/read.ts')];
+  return readingOf(context.files, at, found, readJournal);
+}
+
 /** The journal's path: as told, else TANKSIDE_JOURNAL, else the usual name here or in a folder above. */
 export function journalPath(context: Context, told: string | null): string {
   const where = { told, usual: context.env['TANKSIDE_JOURNAL'], here: context.cwd };

@@ -37,6 +37,7 @@ export const PROBLEM_KINDS = [
   'level-above-spill',
   'line-too-long',
   'missing-colon',
+  'merge-mark',
   'mistake-of-none',
   'mistake-of-several',
   'mixed-heading',

@@ -13,11 +13,13 @@ export interface RawEntry {
   readonly text: string;
   /** What is wrong with an `also read` line; any other line has none yet. */
   readonly faults: readonly Fault[];
-  /** True for `also read "…"`: nothing else is to be read in it. */
+  /** True for `also read "…"` and a mark of a merge: nothing else is to be read in it. */
   readonly reads: boolean;
 }
 
 const NOTHING = /^\s*(?:#(?:\s|$)|$)/;
+/** What git leaves around two versions of the same lines that it could not merge. */
+const MERGE_MARK = /^(?:<{7}|={7}|>{7}|\|{7})(?:\s|$)/;
 const ALSO = /^\s*also\s+read\b/i;
 const ALSO_WHOLE = /^\s*also\s+read\s*("[^"]*")\s*(?:#(?:\s.*)?)?$/i;
 
@@ -35,6 +37,10 @@ function* linesOf(
 ): Generator<RawEntry> {
   for (const { number, text: line } of splitLines(text)) {
     if (NOTHING.test(line)) continue;
+    if (MERGE_MARK.test(line)) {
+      yield { file, line: number, text: line, faults: [mergeMark(line)], reads: true };
+      continue;
+    }
     if (!ALSO.test(line)) {
       yield { file, line: number, text: line, faults: [], reads: false };
       continue;
@@ -43,6 +49,12 @@ function* linesOf(
     yield { file, line: number, text: line, faults: also.faults, reads: true };
     if (also.read !== null) yield* linesOf(also.read.name, also.read.text, fetch, [...open, also.read.name], done);
   }
+}
+
+function mergeMark(line: string): Fault {
+  const at = { from: 0, to: line.trimEnd().length };
+  const says = 'a merge left this mark around two versions of the same lines: both count until one is taken out';
+  return { ...fault('merge-mark', at, says), edit: comment(line, at) };
 }
 
 interface Also {
