@@ -19,6 +19,7 @@ const packages = {
   jstat: ['src/core'],
   'ml-matrix': ['src/science'],
   'ml-levenberg-marquardt': ['src/science'],
+  yalps: ['src/science'],
   luxon: ['src/cli'],
   commander: ['src/cli'],
   chalk: ['src/reports', 'src/cli'],

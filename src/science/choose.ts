@@ -1,0 +1,94 @@
+/**
+ * How many of each thing to take so that the whole is worth most and no limit is broken: a whole-number
+ * linear programme, solved by branch and cut. Two greedy ways stand beside it, as a floor and for tests.
+ */
+import { solve } from 'yalps';
+
+/** Something that may be taken several times. */
+export interface Choice {
+  readonly worth: number;
+  readonly most: number;
+  /** What one of it takes of each limit. */
+  readonly takes: ReadonlyMap<string, number>;
+}
+
+export type Limits = ReadonlyMap<string, number>;
+
+/** Preference among plans of equal worth, far below a cent: earlier choices go first. */
+const PREFERENCE = 1e-5;
+const HAIR = 1e-7;
+
+/** How many of each choice; the best there is, and in no case less than the greedy ways find. */
+export function chooseBest(choices: readonly Choice[], limits: Limits): readonly number[] {
+  const found = [bySolver(choices, limits), ...greedyWays(choices, limits)];
+  return found
+    .filter((amounts) => within(amounts, choices, limits))
+    .reduce((best, one) => (ranked(one, choices) > ranked(best, choices) + HAIR / 10 ? one : best));
+}
+
+function bySolver(choices: readonly Choice[], limits: Limits): readonly number[] {
+  const { variables } = solve(
+    {
+      direction: 'maximize',
+      objective: 'worth',
+      constraints: [
+        ...[...limits].map(([name, max]) => [`limit ${name}`, { max }] as const),
+        ...choices.map(({ most }, index) => [`most ${index}`, { max: most }] as const),
+      ],
+      variables: choices.map((choice, index) => [index, coefficients(choice, index, choices.length)] as const),
+      integers: true,
+    },
+    { checkCycles: true, timeout: Infinity },
+  );
+  const amounts = new Map(variables);
+  return choices.map((_, index) => Math.round(amounts.get(index) ?? 0));
+}
+
+function coefficients(choice: Choice, index: number, of: number): ReadonlyMap<string, number> {
+  return new Map([
+    ['worth', choice.worth + preference(index, of)],
+    [`most ${index}`, 1],
+    ...[...choice.takes].map(([name, amount]) => [`limit ${name}`, amount] as const),
+  ]);
+}
+
+function preference(index: number, of: number): number {
+  return PREFERENCE * ((of - index) / of);
+}
+
+function ranked(amounts: readonly number[], choices: readonly Choice[]): number {
+  const liked = amounts.reduce((sum, amount, index) => sum + amount * preference(index, choices.length), 0);
+  return worthOf(amounts, choices) + liked;
+}
+
+export function worthOf(amounts: readonly number[], choices: readonly Choice[]): number {
+  return choices.reduce((sum, { worth }, index) => sum + worth * (amounts[index] ?? 0), 0);
+}
+
+export function within(amounts: readonly number[], choices: readonly Choice[], limits: Limits): boolean {
+  const few = choices.every(({ most }, index) => (amounts[index] ?? 0) >= 0 && (amounts[index] ?? 0) <= most);
+  const used = (name: string): number =>
+    choices.reduce((sum, { takes }, index) => sum + (takes.get(name) ?? 0) * (amounts[index] ?? 0), 0);
+  return few && [...limits].every(([name, limit]) => used(name) <= limit + HAIR);
+}
+
+/** One after the other the dearest that still fits; and the dearest for what it takes of the limits. */
+export function greedyWays(choices: readonly Choice[], limits: Limits): readonly (readonly number[])[] {
+  const dear = choices.map(({ worth }) => worth);
+  const dense = choices.map(({ worth, takes }) => {
+    const share = [...limits].reduce((sum, [name, limit]) => sum + (takes.get(name) ?? 0) / Math.max(limit, HAIR), 0);
+    return worth / Math.max(share, HAIR);
+  });
+  return [dear, dense].map((order) => greedy(choices, limits, order));
+}
+
+function greedy(choices: readonly Choice[], limits: Limits, order: readonly number[]): readonly number[] {
+  const amounts = choices.map(() => 0);
+  const indexes = choices.map((_, index) => index).toSorted((a, b) => (order[b] ?? 0) - (order[a] ?? 0) || a - b);
+  for (const index of indexes) {
+    if ((choices[index]?.worth ?? 0) < 0) continue;
+    const more = (): number[] => amounts.map((amount, at) => (at === index ? amount + 1 : amount));
+    while (within(more(), choices, limits)) amounts[index] = (amounts[index] ?? 0) + 1;
+  }
+  return amounts;
+}
