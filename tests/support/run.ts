@@ -11,7 +11,7 @@ export interface World {
   /** The clock's day, ISO. */
   readonly today?: string;
   /** Text by absolute path. What a command creates appears here. */
-  readonly files?: Record<string, string>;
+  readonly files?: Record<string, string | Buffer>;
   readonly cwd?: string;
   readonly env?: Readonly<Record<string, string>>;
   /** Columns of a terminal; absent: standard output is a pipe. */

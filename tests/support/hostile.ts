@@ -1,0 +1,143 @@
+/**
+ * Journals that nobody wrote kindly: a keeper's lines with words swapped, cut and doubled, names that
+ * programs trip over, signs that act on a terminal, numbers that no ruler reads, bytes that are no text.
+ * The same seed gives the same journal.
+ */
+import { generateJournal, randomFrom } from '../tools/generate.ts';
+import { FACTS, ROOM } from './arbitrary.ts';
+import { SAMPLE } from './sample.ts';
+
+/** Words of the language and of its enemies. */
+const WORDS = [
+  ...'A1 C1 Long Rowan Rowan-1 M1 room tank row all and to from of in on at by until every for with stay some half'.split(
+    ' ',
+  ),
+  ...Object.keys(FACTS).flatMap((kind) => kind.split(' ')),
+  ...'mistake note spawned eggs moved counted sold reserved died missing hold quarantine treat level cleaned test'.split(
+    ' ',
+  ),
+];
+const NUMBERS = [
+  '0',
+  '-1',
+  '1e308',
+  '9'.repeat(40),
+  '0.0000001',
+  '1,500',
+  '½',
+  '30–20',
+  '40+',
+  '~0',
+  '15',
+  '١٢',
+  'NaN',
+];
+const NAMES = ['__proto__', 'constructor', 'toString', 'hasOwnProperty', 'Ünïcødé', '饲养', "O'Neill", 'a'.repeat(300)];
+const SIGNS = [
+  '\u001b[2J',
+  '\u001b]0;x\u0007',
+  '\u0000',
+  '\u202e',
+  '\u2028',
+  '\ufeff',
+  '\ud800',
+  '\r',
+  '\t',
+  '"',
+  '“',
+  '# ',
+  '#',
+  ';',
+  ',',
+  ':',
+  '<b>&amp;</b>',
+  '=1+1',
+  '@SUM(1)',
+  '👨‍👩‍👧',
+  'e\u0301',
+];
+const DAYS = [
+  '0001-01-01',
+  '9999-12-31',
+  '2026-02-29',
+  '2026-13-01',
+  '1582-10-10',
+  '2026-02-14',
+  '2024-02-29',
+  '20260214',
+];
+
+export interface Hostile {
+  readonly seed: number;
+  readonly bytes: Buffer;
+}
+
+/** Draws whole numbers and members of lists from one seed. */
+export class Draw {
+  readonly #random: () => number;
+  constructor(seed: number) {
+    this.#random = randomFrom(seed);
+  }
+  /** 0 ≤ x < n. */
+  below(n: number): number {
+    return Math.floor(this.#random() * n);
+  }
+  of<T>(list: readonly [T, ...T[]] | readonly T[]): T {
+    const one = list[this.below(list.length)];
+    if (one === undefined) throw new Error('nothing to draw from');
+    return one;
+  }
+  chance(p: number): boolean {
+    return this.#random() < p;
+  }
+}
+
+/** One journal of up to a few hundred lines. */
+export function hostileJournal(seed: number): Hostile {
+  const draw = new Draw(seed);
+  const base = draw.of([SAMPLE, ROOM, generateJournal(60 + draw.below(200), seed)]);
+  const lines = base.split('\n');
+  const times = 1 + draw.below(24);
+  for (let n = 0; n < times; n += 1) {
+    const at = draw.below(lines.length);
+    lines.splice(at, draw.chance(0.5) ? 1 : 0, hostileLine(draw, lines[at] ?? ''));
+  }
+  const text = lines.join(draw.of(['\n', '\n', '\r\n', '\r']));
+  return { seed, bytes: draw.chance(0.2) ? damaged(draw, Buffer.from(text)) : Buffer.from(text) };
+}
+
+/** A line made from another: by words of the language, by signs, by number, by day, or from nothing. */
+export function hostileLine(draw: Draw, line: string): string {
+  switch (draw.below(6)) {
+    case 0: {
+      const words = Array.from({ length: 1 + draw.below(14) }, () => word(draw));
+      return `2026-0${1 + draw.below(9)}-1${draw.below(9)} ${draw.of(['A1', 'C1', 'Long', 'room', word(draw)])}: ${words.join(' ')}`;
+    }
+    case 1:
+      return line.replace(/\d+(?:[.,]\d+)?(?=[^\d-]*$)/u, () => draw.of(NUMBERS));
+    case 2:
+      return line.replace(/^\d{4}-\d{2}-\d{2}/u, () => draw.of(DAYS));
+    case 3:
+      return line.replaceAll(/\b[A-Z][\w-]*\b/gu, (name) => (draw.chance(0.3) ? draw.of(NAMES) : name));
+    case 4: {
+      const at = draw.below(line.length + 1);
+      return line.slice(0, at) + draw.of(SIGNS) + line.slice(at + draw.below(3));
+    }
+    default: {
+      const words = line.split(' ');
+      const at = draw.below(words.length);
+      words.splice(at, draw.below(3), ...Array.from({ length: draw.below(3) }, () => word(draw)));
+      return words.join(' ');
+    }
+  }
+}
+
+function word(draw: Draw): string {
+  return draw.of([draw.of(WORDS), draw.of(WORDS), draw.of(WORDS), draw.of(NUMBERS), draw.of(NAMES), draw.of(SIGNS)]);
+}
+
+function damaged(draw: Draw, bytes: Buffer): Buffer {
+  const copy = Buffer.from(bytes);
+  for (let n = draw.below(40); n >= 0; n -= 1) copy[draw.below(copy.length)] = draw.below(256);
+  return copy;
+}
