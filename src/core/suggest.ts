@@ -1,12 +1,16 @@
 /**
- * The nearest words to one that was not known. A swap of two neighbouring letters is one slip, as it is
- * on a phone's keys; a one-letter name is never near everything, since half of it would have to be wrong.
+ * The nearest words to one that was not known. What is offered must not state another fact than was meant,
+ * so a word counts as near only where it is surely a slip of the thumb: it begins as it should, and few
+ * letters are wrong (`hosed` is another verb than `dosed`). A swap of two neighbouring letters is one slip,
+ * as it is on a phone's keys.
  */
 
 /** More slips than this and it is another word. */
 const MOST_SLIPS = 2;
-/** At least this share of the longer word must be right; exclusive. */
-const LEAST_RIGHT = 0.4;
+/** Words up to this length take one slip only: with two of four wrong, `salt` would be `fault`. */
+const SHORT = 5;
+/** In shorter words than this any slip makes another word. */
+const SHORTEST = 3;
 
 /**
  * Optimal string alignment distance: the fewest insertions, deletions, replacements and swaps of
@@ -64,8 +68,16 @@ export function nearest(word: string, candidates: Iterable<string>, max = 3): re
 }
 
 function near(word: string, candidate: string): number | null {
+  if (word === candidate) return 0;
   const length = Math.max([...word].length, [...candidate].length);
-  if (Math.abs(word.length - candidate.length) > MOST_SLIPS * 2) return null;
+  if (length < SHORTEST || Math.abs(word.length - candidate.length) > MOST_SLIPS * 2) return null;
+  if (!beginsAlike(word, candidate)) return null;
   const cost = slips(word, candidate);
-  return cost <= MOST_SLIPS && length > 0 && (length - cost) / length > LEAST_RIGHT ? cost : null;
+  return cost <= (length > SHORT ? MOST_SLIPS : 1) ? cost : null;
+}
+
+/** The same first letter, or one of the first two left out, doubled or swapped. */
+function beginsAlike(word: string, candidate: string): boolean {
+  const [a = '', b = ''] = [word[0], candidate[0]];
+  return a === b || a === candidate[1] || b === word[1];
 }

@@ -32,6 +32,12 @@ export function fault(kind: ProblemKind, at: Piece, says: string, replacement: s
   return { kind, from, to, says, edit: replacement === null ? null : { from, to, text: replacement } };
 }
 
+/** Words turned into a remark. */
+export function asRemark(words: string): string {
+  const plain = words.replace(/["“”„‟«»″]/g, '').trim();
+  return plain === '' ? '' : `"${plain}"`;
+}
+
 /** A text with edits applied, last first. Edits that overlap an earlier one are left out. */
 export function applyEdits(text: string, edits: readonly Edit[]): string {
   let result = text;

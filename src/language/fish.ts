@@ -1,4 +1,5 @@
 /** Who a clause is about and how many: names, sexes and numbers of one clause put together. */
+import { CLAUSES } from '../../grammar/phrases.ts';
 import { GROUP_WORDS } from '../../grammar/reserved.ts';
 import type { DetailNode, LinkValue, NameNode, QuantityNode, SexNode } from '../../grammar/syntax.ts';
 import { exactly, plus } from '../core/interval.ts';
@@ -6,7 +7,7 @@ import type { Interval } from '../core/interval.ts';
 import type { Heads, HowMany } from '../journal/event.ts';
 import type { FishRef, GroupKind, Member, Sex } from '../journal/subject.ts';
 import type { Clause } from './clause.ts';
-import { FISH } from './line.ts';
+import { FISH, FISH_DECLARED } from './line.ts';
 import { countOf, figureValue } from './quantities.ts';
 import type { Guessed } from './quantities.ts';
 
@@ -142,7 +143,10 @@ export function fishNamed(clause: Clause, node: NameNode | LinkValue, sex: Sex |
     clause.fault('which-fish', node, says, '');
     return IMPLIED;
   }
-  const named = clause.lookUp(node, FISH);
+  // `sold 6 Ash` names a stock that may lack its declaration; `free-swimming 40ish bbs` hardly does.
+  const lot = clause.node.kind === 'mixed' || CLAUSES[clause.node.kind].nouns?.includes('fish') === true;
+  const after = node.from >= clause.node.head.to && !lot;
+  const named = clause.lookUp(node, after ? FISH_DECLARED : FISH);
   if (named?.kind === 'brood') return { kind: 'brood', brood: named.name };
   if (named?.kind === 'fish') {
     return { kind: 'group', group: named.group ?? null, member: { sex: named.sex ?? null, name: named.name } };

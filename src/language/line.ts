@@ -1,11 +1,12 @@
 /** What reading one line has at hand: the line, its day, what is known of names and conventions, and where faults go. */
 import type { Piece } from '../../grammar/syntax.ts';
+import { MONTHS, WEEKDAYS } from '../../grammar/words.ts';
 import type { ProblemKind } from '../core/problem-kinds.ts';
 import { isoDay } from '../core/day.ts';
 import type { Day } from '../core/day.ts';
 import { nearest } from '../core/suggest.ts';
 import type { Conventions } from './conventions.ts';
-import { fault } from './faults.ts';
+import { asRemark, fault } from './faults.ts';
 import type { Fault } from './faults.ts';
 import type { Named, NameKind, Names } from './names.ts';
 
@@ -42,7 +43,9 @@ export interface Lookup {
   readonly wants: string;
   /** Kind of the fault where nothing has that name. */
   readonly unknown: ProblemKind;
-  /** A line that would declare it, after the date. */
+  /** Set where common words stand as well: whether a word that looks like a name may be one not yet declared. */
+  readonly looksLikeName?: 'may be new' | 'is none';
+  /** A line that would declare it, after the date: nothing is told of it but what its kind calls for. */
   readonly declares: (name: string) => string;
 }
 
@@ -74,16 +77,39 @@ function unknownName(line: LineContext, word: string, at: Piece, want: Lookup): 
   const says = `nothing here is called «${word}»`;
   const { from, to } = at;
   if (mended !== null) return { kind: want.unknown, from, to, says, edit: mended };
+  // A common word is no name that somebody forgot to declare.
+  if (want.looksLikeName === 'is none' || (want.looksLikeName !== undefined && !isNameLike(word))) {
+    if (want.unknown === 'unknown-name') return { kind: want.unknown, from, to, says, edit: null };
+    // Where it stands for the fish themselves, a remark would make a fact of other fish.
+    const remark = want.looksLikeName === 'is none' ? asRemark(word) : null;
+    return fault('not-understood', at, `«${word}» is not understood here`, remark);
+  }
   return { kind: want.unknown, from, to, says, edit: null, line: `${isoDay(line.day)} ${want.declares(word)}` };
 }
 
 function edit(line: LineContext, word: string, at: Piece, want: Lookup): Fault['edit'] {
   const candidates: string[] = [];
-  for (const named of line.names.all()) {
-    if ((want.kinds === null || want.kinds.includes(named.kind)) && named.day <= line.day) candidates.push(named.name);
+  for (const { kind, name, day } of line.names.all()) {
+    // `A9` is no slip for `A1`: digits tell tanks and broods apart.
+    if (digitsOf(name) !== digitsOf(word)) continue;
+    if ((want.kinds === null || want.kinds.includes(kind)) && day <= line.day) candidates.push(name);
   }
   const near = nearest(word, candidates, 1)[0] ?? nearestBrood(line, word, want);
   return near === undefined ? null : { from: at.from, to: at.to, text: near };
+}
+
+function digitsOf(word: string): string {
+  return word.replace(/\D+/g, ' ').trim();
+}
+
+/** The tank that stands for the new water is called so in small letters too. */
+const NEW_WATER = 'tap';
+
+/** True for a word that may well be a name: it has a capital or a digit, or its script has no capitals. */
+export function isNameLike(word: string): boolean {
+  const day = word.toLowerCase();
+  const like = /^[\p{Lu}\p{Lt}\p{Lo}]|\d/u.test(word) || day === NEW_WATER;
+  return like && !WEEKDAYS.has(day) && !MONTHS.has(day);
 }
 
 /** `6 kribs`. */
@@ -110,47 +136,52 @@ export const TANK: Lookup = {
   kinds: ['tank'],
   wants: 'a tank',
   unknown: 'unknown-tank',
-  declares: (name) => `tank ${name}: 54 L; alone`,
+  declares: (name) => `tank ${name}:`,
 };
 
 export const LOOP: Lookup = {
   kinds: ['loop'],
   wants: 'a loop',
   unknown: 'unknown-loop',
-  declares: (name) => `loop ${name}: sump 200 L`,
+  declares: (name) => `loop ${name}:`,
 };
 
 export const SPECIES: Lookup = {
   kinds: ['species'],
   wants: 'a species',
   unknown: 'unknown-species',
-  declares: (name) => `species ${name}: Genus species`,
+  declares: (name) => `species ${name}:`,
 };
 
 export const FISH: Lookup = {
   kinds: ['group', 'fish', 'brood'],
   wants: 'a fish, a group or a brood',
   unknown: 'unknown-fish',
+  looksLikeName: 'may be new',
   declares: (name) => `group ${name}: some`,
 };
+
+/** Fish named where a clause hardly ever names any: after `free-swimming`, after `chasing`. */
+export const FISH_DECLARED: Lookup = { ...FISH, looksLikeName: 'is none' };
 
 export const CULTURE: Lookup = {
   kinds: ['culture'],
   wants: 'a culture',
   unknown: 'unknown-culture',
-  declares: (name) => `culture ${name}: microworm`,
+  declares: (name) => `culture ${name}:`,
 };
 
 export const AUCTION: Lookup = {
   kinds: ['auction'],
   wants: 'an auction',
   unknown: 'unknown-auction',
-  declares: (name) => `auction ${name}: 20 lots`,
+  declares: (name) => `auction ${name}:`,
 };
 
 export const ANYTHING: Lookup = {
   kinds: null,
   wants: 'a name',
   unknown: 'unknown-name',
-  declares: (name) => `tank ${name}: 54 L; alone`,
+  looksLikeName: 'may be new',
+  declares: (name) => `tank ${name}:`,
 };

@@ -1,9 +1,9 @@
 /** From faults to problems: every problem comes with a line that would be read. */
 import type { Problem } from '../core/problem.ts';
 import { DECLARING } from '../../grammar/reserved.ts';
-import { cut, Colon, DateToken, endOf, Time } from '../../grammar/tokens.ts';
-import { applyEdits } from './faults.ts';
-import type { Fault } from './faults.ts';
+import { cut, Colon, Comma, DateToken, endOf, Note, Semicolon, Time } from '../../grammar/tokens.ts';
+import { applyEdits, asRemark } from './faults.ts';
+import type { Edit, Fault } from './faults.ts';
 import { foldPunctuation } from './punctuation.ts';
 
 /** Says whether a line, as it stands, would be read. */
@@ -33,6 +33,7 @@ export function problemsOf(
 ): Problem[] {
   if (faults.length === 0) return [];
   const mended = mend(text, faults, today, reads);
+  const alone = faults.filter((each) => each.line === undefined && each.doubt !== true).length === 0;
   const seen = new Set<string>();
   const problems: Problem[] = [];
   for (const { kind, from, to, says, also, doubt, line } of faults) {
@@ -41,7 +42,8 @@ export function problemsOf(
     seen.add(key);
     const at = { file: where.file, line: where.line, from: clampTo(from, text), to: clampTo(Math.max(from, to), text) };
     const weight = doubt === true ? 'doubt' : 'stops';
-    const write = line !== undefined && reads(line) ? line : mended;
+    // A declaration alone mends nothing where something else is wrong with the line.
+    const write = line !== undefined && alone && reads(line) ? line : mended;
     problems.push({ kind, weight, says, write, at, also: also ?? [] });
   }
   return problems.sort((a, b) => a.at.from - b.at.from).slice(0, MOST_TOLD);
@@ -51,17 +53,61 @@ function clampTo(offset: number, text: string): number {
   return Math.min(Math.max(0, offset), text.length);
 }
 
-/** The line with everything mended that can be, if it is then read; else its words kept as a note. */
+/** The line with everything mended that can be, if it is then read; else what is not read kept as a note. */
 function mend(text: string, faults: readonly Fault[], today: string, reads: Reads): string {
   const edits = faults.map(({ edit }) => edit).filter((edit) => edit !== null);
   if (text.length > LONGEST_MENDED) return asNote(text.slice(0, KEPT), today, reads);
   const others = faults.map(({ edit, otherwise }) => otherwise ?? edit).filter((edit) => edit !== null);
   for (const tried of [edits, others]) {
-    const edited = tried.length > 0 ? applyEdits(text, tried).trim() : text;
+    const edited = tried.length > 0 ? applyEdits(text, remarksJoined(text, tried)).trim() : text;
     if (edited !== text && (reads(edited) || edited.startsWith('#'))) return edited;
   }
-  return asNote(text, today, reads);
+  return partsAndNote(text, reads) ?? asNote(text, today, reads);
 }
+
+/** Words beside each other that become remarks become one: a clause has one. */
+function remarksJoined(text: string, edits: readonly Edit[]): readonly Edit[] {
+  const joined: Edit[] = [];
+  for (const edit of [...edits].sort((a, b) => a.from - b.from)) {
+    const before = joined.at(-1);
+    const both = before?.text.startsWith('"') === true && edit.text.startsWith('"');
+    if (before !== undefined && both && edit.from >= before.to && /^[\s,]*$/.test(text.slice(before.to, edit.from))) {
+      const whole = { from: before.from, to: edit.to };
+      joined[joined.length - 1] = { ...whole, text: asRemark(text.slice(whole.from, whole.to)) };
+    } else joined.push(edit);
+  }
+  return joined;
+}
+
+/** So many parts at most are tried one by one. */
+const MOST_PARTS = 6;
+
+/** The parts of a line that are read, and the others as a note after them; null where no part is. */
+function partsAndNote(text: string, reads: Reads): string | null {
+  const tokens = cut(foldPunctuation(text));
+  const colon = tokens.findIndex(({ tokenType }) => tokenType === Colon);
+  const last = tokens.at(-1);
+  if (colon < 0 || last === undefined || tokens.some(({ tokenType }) => tokenType === Note)) return null;
+  const starts = tokens.slice(colon).filter(({ tokenType }) => PARTING.has(tokenType));
+  const ends = [...starts.slice(1).map(({ startOffset }) => startOffset), endOf(last)];
+  const parts = starts.map((start, index) => ({ from: endOf(start), to: ends[index] ?? endOf(last) }));
+  if (parts.length < 2 || parts.length > MOST_PARTS) return null;
+  const head = text.slice(0, endOf(tokens[colon] ?? last));
+  const kept: string[] = [];
+  const noted: string[] = [];
+  for (let at = 0; at < parts.length;) {
+    const from = parts[at]?.from ?? 0;
+    const said = parts.slice(at).map(({ to }) => text.slice(from, to).trim());
+    const length = said.length - said.toReversed().findIndex((words) => reads(`${head} ${words}`));
+    if (length <= said.length) kept.push(said[length - 1] ?? '');
+    else noted.push(said[0] ?? '');
+    at += length <= said.length ? length : 1;
+  }
+  const line = `${head} ${kept.join('; ')}; note ${noted.join(', ')}`;
+  return kept.length > 0 && noted.length > 0 && reads(line) ? line : null;
+}
+
+const PARTING = new Set([Colon, Comma, Semicolon]);
 
 function asNote(text: string, today: string, reads: Reads): string {
   const tokens = cut(foldPunctuation(text));

@@ -6,7 +6,7 @@ import { matchPhrase } from '../../grammar/matching.ts';
 import type { ParseFault } from '../../grammar/parse.ts';
 import type { Piece } from '../../grammar/syntax.ts';
 import type { TagFault } from '../../grammar/tagging.ts';
-import { endOf, Hash, InchMark, Joined, Minus, OpenQuote, Unknown } from '../../grammar/tokens.ts';
+import { Comma, endOf, Hash, InchMark, Joined, Minus, OpenQuote, Unknown } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
 import { isoDay } from '../core/day.ts';
 import { fault } from './faults.ts';
@@ -82,17 +82,17 @@ export function noClause(line: LineContext, tag: TagFault, heading: HeadingKind,
       .map(({ image }) => image)
       .join(' ');
     const here = HEADING_WORDS[heading];
-    const says =
-      elsewhere.of === here
-        ? `\`${words}\` is said where ${here} is declared, not of one that stands`
-        : `\`${words}\` is said of ${elsewhere.of}, not of ${here}`;
+    const says = elsewhere.declared
+      ? `\`${words}\` is said where ${elsewhere.of} is declared${elsewhere.of === here ? ', not of one that stands' : ''}`
+      : `\`${words}\` is said of ${elsewhere.of}, not of ${here}`;
     const wrong = fault('clause-elsewhere', { from: at.from, to: endOf(own[elsewhere.length - 1] ?? tag.first) }, says);
     const subject = onlySubject(line, elsewhere.of);
     if (subject === null) return wrong;
     return { ...wrong, line: `${isoDay(line.day)} ${subject}: ${line.text.slice(at.from, at.to)}` };
   }
   const near = nearestPhrase(own, heading);
-  const first = own.slice(0, near?.words ?? 1);
+  const comma = own.findIndex(({ tokenType }) => tokenType === Comma);
+  const first = own.slice(0, near?.words ?? (comma > 0 ? comma : own.length));
   const place = { from: at.from, to: endOf(first.at(-1) ?? tag.first) };
   const says = `«${line.text.slice(place.from, place.to)}» is no clause that is read here`;
   return fault('unknown-clause', place, says, near?.phrase ?? null);
@@ -140,11 +140,14 @@ function onlySubject(line: LineContext, of: string): string | null {
 }
 
 /** The heading under which the words would be a clause. */
-function clauseElsewhere(tokens: readonly Token[], heading: HeadingKind): { of: string; length: number } | null {
+function clauseElsewhere(
+  tokens: readonly Token[],
+  heading: HeadingKind,
+): { of: string; declared: boolean; length: number } | null {
   for (const other of PLACES) {
     const match = other === heading ? null : matchPhrase(tokens, 0, openersUnder(other));
     if (match !== null && match.phrase.kind !== 'two readings')
-      return { of: HEADING_WORDS[other], length: match.length };
+      return { of: HEADING_WORDS[other], declared: other.startsWith('new '), length: match.length };
   }
   return null;
 }

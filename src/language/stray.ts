@@ -1,12 +1,13 @@
 /** Words of a clause that its kind does not take: perhaps a clause of their own with a slip in it, else a remark. */
-import { allPhrases, canonicalOf, canonicalPhrases } from '../../grammar/phrases.ts';
+import { matchPhrase } from '../../grammar/matching.ts';
+import { allPhrases, canonicalOf, canonicalPhrases, openersUnder } from '../../grammar/phrases.ts';
 import { Name } from '../../grammar/tags.ts';
 import type { ClauseKind, HeadingKind } from '../../grammar/phrases.ts';
 import type { DetailNode, Piece } from '../../grammar/syntax.ts';
 import { cut, endOf } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
 import { nearest, slips } from '../core/suggest.ts';
-import { fault } from './faults.ts';
+import { asRemark, fault } from './faults.ts';
 import type { Fault } from './faults.ts';
 import type { LineContext } from './line.ts';
 import { foldPunctuation } from './punctuation.ts';
@@ -62,21 +63,50 @@ export function strayWords(
     const place = { from: start, to: start + words.trim().length };
     from += part.length;
     const separate = /[,;]\s*$/.test(line.text.slice(0, start));
-    const near = separate ? nearestPhrase(cut(foldPunctuation(words)), heading) : null;
+    const tokens = cut(foldPunctuation(words));
+    const near = separate ? nearestPhrase(tokens, heading) : null;
     const says = `«${words.trim()}» is not understood ${said}`;
-    if (near !== null) faults.push(fault('unknown-clause', place, says, near.phrase));
-    else if (faults.length === 0) {
-      const rest = { from: start, to: end, text: asRemark(line.text.slice(start, end)) };
-      return [{ ...fault('not-understood', place, says, asRemark(words)), otherwise: rest }];
+    if (near !== null) {
+      // Only the words with the slip in them: what follows them is a fact as well.
+      const last = tokens[near.words - 1];
+      const slip = { from: start, to: last === undefined ? place.to : from - part.length + endOf(last) };
+      faults.push({ ...fault('unknown-clause', place, says), edit: { ...slip, text: near.phrase } });
+    } else if (faults.length === 0) {
+      return [strayTail(line, place, end, says, heading)];
     }
   }
   return faults;
 }
 
-/** Words turned into a remark. */
-export function asRemark(words: string): string {
-  const plain = words.replace(/["“”„‟«»″]/g, '').trim();
-  return plain === '' ? '' : `"${plain}"`;
+/** Words at which a clause stops making sense: the next clause without its `;`, else a remark. */
+function strayTail(line: LineContext, place: Piece, end: number, says: string, heading: HeadingKind): Fault {
+  const wrong = fault('not-understood', place, says);
+  const rest = { from: place.from, to: end };
+  if (opensClause(line, rest, heading)) {
+    const before = line.text.slice(0, place.from).trimEnd().replace(/,$/, '');
+    return { ...wrong, edit: { from: before.length, to: place.from, text: '; ' } };
+  }
+  const [short, long] = [place, rest].map((piece) => remarkOf(line, piece, heading));
+  return long === null || long === undefined
+    ? { ...wrong, edit: short ?? null }
+    : { ...wrong, edit: short ?? long, otherwise: long };
+}
+
+/** A remark in place of words; null where they say more than a remark may swallow: a clause. */
+function remarkOf(line: LineContext, { from, to }: Piece, heading: HeadingKind): Fault['edit'] {
+  const tokens = cut(foldPunctuation(line.text.slice(from, to)));
+  const opens = tokens.some((_, index) => opensAt(tokens, index, heading));
+  return opens ? null : { from, to, text: asRemark(line.text.slice(from, to)) };
+}
+
+function opensClause(line: LineContext, { from, to }: Piece, heading: HeadingKind): boolean {
+  return opensAt(cut(foldPunctuation(line.text.slice(from, to))), 0, heading);
+}
+
+/** Whether a clause begins there that no remark may hide. The name of a food alone says too little to be one. */
+function opensAt(tokens: readonly Token[], at: number, heading: HeadingKind): boolean {
+  const phrase = matchPhrase(tokens, at, openersUnder(heading))?.phrase;
+  return phrase !== undefined && !phrase.shy && phrase.kind !== 'two readings' && phrase.sense !== 'food';
 }
 
 /** A detail that its clause did not ask for. */
@@ -88,7 +118,8 @@ export function strayDetail(line: LineContext, kind: ClauseKind, detail: DetailN
   if (detail.type === 'name' && line.names.find(detail.text, line.day) === null) {
     const near = nearestPhrase(cut(here), heading);
     const says = `«${here}» is not understood ${said}`;
-    return fault('unknown-clause', at, says, near?.phrase ?? asRemark(here));
+    if (near !== null) return fault('unknown-clause', at, says, near.phrase);
+    return { ...fault('not-understood', at, says), edit: remarkOf(line, at, heading) };
   }
-  return fault('does-not-belong', at, `«${here}» does not belong ${said}`, asRemark(here));
+  return { ...fault('does-not-belong', at, `«${here}» does not belong ${said}`), edit: remarkOf(line, at, heading) };
 }

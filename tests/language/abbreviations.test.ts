@@ -92,8 +92,8 @@ describe('words that mean two things are refused, with what each would be', () =
 
 describe('several independent errors in one line', () => {
   test('are told once each, and mended together', () => {
-    const found = problemsIn('2026-03-10 A1: chasign, lights off; moved 3 Rwoan-1 to C3, spawnd');
-    expect(found.map(({ words }) => words)).toEqual(['chasign', 'Rwoan-1', 'C3', 'spawnd']);
+    const found = problemsIn('2026-03-10 A1: chasign, lights off; moved 3 Rwoan-1 to C-1, spawnd');
+    expect(found.map(({ words }) => words)).toEqual(['chasign', 'Rwoan-1', 'C-1', 'spawnd']);
     expect(new Set(found.map(({ write }) => write))).toEqual(
       new Set(['2026-03-10 A1: chasing, lights off; moved 3 Rowan-1 to C1, spawned']),
     );

@@ -48,7 +48,9 @@ describe('names', () => {
   test('the nearest name of the right kind is offered; a swap of two letters is one slip', () => {
     // `3 to 1 C` is a range of degrees and no place: one cause, one problem.
     expect(problemIn('2026-03-10 A1: moved 3 to 1C').kind).toBe('something-missing');
-    expect(problemIn('2026-03-10 A1: moved 3 to C3').write).toBe('2026-03-10 A1: moved 3 to C1');
+    expect(problemIn('2026-03-10 A1: moved 3 to c-1').write).toBe('2026-03-10 A1: moved 3 to C1');
+    // C3 is another tank than C1.
+    expect(problemIn('2026-03-10 A1: moved 3 to C3').write).toBe('2026-03-10 tank C3:');
     expect(problemIn('2026-03-10 Rwoan: bonded').write).toBe('2026-03-10 Rowan: bonded');
     expect(problemIn('2026-03-10 A1: Rwoan-2 counted 3').write).toBe('2026-03-10 A1: Rowan-2 counted 3');
   });

@@ -128,7 +128,8 @@ function lineForOne(line: LineContext, { subjects }: ReadHeading, node: ClauseNo
 
 function oneSubject(line: LineContext, heading: ReadHeading, node: ClauseNode, subject: Subject): readonly Fact[] {
   const clause = new Clause(line, node);
-  const made = BUILDS[node.kind]?.({ clause, subject, fish: fishFor(heading, subject) });
+  const among = subject.kind === 'tanks' ? 2 : heading.subjects.length;
+  const made = BUILDS[node.kind]?.({ clause, subject, fish: fishFor(heading, subject), among });
   const when = whenOf(clause);
   const remark = finish(clause, heading);
   if (made === undefined || made === null) {

@@ -13,6 +13,8 @@ export interface Task {
   readonly subject: Subject;
   /** The fish that the heading names, if it does. */
   readonly fish: FishRef;
+  /** How many subjects the heading has; several tanks that only the plumbing can list count as two. */
+  readonly among: number;
 }
 
 /** Nothing or null after a fault. */

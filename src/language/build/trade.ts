@@ -9,6 +9,7 @@ import { AUCTION, CULTURE, SPECIES } from '../line.ts';
 import { newName } from '../naming.ts';
 import { doseOf, lasting, linkedMeasure, untilDay, deadline } from './amounts.ts';
 import { howOften } from './chores.ts';
+import { shared } from './sharing.ts';
 import type { Body, Builds, Task } from './table.ts';
 
 export const TRADE_BUILDS: Builds<
@@ -17,6 +18,7 @@ export const TRADE_BUILDS: Builds<
   | 'treat'
   | 'hold'
   | 'quarantine'
+  | 'shared'
   | 'bought'
   | 'kept back'
   | 'reserved'
@@ -40,6 +42,7 @@ export const TRADE_BUILDS: Builds<
   treat: ({ clause }) => treated(clause),
   hold: ({ clause }) => hold(clause),
   quarantine: ({ clause }) => quarantine(clause),
+  shared,
   bought: ({ clause }) => bought(clause),
   'kept back': ({ clause, fish }) => {
     const count = howMany(clause);

@@ -14,6 +14,7 @@ export const TRADE_PRINTS: Prints<
   | 'hold over'
   | 'quarantine begun'
   | 'quarantine over'
+  | 'shared'
   | 'bought'
   | 'kept back'
   | 'reserved'
@@ -41,6 +42,7 @@ export const TRADE_PRINTS: Prints<
   'hold over': () => w.first(TRADE.hold.says.over),
   'quarantine begun': (event, voice) => `${w.first(TRADE.quarantine.says.begun)} ${w.days(event.lasts, voice)}`,
   'quarantine over': () => w.first(TRADE.quarantine.says.over),
+  shared,
   bought: (event) =>
     w.words(
       w.first(TRADE.bought.says.bought),
@@ -111,4 +113,19 @@ function treated(event: EventOf<'treated'>, voice: w.Voice): string {
 function hours(every: NonNullable<EventOf<'treated'>['every']>, voice: w.Voice): string {
   if (every.high > 3) return w.days(every, voice);
   return `${w.span(every, voice, (day) => w.num(day * 24))} h`;
+}
+
+/** Things that need no quotes. */
+const PLAIN_THINGS: ReadonlySet<string> = new Set(
+  'net sponge media water plants plant shells cave sand rocks wood'.split(' '),
+);
+
+function shared({ thing, tanks, way }: EventOf<'shared'>): string {
+  const link = way === 'both' ? 'with' : way;
+  const { says } = TRADE.shared;
+  return w.words(
+    w.first(way === 'both' ? says.shared : says.brought),
+    PLAIN_THINGS.has(thing) ? thing : w.quoted(thing),
+    tanks.length > 0 && `${link} ${tanks.map(w.tank).join(' and ')}`,
+  );
 }
