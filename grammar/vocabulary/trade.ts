@@ -43,6 +43,20 @@ export const TRADE = {
     yields: 'qt',
     makes: ['quarantine begun', 'quarantine over', 'tank declared'],
   },
+  shared: {
+    says: {
+      shared:
+        'shared|sharing|share|net shared with|sponge shared with|media shared with|water shared with|same net as|same sponge as',
+      brought:
+        'brought|brought over|net from|sponge from|sponge to|media from|media to|water from|water to|plants from|plants to|plant from|plant to|shells from|shells to|cave from|cave to|sand from|sand to|rocks from|rocks to|wood from|wood to',
+    },
+    under: ['tank', 'row'],
+    takes: ['text', 'with', 'from', 'to', 'name', 'and'],
+    text: 'words',
+    yields:
+      'net shared with|net from|plants from|plants to|plant from|plant to|shells from|shells to|cave from|cave to|sand from|sand to|wood from|wood to',
+    makes: ['shared'],
+  },
 
   bought: {
     says: { bought: 'bought|got' },

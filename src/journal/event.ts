@@ -229,6 +229,14 @@ interface Kinds {
   'hold over': Record<never, never>;
   'quarantine begun': { readonly lasts: Measure<'days'> };
   'quarantine over': Record<never, never>;
+  /** A net, a sponge, water: what may have carried something from tank to tank without any fish. */
+  shared: {
+    readonly thing: string;
+    /** The other tanks; none where those of the heading shared it among themselves. */
+    readonly tanks: readonly string[];
+    /** `from`: it came out of them into the tank of the line; `to`: it went there; `both`: it was used in all of them. */
+    readonly way: 'both' | 'from' | 'to';
+  };
 
   // stock and sale
   bought: {

@@ -155,7 +155,7 @@ export function holdRow(room: Room, reach: HoldReach): HoldRow {
     })),
     close: `${hold.where}: hold over`,
     because: {
-      rule: `a hold reaches every tank that its water or its fish can have come to from ${String(LOOK_BACK_DAYS)} days before the first sign, and is clear ${String(CLEAR_DAYS)} days after the last sign and the last dose in any of them; a new sign starts the days again`,
+      rule: `a hold reaches every tank that its water, its fish or what was shared with it can have come to from ${String(LOOK_BACK_DAYS)} days before the first sign, and is clear ${String(CLEAR_DAYS)} days after the last sign and the last dose in any of them; a new sign starts the days again`,
       source: 'the look-back is ours; three to four weeks without a sign: common practice, no source',
       steps: [
         `first sign ${day(firstSign.day)}, so it is followed from ${day(lookBack)}`,
@@ -186,6 +186,12 @@ export function stepWords(step: Step): string {
       return `shares the water of ${step.by ?? 'a loop'} with ${step.from}`;
     case 'tray':
       return `shares the water of ${step.from}`;
+    case 'shared':
+      return `by the ${step.by ?? 'net'} shared with ${step.from}`;
+    case 'brought':
+      return `by the ${step.by ?? 'sponge'} from ${step.from}`;
+    case 'went from it':
+      return `its ${step.by ?? 'sponge'} went to ${step.from}`;
     case 'fish':
       return `${step.by ?? 'fish'} came from ${step.from}`;
     case 'fish came from it':

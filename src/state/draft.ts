@@ -14,6 +14,7 @@ import type { Plumbing } from './plumbing.ts';
 import type { Resolved } from './who.ts';
 import type { Sale } from './sale.ts';
 import type { Settings } from './settings.ts';
+import type { Shared } from './shared.ts';
 import type { Stock } from './stock.ts';
 import type { Water } from './water.ts';
 
@@ -28,6 +29,8 @@ export interface Draft {
   looks: Looks;
   stock: Stock;
   health: Health;
+  /** What went from tank to tank without any fish, oldest first. */
+  shared: Shared[];
   sale: Sale;
   cultures: Cultures;
   /** What the fold found wrong: clauses that could not count (`stops`), and facts to look at (`doubt`). */

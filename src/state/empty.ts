@@ -10,7 +10,7 @@ export function emptyDraft(on: Day): Draft {
     measures: { rigs: [], faults: [] },
     chores: { standing: [], tasks: [], did: [], putOffs: [], away: [] },
     water: { readings: [], changes: [], topUps: [], doses: [], disturbed: [] },
-    looks: { last: new Map() },
+    looks: { last: new Map(), quiet: new Map() },
     stock: {
       species: new Map(),
       groups: new Map(),
@@ -22,6 +22,7 @@ export function emptyDraft(on: Day): Draft {
       named: null,
     },
     health: { sick: [], holds: [], released: [], treatments: [], quarantines: [] },
+    shared: [],
     sale: {
       keptBack: [],
       reservations: [],

@@ -10,6 +10,7 @@ import { MEASURES_HOMES } from './measures.ts';
 import { PLUMBING_HOMES } from './plumbing.ts';
 import { SALE_HOMES } from './sale.ts';
 import { SETTINGS_HOMES } from './settings.ts';
+import { SHARED_HOMES } from './shared.ts';
 import { STOCK_HOMES } from './stockhomes.ts';
 import { WATER_HOMES } from './water.ts';
 import type { EventKind } from '../journal/event.ts';
@@ -27,6 +28,7 @@ export const HOMES: Homes<EventKind> = {
   ...DISPUTES_HOMES,
   ...BROODS_HOMES,
   ...HEALTH_HOMES,
+  ...SHARED_HOMES,
   ...SALE_HOMES,
   ...CULTURES_HOMES,
 };

@@ -424,6 +424,11 @@ export const FACTS = {
   'hold over': bare('hold over'),
   'quarantine begun': fact('quarantine begun', { lasts: days }),
   'quarantine over': bare('quarantine over'),
+  shared: fact('shared', {
+    thing: fc.oneof(words, oneOf('net', 'sponge', 'water')),
+    tanks: fc.uniqueArray(oneOf('A1', 'B1', '12'), { minLength: 1, maxLength: 3 }),
+    way: oneOf('both', 'from', 'to'),
+  }),
   bought: fact('bought', {
     count: heads,
     species: fc.constant('krib'),

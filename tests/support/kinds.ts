@@ -71,6 +71,7 @@ export const EVENT_KINDS: Readonly<Record<EventKind, true>> = {
   'hold over': true,
   'quarantine begun': true,
   'quarantine over': true,
+  shared: true,
   bought: true,
   'kept back': true,
   reserved: true,

@@ -92,6 +92,7 @@ const THEME: { readonly [K in EventKind]: Theme } = {
   'hold over': 'health',
   'quarantine begun': 'health',
   'quarantine over': 'health',
+  shared: 'health',
   bought: 'sale',
   'kept back': 'sale',
   reserved: 'sale',

@@ -1,5 +1,5 @@
 /**
- * The room as links for `reach`: water shared for a time, and fish moved. Where a line has no time of
+ * The room as links for `reach`: water shared for a time, fish moved, nets and sponges that went along. Where a line has no time of
  * day the whole of its day counts, so that what may have been shared is taken as shared.
  */
 import { toDay, type Day } from '../../core/day.ts';
@@ -8,11 +8,13 @@ import type { Place } from '../../core/span.ts';
 import type { Link } from '../../science/reach.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Plumbed, Tank } from '../../state/plumbing.ts';
+import type { Shared } from '../../state/shared.ts';
 import type { Move } from '../../state/stock.ts';
 
 export type Way =
   | { readonly how: 'water'; readonly loop: string; readonly places: readonly Place[] }
   | { readonly how: 'tray'; readonly places: readonly Place[] }
+  | { readonly how: 'shared' | 'brought'; readonly thing: string; readonly places: readonly Place[] }
   | { readonly how: 'fish'; readonly move: DeepReadonly<Move>; readonly places: readonly Place[] };
 
 const MINUTES = 1440;
@@ -45,6 +47,7 @@ export function linksSince(room: Room, since: number): readonly Link<Way>[] {
     if (tank.inTank !== null) links.push(trayLink(tank, tank.inTank));
   }
   for (const move of movesSince(room, since)) if (move.from !== null) links.push(fishLink(move, move.from));
+  links.push(...room.shared.flatMap(sharedLinks));
   return links.filter((link) => link.until > since);
 }
 
@@ -77,6 +80,13 @@ function trayLink(tank: DeepReadonly<Tank>, holder: string): Link<Way> {
   const until = tank.retired === null ? Infinity : endOf(tank.retired.day);
   const label: Way = { how: 'tray', places: [tank.declared] };
   return { a: tank.name, b: holder, from: startOf(tank.since), until, bothWays: true, label };
+}
+
+/** Nobody knows whose turn a net came first on a day without times: the whole of it counts. */
+function sharedLinks({ thing, from, to, bothWays, day, minute, until, place }: DeepReadonly<Shared>): Link<Way>[] {
+  const span = { from: startOf(day, minute), until: endOf(until, minute), bothWays };
+  const label: Way = { how: bothWays ? 'shared' : 'brought', thing, places: [place] };
+  return from.flatMap((a) => to.filter((b) => a !== b).map((b) => ({ a, b, ...span, label })));
 }
 
 function fishLink(move: DeepReadonly<Move>, from: string): Link<Way> {

@@ -2,64 +2,84 @@
 import type { Day } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import type { Place } from '../../core/span.ts';
+import { unreachable } from '../../core/unreachable.ts';
 import { routeTo, type Arrival } from '../../science/reach.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Hold } from '../../state/health.ts';
-import type { Move } from '../../state/stock.ts';
 import { dayOfTime, endOf, startOf, type Way } from './links.ts';
 
 /** One step of a route. */
 export interface Step {
   readonly from: string;
   readonly to: string;
-  readonly how: 'water' | 'tray' | 'fish' | 'fish came from it';
-  /** The loop, or the fish. */
+  readonly how: 'water' | 'tray' | 'shared' | 'brought' | 'went from it' | 'fish' | 'fish came from it';
+  /** The loop, the fish, or the thing. */
   readonly by: string | null;
   readonly on: Day;
   readonly lines: readonly Place[];
 }
 
-/** Tanks whose fish came into the hold's tanks between look-back and first sign, with the move that brought them. */
+/** What came into a tank from another: fish, or a thing that was brought over. */
+export interface Source {
+  readonly from: string;
+  readonly to: string;
+  readonly how: 'fish came from it' | 'went from it';
+  readonly by: string;
+  readonly day: Day;
+  /** Minutes: the first and the last at which it can have come. */
+  readonly at: number;
+  readonly end: number;
+  readonly place: Place;
+}
+
+function comings(room: Room): readonly Source[] {
+  const fish = room.stock.moves.flatMap(({ from, to, body: by, day, minute, place }): Source[] => {
+    if (from === null) return [];
+    return [{ from, to, how: 'fish came from it', by, day, at: startOf(day, minute), end: endOf(day, minute), place }];
+  });
+  const things = room.shared
+    .filter(({ bothWays }) => !bothWays)
+    .flatMap(({ from: all, to: into, thing: by, day, minute, until, place }) => {
+      const span = { day, at: startOf(day, minute), end: endOf(until, minute) };
+      return all.flatMap((from) => into.map((to): Source => ({ from, to, how: 'went from it', by, ...span, place })));
+    });
+  return [...fish, ...things];
+}
+
+/** Tanks from which something came into the hold's tanks between look-back and first sign, with what brought it. */
 export function sourcesOf(
   room: Room,
   hold: DeepReadonly<Hold>,
   start: number,
   end: number,
-): Map<string, DeepReadonly<Move>> {
-  const sources = new Map<string, DeepReadonly<Move>>();
+): ReadonlyMap<string, Source> {
+  const sources = new Map<string, Source>();
+  const all = comings(room);
   const open = hold.tanks.map((tank) => ({ tank, before: end }));
   for (let next = open.pop(); next !== undefined; next = open.pop()) {
-    for (const move of room.stock.moves) {
-      const at = startOf(move.day, move.minute);
-      if (move.to !== next.tank || move.from === null || endOf(move.day, move.minute) <= start || at >= next.before)
-        continue;
-      if (hold.tanks.includes(move.from) || sources.has(move.from)) continue;
-      sources.set(move.from, move);
-      open.push({ tank: move.from, before: endOf(move.day, move.minute) });
+    for (const source of all) {
+      if (source.to !== next.tank || source.end <= start || source.at >= next.before) continue;
+      if (hold.tanks.includes(source.from) || sources.has(source.from)) continue;
+      sources.set(source.from, source);
+      open.push({ tank: source.from, before: source.end });
     }
   }
   return sources;
 }
 
-/** The steps by which a tank's start of the route is tied to the hold's own tanks: fish that came from there. */
+/** The steps by which a tank's start of the route is tied to the hold's own tanks: what came from there. */
 export function sourceRoute(
-  sources: ReadonlyMap<string, DeepReadonly<Move>>,
+  sources: ReadonlyMap<string, Source>,
   hold: DeepReadonly<Hold>,
   arrivals: ReadonlyMap<string, Arrival<Way>>,
   tank: string,
 ): Step[] {
   const steps: Step[] = [];
   let at = routeTo(arrivals, tank)[0]?.by?.from ?? tank;
-  for (let move = sources.get(at); move !== undefined && !hold.tanks.includes(at); move = sources.get(at)) {
-    steps.unshift({
-      from: move.to,
-      to: at,
-      how: 'fish came from it',
-      by: move.body,
-      on: move.day,
-      lines: [move.place],
-    });
-    at = move.to;
+  for (let source = sources.get(at); source !== undefined && !hold.tanks.includes(at); source = sources.get(at)) {
+    const { from, to, how, by, day, place } = source;
+    steps.unshift({ from: to, to: from, how, by, on: day, lines: [place] });
+    at = to;
   }
   return steps;
 }
@@ -81,11 +101,28 @@ export function routeSteps(arrivals: ReadonlyMap<string, Arrival<Way>>, tank: st
       from: before?.by?.from ?? from,
       to: arrival.node,
       how: label.how,
-      by: label.how === 'water' ? label.loop : label.how === 'fish' ? label.move.body : null,
+      by: nameOf(label),
       on: dayOfTime(arrival.at),
       lines: [...(before?.by?.link.label.places ?? []), ...label.places],
     });
     through = null;
   }
   return steps;
+}
+
+/** The loop, the fish or the thing of a way. */
+function nameOf(way: Way): string | null {
+  switch (way.how) {
+    case 'water':
+      return way.loop;
+    case 'fish':
+      return way.move.body;
+    case 'shared':
+    case 'brought':
+      return way.thing;
+    case 'tray':
+      return null;
+    default:
+      return unreachable(way);
+  }
 }
