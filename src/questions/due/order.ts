@@ -21,13 +21,21 @@ export interface Order {
   readonly last: ReadonlySet<string>;
 }
 
-/** Sorts by the rules above; rows alike in all of them stand by id. */
-export function sortDue<T extends DueItem & { readonly state: DueState }>(rows: readonly T[], order: Order): T[] {
+/** What a row may say besides: which of the steps of one day comes first. */
+export interface Sequenced {
+  readonly sequence?: number;
+}
+
+/** Sorts by the rules above; rows alike in all of them stand by their sequence, then by id. */
+export function sortDue<T extends DueItem & Sequenced & { readonly state: DueState }>(
+  rows: readonly T[],
+  order: Order,
+): T[] {
   const key = (row: T): readonly number[] => {
     const late = order.last.has(row.place) ? 1 : 0;
     const walk = order.walk.indexOf(row.place);
-    if (row.state === 'ahead') return [2, row.due.low ?? 0, late, walk, -row.weight];
-    return [row.weight === 3 ? 0 : 1, late, -row.weight, walk, row.due.high ?? Infinity];
+    if (row.state === 'ahead') return [2, row.due.low ?? 0, late, walk, -row.weight, row.sequence ?? 0];
+    return [row.weight === 3 ? 0 : 1, late, -row.weight, walk, row.due.high ?? Infinity, row.sequence ?? 0];
   };
   return [...rows].sort((a, b) => compare(key(a), key(b)) || (a.id < b.id ? -1 : a.id > b.id ? 1 : 0));
 }

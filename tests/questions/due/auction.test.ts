@@ -36,26 +36,33 @@ describe('before an auction', () => {
     expect(rows('2026-04-20', lines)).toEqual([
       'spring-last-dose 2026-05-02',
       'spring-check 2026-05-09',
+      'spring-rocks-out 2026-05-13',
       'spring-catch 2026-05-13',
+      'spring-rocks-back 2026-05-13',
       'spring-fast 2026-05-14',
       'spring-bag 2026-05-16',
       'spring-load 2026-05-16',
+      'spring-settle 2026-05-17',
     ]);
   });
 
   test('the fast of the auction line counts, and the catch goes before it', () => {
     expect(rows('2026-05-03', [...BROOD, auction('2026-05-16', 4)])).toEqual([
       'spring-check 2026-05-09',
+      'spring-rocks-out 2026-05-11',
       'spring-catch 2026-05-11',
+      'spring-rocks-back 2026-05-11',
       'spring-fast 2026-05-12',
       'spring-bag 2026-05-16',
       'spring-load 2026-05-16',
+      'spring-settle 2026-05-17',
     ]);
   });
 
-  test('nothing more than four weeks before, nothing once it is over', () => {
+  test('nothing more than four weeks before; once it is over its results, for two weeks', () => {
     expect(rows('2026-04-17', lines)).toEqual([]);
-    expect(rows('2026-05-17', lines)).toEqual([]);
+    expect(rows('2026-05-17', lines)).toEqual(['spring-settle 2026-05-17']);
+    expect(rows('2026-05-31', lines)).toEqual([]);
   });
 
   test('what is done is gone, and its line is no doubt', () => {
