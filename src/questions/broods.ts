@@ -6,7 +6,7 @@ import type { DayWindow, Interval } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { LineRef } from '../core/span.ts';
 import { linesOf } from '../core/span.ts';
-import { ageWords, countWords, dayWords, likelyWindowWords, rangeWords, shareWords } from '../core/words.ts';
+import { ageWords, countWords, dayWords, likelyWindowWords, plural, rangeWords, shareWords } from '../core/words.ts';
 import { aliveTotal, partIn, tanksOf } from '../state/bodies.ts';
 import type { SeenBrood } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
@@ -16,7 +16,7 @@ import { dangers } from './danger.ts';
 import type { Danger } from './danger.ts';
 import { growthOf, sizeOn } from './growing.ts';
 import { rowId } from './id.ts';
-import { ageOf, datesOf } from './laying.ts';
+import { ageOf, datesOf, laidDay } from './laying.ts';
 import type { BroodDates } from './laying.ts';
 import { expected, nextOf, stageOf } from './stages.ts';
 import type { Milestone, StageName } from './stages.ts';
@@ -75,7 +75,7 @@ export interface BroodsAnswer {
  * broods of that group, tank or species.
  */
 export function broods(room: Room, asked: string | null = null): BroodsAnswer {
-  const all = [...room.stock.broods.values()].toSorted(byAge);
+  const all = [...room.stock.broods.values()].toSorted((a, b) => (laidDay(room, a) ?? 0) - (laidDay(room, b) ?? 0));
   const found =
     asked === null ? all.filter((brood) => isThere(brood) && !cameToNothing(room, brood)) : broodsCalled(all, asked);
   const harm = dangers(room);
@@ -91,10 +91,6 @@ export function isThere(brood: SeenBrood): boolean {
 function cameToNothing(room: Room, brood: SeenBrood): boolean {
   const swim = expected(room, brood, 'swim');
   return brood.suspected && (swim?.high ?? room.on) < room.on;
-}
-
-function byAge(a: SeenBrood, b: SeenBrood): number {
-  return (a.laid.likely ?? a.laid.high ?? 0) - (b.laid.likely ?? b.laid.high ?? 0);
 }
 
 function broodsCalled(all: readonly SeenBrood[], asked: string): SeenBrood[] {
@@ -159,6 +155,7 @@ function becauseOf(room: Room, brood: SeenBrood, lines: readonly LineRef[]): Bec
     source: `the journal; ${clock.guild === null ? 'usual for substrate spawners, since no way of breeding is set' : `usual for ${clock.guild}s`} at ${warm}`,
     steps: [
       `${born} ${likelyWindowWords(laid, mostLikely.laid, room.on)}, ${brood.laidKnown === 'seen' ? 'seen that day' : brood.laidKnown}`,
+      ...quietWords(brood),
       ...told('hatched', brood.hatched, mostLikely.hatched),
       ...told('swam', brood.swam, mostLikely.swam),
       ...told('released', brood.released, mostLikely.released),
@@ -166,6 +163,15 @@ function becauseOf(room: Room, brood: SeenBrood, lines: readonly LineRef[]): Bec
     ],
     lines,
   };
+}
+
+/** Looks inside the window that told of no eggs: they rule nothing out. */
+function quietWords({ quiet, laid }: SeenBrood): string[] {
+  const inside = quiet.filter((day) => day >= (laid.low ?? day) && day < (laid.high ?? day));
+  if (inside.length === 0) return [];
+  return [
+    `${plural(inside.length, 'look')} in that window told of no eggs: later days are likelier, none is ruled out`,
+  ];
 }
 
 /** Rows that `why` can be asked about: the brood, its count, size, sale and dangers. */
@@ -232,7 +238,7 @@ function countWhy(room: Room, brood: SeenBrood): { because: Because; lines: read
   const dated = [
     ...brood.counts.map((seen) => ({
       day: seen.day,
-      says: `${seen.sure ? 'counted' : 'guessed'} ${countWords(seen.count)}${seen.tank === null ? '' : ` in ${seen.tank}`}`,
+      says: `${seen.sure ? 'counted' : 'guessed'} ${countWords(seen.count)}${seen.tank === null ? '' : ` in ${seen.tank}`}${seen.replaced ? ', replaced that day' : ''}`,
     })),
     ...brood.gone.map((gone) => ({ day: gone.day, says: `${gone.how} ${countWords(gone.count)}` })),
     ...moves.map((move) => ({

@@ -16,6 +16,7 @@ import { reached } from '../state/broodlife.ts';
 import type { Room } from '../state/draft.ts';
 import { adultSize, sizeOn } from './growing.ts';
 import { rowId } from './id.ts';
+import { laidDay } from './laying.ts';
 
 export interface Danger {
   readonly id: string;
@@ -62,7 +63,7 @@ function dangerOf(room: Room, tank: string, older: SeenBrood, younger: SeenBrood
   const ratio = best / short;
   if (gap <= 0 || (left.high <= FEW && best <= SMALL)) return null;
   const step = short < VULNERABLE ? weigh(gap, GAP) : weigh(ratio, RATIO);
-  if (step === null || isYounger(older, younger)) return null;
+  if (step === null || isYounger(room, older, younger)) return null;
   const read = [older, younger].every((brood) => brood.sizes.length > 0);
   const lines = linesOf([...older.lines.slice(-1), ...younger.lines.slice(-1)]);
   const mm = (value: number): string => `${String(Math.round(value))} mm`;
@@ -95,8 +96,8 @@ export function isSiblingSafe(room: Room, brood: SeenBrood): boolean {
   return traits?.siblingSafe ?? traits?.guild === 'rock spawner';
 }
 
-function isYounger(a: SeenBrood, b: SeenBrood): boolean {
-  return (a.laid.likely ?? 0) > (b.laid.likely ?? 0);
+function isYounger(room: Room, a: SeenBrood, b: SeenBrood): boolean {
+  return (laidDay(room, a) ?? 0) > (laidDay(room, b) ?? 0);
 }
 
 function weigh(value: number, steps: { readonly watch: number; readonly danger: number }): Danger['weight'] | null {

@@ -45,6 +45,14 @@ export function datesOf(room: Room, brood: SeenBrood): BroodDates {
   return dates;
 }
 
+/** The one day from which an age counts: the likely one, else the end that is known; null where neither is. */
+export function laidDay(room: Room, brood: SeenBrood): Day | null {
+  const { low, high } = brood.laid;
+  if (low !== null && low === high) return low;
+  const { laid } = datesOf(room, brood);
+  return laid.likely ?? laid.high ?? laid.low;
+}
+
 /** Age in days from laying (birth): its ends are facts, the likely one comes from the most likely days. */
 export function ageOf(room: Room, brood: SeenBrood, on: Day = room.on): Interval {
   return since(datesOf(room, brood).laid, on);
@@ -93,7 +101,8 @@ function chancesFor(room: Room, brood: SeenBrood): BroodDays | null {
     const beganFrom = exact ? (look.when?.low ?? null) : null;
     return found === null ? [] : [{ day: look.when?.high ?? look.day, found, beganFrom }];
   });
-  return layingDays(low, high, times, looks);
+  // Nobody looks into a mouth in passing.
+  return layingDays(low, high, times, looks, held ? [] : brood.quiet);
 }
 
 function foundBy(stage: SeenBrood['looks'][number]['stage']): Found | null {

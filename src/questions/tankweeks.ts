@@ -9,6 +9,7 @@ import { isBrood } from '../state/bodies.ts';
 import type { SeenBody } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import { movesOf } from './counts/ledger.ts';
+import { laidDay } from './laying.ts';
 
 /** Days in one tank: from the first, up to the last, which is not counted. */
 export interface Stay {
@@ -57,7 +58,7 @@ function allStays(room: Room): Stays {
 
 /** Where a body was, from when to when. */
 export function staysOf(room: Room, body: SeenBody): readonly Stay[] {
-  const start = isBrood(body) ? (body.laid.likely ?? body.laid.high ?? body.laid.low ?? room.on) : body.day;
+  const start = isBrood(body) ? (laidDay(room, body) ?? room.on) : body.day;
   const moves = movesOf(room, body.name);
   const first = isBrood(body) ? body.natal : (moves[0]?.from ?? body.home ?? [...body.parts.keys()][0] ?? null);
   const open = new Map<string, Day>(first === null ? [] : [[first, start]]);

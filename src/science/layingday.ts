@@ -62,9 +62,15 @@ interface ClockDraw {
 
 /**
  * Chances of laying, hatching and swimming free for a brood laid within whole days `low` to `high`.
- * `low` above `high` gives the last day alone.
+ * `low` above `high` gives the last day alone. `quiet`: days on which somebody stood there and wrote of no eggs.
  */
-export function layingDays(low: number, high: number, times: StageTimes, looks: readonly StageLook[]): BroodDays {
+export function layingDays(
+  low: number,
+  high: number,
+  times: StageTimes,
+  looks: readonly StageLook[],
+  quiet: readonly number[] = [],
+): BroodDays {
   const first = Math.min(low, high);
   const clocks = clockDraws(times);
   const [sight] = looks.toSorted((a, b) => a.day - b.day);
@@ -76,8 +82,9 @@ export function layingDays(low: number, high: number, times: StageTimes, looks: 
   for (let i = 0; i < laid.length; i += 1) {
     for (const hour of LAID_AT) {
       const at = first + i + hour;
+      const missed = overlooked(quiet.filter((day) => day + 0.5 > at).length);
       for (const clock of clocks) {
-        let weight = clock.weight * noticed(at);
+        let weight = clock.weight * noticed(at) * missed;
         for (const look of looks) if (!agrees(look, at, clock)) weight *= MISREAD;
         laid[i] = (laid[i] ?? 0) + weight;
         add(hatched, Math.floor(at + clock.hatch), weight);
@@ -90,6 +97,14 @@ export function layingDays(low: number, high: number, times: StageTimes, looks: 
     hatched: times.hatch === null ? null : chancesOf(hatched),
     swam: chancesOf(swam),
   };
+}
+
+/**
+ * The chance that so many looks in a row tell nothing of a brood that is there: how often this keeper looks
+ * past one is not known, any share as likely as another, so the mean of m^n over m from 0 to 1.
+ */
+function overlooked(looks: number): number {
+  return 1 / (looks + 1);
 }
 
 /** Whether a brood laid at a moment, with that clock, is at what a look found. */

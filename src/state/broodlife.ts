@@ -37,14 +37,6 @@ export function reached(brood: SeenBrood, point: 'hatched' | 'swam'): boolean {
     : brood.hatched !== null || brood.swam !== null || brood.released !== null;
 }
 
-/**
- * Age in days on a day, always from laying; livebearers, which lay nothing, from birth. One anchor
- * everywhere: hatching, swimming and release are told beside it.
- */
-export function ageDays(brood: DeepReadonly<Pick<Brood, 'laid'>>, on: Day): Interval {
-  return since(brood.laid, on);
-}
-
 /** Days since a window, never below none. */
 export function since(window: DayWindow, on: Day): Interval {
   const back = (day: Day | null, open: number): number => (day === null ? open : Math.max(0, on - day));

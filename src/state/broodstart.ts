@@ -7,6 +7,7 @@ import type { EventBase, Stage } from '../journal/event.ts';
 import { castBack, clockFor } from './stageclock.ts';
 import { nextBroodName } from './broodnames.ts';
 import type { Draft } from './draft.ts';
+import { quietDays } from './looks.ts';
 import type { Brood, Group } from './stock.ts';
 import { newBody } from './tally.ts';
 
@@ -23,6 +24,7 @@ export function beginBrood(
   mothers: readonly string[],
   tank: string | null,
 ): Brood {
+  const laid = laidWindow(draft, event, group, how, tank);
   const brood: Brood = {
     ...newBody(
       name ?? (how === 'maybe' ? suspicion(draft, event, group) : nextBroodName(draft.stock, group.name)),
@@ -32,8 +34,9 @@ export function beginBrood(
     mothers: [...mothers],
     oneOf: [],
     suspected: how === 'maybe',
-    laid: laidWindow(draft, event, group, how, tank),
+    laid,
     laidKnown: how === 'laid' ? 'seen' : how === 'eggs' || how === 'maybe' || how === 'born' ? 'bounded' : 'cast back',
+    quiet: quietDays(draft, tank, laid.low, laid.high),
     hatched: null,
     swam: null,
     released: null,

@@ -10,7 +10,23 @@ import { liveTanks, tanksOn } from './tanks.ts';
 export interface Looks {
   /** Last word of each tank, `all well` of the room included. */
   last: Map<string, { day: Day; place: Place }>;
+  /** Latest days on which somebody wrote of the fish of a tank without a word of eggs or young, oldest first. */
+  quiet: Map<string, Day[]>;
 }
+
+/** So many quiet days are kept of each tank: more than any eggs last. */
+const QUIET_KEPT = 30;
+/** Lines of a keeper who stood before the pair. */
+const BEFORE_THEM: ReadonlySet<Event['kind']> = new Set<Event['kind']>([
+  'all well',
+  'bonded',
+  'dispute sign',
+  'calmer',
+  'shimmying',
+  'made up',
+  'resting',
+  'about to spawn',
+]);
 
 /**
  * Notes the last word of every tank that a line speaks of: its own, those of the fish it is about, the
@@ -18,8 +34,25 @@ export interface Looks {
  */
 export function noteWord(draft: Draft, event: Event): void {
   for (const tank of wordsOf(draft, event)) {
-    if (draft.plumbing.tanks.has(tank)) draft.looks.last.set(tank, { day: event.day, place: event.place });
+    if (!draft.plumbing.tanks.has(tank)) continue;
+    draft.looks.last.set(tank, { day: event.day, place: event.place });
+    if (BEFORE_THEM.has(event.kind)) noteQuiet(draft, tank, event.day);
   }
+}
+
+function noteQuiet(draft: Draft, tank: string, day: Day): void {
+  const days = draft.looks.quiet.get(tank);
+  if (days === undefined) draft.looks.quiet.set(tank, [day]);
+  else if (days.at(-1) !== day) {
+    days.push(day);
+    if (days.length > QUIET_KEPT) days.shift();
+  }
+}
+
+/** Quiet days of a tank within a window: what was laid there before them was missed, or was not there yet. */
+export function quietDays(draft: Draft, tank: string | null, low: Day | null, high: Day | null): Day[] {
+  const days = tank === null ? undefined : draft.looks.quiet.get(tank);
+  return (days ?? []).filter((day) => day >= (low ?? -Infinity) && day < (high ?? Infinity));
 }
 
 function wordsOf(draft: Draft, event: Event): string[] {

@@ -206,6 +206,7 @@ function mixOf(both: readonly (Group | Brood)[]): Brood {
       both.map((body) => (isBrood(body) ? body.laid : (body.born ?? { low: null, likely: null, high: null }))),
     ),
     laidKnown: 'bounded',
+    quiet: [],
     hatched: null,
     swam: hull(broods.map((brood) => brood.swam ?? brood.released).filter((window) => window !== null)),
     released: null,

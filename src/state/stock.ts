@@ -76,6 +76,8 @@ export interface CountSeen {
   count: Interval;
   sure: boolean;
   place: Place;
+  /** A later count of the same moment stands in its place; this one is history. */
+  replaced: boolean;
   before: Tally;
   /** All of them together once this count was taken in. */
   total: Interval;
@@ -158,6 +160,8 @@ export interface Brood extends Body {
   looks: { day: Day; stage: Stage; count: Interval | null; when: DayWindow | null; place: Place }[];
   /** Seen laid, or found within a stated window; else worked back from what was seen. */
   laidKnown: 'seen' | 'bounded' | 'cast back';
+  /** Days in its window of laying on which somebody wrote of its tank and of no eggs: they move the likely day alone. */
+  quiet: Day[];
   /** Their first tank, where the parents are. */
   natal: string | null;
   /** Eggs as laid, where anybody guessed. */

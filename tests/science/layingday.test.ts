@@ -107,3 +107,25 @@ describe('the most likely days', () => {
     expect(within({ from: 0, chances: [1] }, 5, 9)).toBeNull();
   });
 });
+
+describe('quiet looks', () => {
+  const times = { hatch: interval(3), swim: interval(5), release: null, temperature: interval(26) };
+  const looks = [{ day: 20, found: 'swimming', beganFrom: null }] as const;
+  const laid = (quiet: readonly number[]) => layingDays(0, 20, times, looks, quiet).laid;
+
+  it('make later days likelier and rule none out', () => {
+    const [without, told] = [laid([]), laid([6, 8, 10])];
+    expect(mostLikely(told).likely).toBeGreaterThan(mostLikely(without).likely);
+    without.chances.forEach((chance, at) => {
+      if (chance > 0) expect(told.chances[at]).toBeGreaterThan(0);
+    });
+  });
+  it('after the last day say nothing', () => {
+    const plain = laid([]);
+    laid([25, 30]).chances.forEach((chance, at) => expect(chance).toBeCloseTo(plain.chances[at] ?? -1, 12));
+  });
+});
+
+function interval(days: number): { low: number; likely: number; high: number } {
+  return { low: days, likely: days, high: days };
+}

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { isoDay } from '../../src/core/day.ts';
 import type { DayWindow } from '../../src/core/interval.ts';
 import { bodiesIn, partIn } from '../../src/state/bodies.ts';
-import { ageDays } from '../../src/state/broodlife.ts';
+import { since } from '../../src/state/broodlife.ts';
 import type { Room } from '../../src/state/draft.ts';
 import { roomOn } from '../support/events.ts';
 import { sample } from '../support/fishroom.ts';
@@ -22,7 +22,7 @@ describe('a brood from eggs to its first move', () => {
     const r = roomOn('2026-02-15', sample);
     expect(r.problems).toEqual([]);
     const rowan = brood(r, 'Rowan-1');
-    expect(ageDays(rowan, r.on)).toEqual({ low: 13, likely: 13, high: 13 });
+    expect(since(rowan.laid, r.on)).toEqual({ low: 13, likely: 13, high: 13 });
     expect(days(rowan.swam)).toBe('2026-02-05/2026-02-10');
   });
   it('knows no swim-up on the day before it was seen', () => {

@@ -1,7 +1,7 @@
 /** Stages: whose they are, and what they say of the days of laying, hatching and swimming. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { ageDays } from '../../src/state/broodlife.ts';
+import { since } from '../../src/state/broodlife.ts';
 import type { Room } from '../../src/state/draft.ts';
 import { foldRoom } from '../../src/state/fold.ts';
 import { day, eventsOf, roomOn, type Line } from '../support/events.ts';
@@ -185,7 +185,7 @@ describe('age', () => {
       look('2026-02-05', 'hatched'),
       look('2026-02-11', 'free-swimming'),
     ]);
-    expect(ageDays(brood(room), room.on)).toEqual({ low: 28, likely: 28, high: 28 });
+    expect(since(brood(room).laid, room.on)).toEqual({ low: 28, likely: 28, high: 28 });
   });
   it('of mouthbrooders counts from laying, and release is told apart', () => {
     const mouth: Line[] = [
@@ -215,7 +215,7 @@ describe('age', () => {
     expect(young.mothers).toEqual(['Fern']);
     expect(young.total.low).toBe(18);
     expect(young.released).toMatchObject({ low: day('2026-02-01'), high: day('2026-02-20') });
-    const age = ageDays(young, room.on);
+    const age = since(young.laid, room.on);
     expect(age.low).toBeGreaterThanOrEqual(28);
     expect(age.low).toBeLessThan(age.high);
     expect(room.stock.groups.get('Slate')?.holding).toBeNull();
@@ -246,7 +246,7 @@ describe('age', () => {
       look('2026-02-01', 'born', heads(18), { in: 'B1' }),
     ];
     const room = roomOn('2026-02-15', lines);
-    expect(ageDays(brood(room, 'Fen-1'), room.on)).toEqual({ low: 14, likely: 14, high: 14 });
+    expect(since(brood(room, 'Fen-1').laid, room.on)).toEqual({ low: 14, likely: 14, high: 14 });
     expect(days(brood(room, 'Fen-1').swam)).toBe('2026-02-01/2026-02-01');
   });
   it('of young first seen out of a shell is cast back and wide', () => {
@@ -258,7 +258,7 @@ describe('age', () => {
       look('2026-03-01', 'fry seen', heads(6), { in: 'B1' }),
     ];
     const room = roomOn('2026-03-01', lines);
-    const age = ageDays(brood(room, 'Dune-1'), room.on);
+    const age = since(brood(room, 'Dune-1').laid, room.on);
     expect(age.low).toBeGreaterThanOrEqual(5);
     expect(age.high - age.low).toBeGreaterThan(14);
   });

@@ -87,10 +87,17 @@ export interface Keeper {
   readonly looks: number;
   readonly sees: number;
   readonly tellsNone: number;
+  /** The chance of writing that all is well where nothing was seen. */
+  readonly tellsWell: number;
 }
 
 export function keeperOf(random: Random): Keeper {
-  return { looks: uniform(random, 0.25, 0.75), sees: uniform(random, 0.4, 0.9), tellsNone: uniform(random, 0.1, 0.5) };
+  return {
+    looks: uniform(random, 0.25, 0.75),
+    sees: uniform(random, 0.4, 0.9),
+    tellsNone: uniform(random, 0.1, 0.5),
+    tellsWell: uniform(random, 0, 1),
+  };
 }
 
 /**
@@ -109,9 +116,14 @@ export function stageLines(random: Random, life: Life, keeper: Keeper): { lines:
       say('free-swimming');
       break;
     }
-    if (random() > keeper.sees) continue;
+    const well = (): void => void (random() < keeper.tellsWell && say('all well'));
+    if (random() > keeper.sees) {
+      well();
+      continue;
+    }
     if (now < life.laid) {
       if (random() < keeper.tellsNone) say('no eggs');
+      else well();
     } else if (now < life.hatched) {
       say('eggs seen');
     } else if (!sawWrigglers || random() < 0.5) {

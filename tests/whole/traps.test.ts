@@ -9,12 +9,12 @@ import { dangers } from '../../src/questions/danger.ts';
 import { due } from '../../src/questions/due.ts';
 import { holds } from '../../src/questions/holds.ts';
 import { kinOfTwo } from '../../src/questions/kin.ts';
+import { ageOf, laidDay } from '../../src/questions/laying.ts';
 import { loops } from '../../src/questions/loops.ts';
 import { pairs } from '../../src/questions/pairs.ts';
 import { sale } from '../../src/questions/sale.ts';
 import { tanks } from '../../src/questions/tanks.ts';
 import { water } from '../../src/questions/water.ts';
-import { ageDays } from '../../src/state/broodlife.ts';
 import type { Room } from '../../src/state/draft.ts';
 import { journalOn } from '../support/journal.ts';
 
@@ -206,7 +206,10 @@ describe('twenty traps', () => {
     const room = journalOn('2026-03-04', lines);
     const row = brood(room, 'Reed-1');
     expect(row.age).toMatchObject({ low: 30, high: 30 });
-    expect(ageDays(room.stock.broods.get('Reed-1') ?? fail(), room.on)).toMatchObject({ low: 30, high: 30 });
+    const reed = room.stock.broods.get('Reed-1') ?? fail();
+    expect(ageOf(room, reed)).toMatchObject({ low: 30, high: 30 });
+    expect(laidDay(room, reed)).toBe(room.on - 30);
+    expect(pair(room, 'Reed').spawning.last).toMatchObject({ low: room.on - 30, high: room.on - 30 });
     expect(row.released && span(row.released)).toMatch(/\/2026-02-23$/);
   });
 

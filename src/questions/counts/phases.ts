@@ -8,6 +8,7 @@ import type { Phase } from '../../science/losses.ts';
 import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { clockOf, swimDays } from '../../state/stageclock.ts';
+import { datesOf, laidDay } from '../laying.ts';
 import { ledgerOf } from './ledger.ts';
 import type { Entry } from './ledger.ts';
 
@@ -27,11 +28,12 @@ interface Turns {
 
 function turnsOf(room: Room, brood: SeenBrood): Turns {
   const clock = clockOf(room, brood);
-  const laid = brood.laid.likely ?? brood.laid.high ?? brood.laid.low;
-  const swam = (brood.swam ?? brood.released)?.likely ?? null;
+  const dates = datesOf(room, brood);
+  const laid = laidDay(room, brood);
+  const swam = (dates.swam ?? dates.released)?.likely ?? null;
   if (laid === null) return { hatch: swam ?? -Infinity, swim: swam ?? -Infinity };
   const swim = swam ?? laid + (swimDays(clock).likely ?? swimDays(clock).low);
-  const hatch = brood.hatched?.likely ?? laid + (clock.hatch?.likely ?? 0);
+  const hatch = dates.hatched?.likely ?? laid + (clock.hatch?.likely ?? 0);
   return { hatch: Math.min(hatch, swim), swim };
 }
 
@@ -108,7 +110,7 @@ function eachPhase(value: (phase: Phase) => Learnt[Phase]): Learnt {
 
 function taughtBy(room: Room, brood: SeenBrood): Learnt {
   const found = { egg: none(), wriggler: none(), fry: none(), young: none() };
-  if (brood.counts.filter(({ sure }) => sure).length < 2) return found;
+  if (brood.counts.filter(({ sure, replaced }) => sure && !replaced).length < 2) return found;
   const phases = phasesOf(turnsOf(room, brood));
   for (const { from, to, start, lost } of betweenCounts(ledgerOf(room, brood))) {
     const middle = (from + to) / 2;

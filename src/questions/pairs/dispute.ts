@@ -18,6 +18,7 @@ import { boutsOf, rankOf } from '../../state/quarrel.ts';
 import type { Dispute, DisputeSign } from '../../state/quarrel.ts';
 import { isOpenOn } from '../../state/rigs.ts';
 import { rowId } from '../id.ts';
+import { laidDay } from '../laying.ts';
 
 export type SeenDispute = DeepReadonly<Dispute>;
 type SeenSign = DeepReadonly<DisputeSign>;
@@ -162,9 +163,10 @@ function shortlyBefore(room: Room, group: SeenGroup, from: Day): string | null {
   const soon = (day: Day | null): day is Day => day !== null && day <= from && from - day <= SOON;
   const laid = group.broods
     .flatMap((name) => room.stock.broods.get(name) ?? [])
-    .flatMap((brood) =>
-      !brood.suspected && soon(brood.laid.likely) ? [{ day: brood.laid.likely, what: `${brood.name} was laid` }] : [],
-    );
+    .flatMap((brood) => {
+      const day = brood.suspected ? null : laidDay(room, brood);
+      return soon(day) ? [{ day, what: `${brood.name} was laid` }] : [];
+    });
   const moved = room.stock.moves
     .filter((move) => soon(move.day) && group.broods.includes(move.body) && livesIn(group, move.from))
     .map((move) => ({ day: move.day, what: `young of ${move.body} were moved out` }));

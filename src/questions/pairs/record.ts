@@ -1,5 +1,4 @@
 /** What a pair's broods come to: days between spawns, failures, white eggs, clutches, young raised for the glass they took. */
-import type { Day } from '../../core/day.ts';
 import type { Interval } from '../../core/interval.ts';
 import { clamp } from '../../core/interval.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
@@ -14,6 +13,7 @@ import { reached } from '../../state/broodlife.ts';
 import type { Room } from '../../state/draft.ts';
 import { likelyCount } from '../counts.ts';
 import { leftAlive, middleOf } from '../counts/ledger.ts';
+import { laidDay } from '../laying.ts';
 import { survivalOf } from '../survival.ts';
 import { tankWeeks } from '../tankweeks.ts';
 import { ownIntervals } from './spawning.ts';
@@ -151,7 +151,7 @@ function youngOf(room: Room, brood: SeenBrood): Interval {
 /** All broods on one clock, age from laying: each comes under watch at the age of its first number. */
 function pooled(room: Room, broods: readonly SeenBrood[]): BroodRecord['survival'] {
   const told = broods.flatMap((brood) => {
-    const laid: Day | null = brood.laid.likely ?? brood.laid.high;
+    const laid = laidDay(room, brood);
     const survival = survivalOf(room, brood);
     return laid === null || survival === null ? [] : [{ at: survival.from - laid, survival }];
   });

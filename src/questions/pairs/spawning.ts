@@ -5,7 +5,6 @@
  * count: a brood eaten unseen lengthens an interval.
  */
 import type { Because } from '../../core/because.ts';
-import type { Day } from '../../core/day.ts';
 import type { DayWindow, Interval } from '../../core/interval.ts';
 import { mad, median } from '../../core/stats.ts';
 import { linesOf } from '../../core/span.ts';
@@ -13,12 +12,12 @@ import { dayWords, plural, rangeWords, windowWords } from '../../core/words.ts';
 import { guildDefaults } from '../../science/guilds.ts';
 import { speciesOf } from '../../state/bodies.ts';
 import type { SeenBrood, SeenGroup } from '../../state/bodies.ts';
-import { since } from '../../state/broodlife.ts';
 import type { Room } from '../../state/draft.ts';
 import { livingMembers } from '../../state/members.ts';
 import { openDispute } from '../../state/quarrel.ts';
 import { openRigs } from '../../state/rigs.ts';
 import { temperatureAt } from '../../state/temperature.ts';
+import { ageOf, datesOf, laidDay } from '../laying.ts';
 
 export interface Spawning {
   readonly last: DayWindow | null;
@@ -50,11 +49,11 @@ export function spawningOf(room: Room, group: SeenGroup): Spawning {
   const last = broods.at(-1) ?? null;
   const interval = group.kind === 'colony' || group.kind === 'group' ? null : intervalOf(room, group, broods);
   const waits = interval === null ? null : waitsFor(room, group, broods);
-  const ago = last === null ? null : since(last.laid, room.on);
+  const ago = last === null ? null : ageOf(room, last);
   const over = ago === null || interval === null ? null : Math.max(0, Math.floor(ago.low - interval.days.high));
   const lateDays = waits === null ? over : null;
   return {
-    last: last?.laid ?? null,
+    last: last === null ? null : datesOf(room, last).laid,
     lastBrood: last?.name ?? null,
     interval,
     lateDays,
@@ -65,7 +64,7 @@ export function spawningOf(room: Room, group: SeenGroup): Spawning {
       steps: [
         last === null || ago === null
           ? 'no spawn seen yet'
-          : `last seen: ${last.name}, laid ${windowWords(last.laid, room.on)}, ${rangeWords(ago)} days ago`,
+          : `last seen: ${last.name}, laid ${windowWords(datesOf(room, last).laid, room.on)}, ${rangeWords(ago)} days ago`,
         ...(interval === null ? [] : [`usually ${rangeWords(interval.days)} days between spawns: ${interval.basis}`]),
         ...(over === null ? [] : [`${plural(over, 'day')} beyond that`]),
         ...(waits === null ? [] : [`not called late: ${waits}`]),
@@ -80,11 +79,7 @@ export function broodsOf(room: Room, group: SeenGroup): SeenBrood[] {
   return group.broods
     .flatMap((name) => room.stock.broods.get(name) ?? [])
     .filter((brood) => !brood.suspected)
-    .toSorted((a, b) => (middle(a.laid) ?? 0) - (middle(b.laid) ?? 0));
-}
-
-function middle(window: DayWindow): Day | null {
-  return window.likely ?? window.high ?? window.low;
+    .toSorted((a, b) => (laidDay(room, a) ?? 0) - (laidDay(room, b) ?? 0));
 }
 
 function intervalOf(room: Room, group: SeenGroup, broods: readonly SeenBrood[]): Spawning['interval'] {
@@ -118,8 +113,8 @@ export function ownIntervals(room: Room, broods: readonly SeenBrood[]): { days: 
   const found: { days: number; early: boolean }[] = [];
   for (const [index, brood] of broods.entries()) {
     const next = broods.slice(index + 1).find((later) => sameMother(later, brood));
-    const from = middle(brood.laid);
-    const to = next ? middle(next.laid) : null;
+    const from = laidDay(room, brood);
+    const to = next ? laidDay(room, next) : null;
     if (from !== null && to !== null) found.push({ days: to - from, early: leftEarly(room, brood) });
   }
   return found;
@@ -132,7 +127,7 @@ function sameMother(a: SeenBrood, b: SeenBrood): boolean {
 
 /** True where the parents lost or gave up a brood within two weeks of laying. */
 function leftEarly(room: Room, brood: SeenBrood): boolean {
-  const from = middle(brood.laid);
+  const from = laidDay(room, brood);
   const { natal } = brood;
   if (from === null || natal === null || brood.parts.has(natal)) return false;
   const move = room.stock.moves.findLast((one) => one.body === brood.name && one.from === natal);
@@ -171,7 +166,7 @@ export function isGuarded(room: Room, group: SeenGroup, brood: SeenBrood): boole
     (tank) => tank === group.home || livingMembers(group).some((fish) => fish.tank === tank),
   );
   const leaves = (usual.hatch?.high ?? 0) + (usual.swim?.high ?? 0) + (usual.release?.high ?? 0) + usual.firstMove.high;
-  return together && since(brood.laid, room.on).low <= leaves;
+  return together && ageOf(room, brood).low <= leaves;
 }
 
 /** `single` where one sex is left, `apart` where male and female share no tank; null where they are together. */
