@@ -164,23 +164,30 @@ function pointsOf(brood: SeenBrood): readonly Point[] {
     const look = brood.looks.find((one) => rankOfStage(one.stage) === rank && one.count !== null);
     if (look) add(at, look.day, look.count, look.place);
   }
-  const sure = brood.counts.find((seen) => seen.sure && seen.total.low === seen.total.high);
+  const counts = standing(brood);
+  const sure = counts.find((seen) => seen.sure && seen.total.low === seen.total.high);
   if (sure) add('first count', sure.day, sure.total, sure.place);
   const sale = brood.gone.find(({ how }) => how === 'sold');
   if (sale) add('first sale', toDay(sale.day - 1), aliveOn(brood, toDay(sale.day - 1), null), sale.place);
-  const last = brood.counts.at(-1);
+  const last = counts.at(-1);
   // Without a count since the point before it, nobody knows how many live on.
   if (last && last.day > (points.at(-1)?.day ?? Infinity)) add('last count', last.day, last.total, last.place);
   return points;
+}
+
+/** Its counts without those that a later one of the same moment replaced. */
+function standing(brood: SeenBrood): SeenBrood['counts'] {
+  return brood.counts.filter(({ replaced }) => !replaced);
 }
 
 /** How many were alive on a day: no fewer than are left and have gone since, no more than was counted before and has not gone. */
 function aliveOn(brood: SeenBrood, day: Day, said: Interval | null): Interval {
   const went = (until: number): number =>
     brood.gone.reduce((sum, gone) => sum + (gone.day > day && gone.day <= until ? gone.count.low : 0), 0);
-  const later = brood.counts.filter((seen) => seen.day >= day).map((seen) => seen.total.low + went(seen.day));
+  const counts = standing(brood);
+  const later = counts.filter((seen) => seen.day >= day).map((seen) => seen.total.low + went(seen.day));
   const least = Math.max(brood.total.low + went(Infinity), ...later);
-  const before = brood.counts.findLast((seen) => seen.day <= day);
+  const before = counts.findLast((seen) => seen.day <= day);
   const between = before ? brood.gone.filter((gone) => gone.day > before.day && gone.day <= day) : [];
   const most = before
     ? Math.max(0, before.total.high - between.reduce((sum, gone) => sum + gone.count.low, 0))

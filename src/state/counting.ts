@@ -6,10 +6,10 @@
 import type { Interval } from '../core/interval.ts';
 import { NONE, UNKNOWN_COUNT, clamp, isSure, meet, plus } from '../core/interval.ts';
 import type { Problem } from '../core/problem.ts';
-import { countWords, rangeWords } from '../core/words.ts';
+import { countWords } from '../core/words.ts';
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
-import type { Body, CountSeen, Tally } from './stock.ts';
+import type { Body, Ceiling, CountSeen, Tally } from './stock.ts';
 import { cannotCount, headsOf, isCounted, isRunning, isYoung, onlyTank } from './heads.ts';
 import { makeRoom, mostIn, tighten, whySoFew } from './tally.ts';
 import type { Moment } from './tally.ts';
@@ -25,56 +25,6 @@ export function counted(draft: Draft, event: EventOf<'counted'>): void {
   body.lines.push(event.place);
 }
 
-/** No fish that is kept in such tanks is longer, mm; where the species says how long it grows, half as much again is too long (ours). */
-const LONGEST = 1000;
-const TOO_LONG = 1.5;
-
-/** A length that no such fish can have: told, and not counted. */
-function impossible(draft: Draft, body: Body, event: EventOf<'sized'>): Problem | null {
-  const species = body.species === null ? undefined : draft.stock.species.get(body.species);
-  const adult = species?.traits.adult ?? null;
-  const most = adult === null ? LONGEST : TOO_LONG * adult.high;
-  const wrong = event.sizes.values.find(({ low, high }) => high <= 0 || low > most);
-  if (wrong === undefined) return null;
-  const said = rangeWords(wrong);
-  const { of } = event.sizes;
-  const word = of === 'bulk' ? 'size' : of === 'sample' ? 'sizes' : of;
-  const why =
-    wrong.high <= 0
-      ? 'a fish has some length'
-      : adult === null
-        ? 'none is so long'
-        : `${body.species ?? 'they'} grow to ${rangeWords(adult)} mm`;
-  return {
-    kind: 'impossible-length',
-    weight: 'stops',
-    says: `${said} mm cannot be the length of ${body.name}: ${why}`,
-    write: `the length in mm, or with its unit: ${body.name} ${word} ${String(wrong.low > 0 ? wrong.low / 10 : 22)} mm`,
-    at: event.place,
-    also: wrong.high > 0 && adult !== null && species ? [species.place] : [],
-  };
-}
-
-/** `largest 30 mm`. A later line of the same moment replaces an earlier one of the same fish and kind of length. */
-export function sized(draft: Draft, event: EventOf<'sized'>): void {
-  const found = resolveFish(draft, event, event.fish);
-  if (!found) return;
-  const { body } = found;
-  const { tank } = found;
-  const wrong = impossible(draft, body, event);
-  if (wrong !== null) {
-    draft.problems.push(wrong);
-    return;
-  }
-  for (const seen of body.sizes) {
-    const same = seen.day === event.day && seen.minute === event.minute && seen.tank === tank;
-    if (same && seen.sizes.of === event.sizes.of) seen.replaced = true;
-  }
-  const { day, minute, sizes, place } = event;
-  body.sizes.push({ day, minute, tank, sizes, place, replaced: false });
-  body.lines.push(place);
-}
-
 /** Takes in a count of the fish of a body in a tank (null: wherever they are, all of them). */
 export function observe(
   draft: Pick<Draft, 'problems'>,
@@ -86,23 +36,51 @@ export function observe(
 ): void {
   const where = tank ?? onlyTank(body);
   const again = sameMoment(body, where, event);
-  if (again) restore(body, again.before);
-  const seen = { day: event.day, minute: event.minute, tank: where, count, sure, place: event.place };
+  const touched = again !== null && isTouched(body, again);
+  if (again) takeBack(draft.problems, body, again, touched);
+  const seen = { day: event.day, minute: event.minute, tank: where, count, sure, place: event.place, replaced: false };
   const before = snapshot(body);
-  const news = where === null ? ofAll(body, count, sure, event) : ofPart(body, where, count, sure, event);
+  const stands = sure || touched;
+  const news =
+    where === null ? ofAll(body, count, sure, event, stands) : ofPart(body, where, count, sure, event, stands);
   if (news) draft.problems.push(news);
   body.counts.push({ ...seen, before, total: body.total });
   if (isYoung(body) && body.ended?.how === 'gone' && body.total.high > 0) body.ended = null;
 }
 
-/** The last count, where this one is of the same moment and fish and nothing happened between: the later stands. */
-function sameMoment(body: Body, tank: string | null, event: Moment): CountSeen | null {
-  const last = body.counts.at(-1);
-  const same = last?.day === event.day && last.minute === event.minute && last.tank === tank;
-  const touched = body.lines.at(-1);
-  return last && same && (touched === undefined || touched === last.place || touched.line === last.place.line)
-    ? last
-    : null;
+/** The count of the same moment and fish that stood till now: of two of them the later filed stands. */
+function sameMoment(body: Body, tank: string | null, { day, minute }: Moment): CountSeen | null {
+  const same = (seen: CountSeen): boolean => seen.day === day && seen.minute === minute && seen.tank === tank;
+  return body.counts.findLast((seen) => same(seen) && !seen.replaced) ?? null;
+}
+
+/** Whether anything else was told of these fish since that count: then it cannot be undone by itself. */
+function isTouched(body: Body, count: CountSeen): boolean {
+  const last = body.lines.at(-1);
+  const told = last !== undefined && last !== count.place && last.line !== count.place.line;
+  return told || body.counts.at(-1) !== count;
+}
+
+/** Makes nothing of a count that another one replaces: what it narrowed, what it bounded, what it seemed to contradict. */
+function takeBack(problems: Problem[], body: Body, old: CountSeen, touched: boolean): void {
+  old.replaced = true;
+  const own = problems.findIndex(({ kind, at }) => at === old.place && OF_COUNTS.has(kind));
+  if (own >= 0) problems.splice(own, 1);
+  if (!touched) return restore(body, old.before);
+  if (body.ceiling?.place === old.place) body.ceiling = raisedBack(body.ceiling, old, old.before.ceiling);
+  for (const [tank, ceiling] of body.ceilings) {
+    if (ceiling.place !== old.place) continue;
+    const back = raisedBack(ceiling, old, old.before.ceilings.get(tank) ?? null);
+    if (back === null) body.ceilings.delete(tank);
+    else body.ceilings.set(tank, back);
+  }
+}
+
+const OF_COUNTS: ReadonlySet<Problem['kind']> = new Set(['counts-contradict', 'guess-above-count', 'guess-corrected']);
+
+/** The ceiling that stood before a count, less what went since. */
+function raisedBack(now: Ceiling, { count }: CountSeen, before: Ceiling | null): Ceiling | null {
+  return before && { ...before, count: Math.max(0, before.count - (count.low - now.count)) };
 }
 
 function snapshot(body: Tally): Tally {
@@ -117,7 +95,15 @@ function restore(body: Tally, before: Tally): void {
   body.ceiling = before.ceiling;
 }
 
-function ofPart(body: Body, tank: string, count: Interval, sure: boolean, event: Moment): Problem | null {
+/** `stands`: nothing that was believed before narrows this count. */
+function ofPart(
+  body: Body,
+  tank: string,
+  count: Interval,
+  sure: boolean,
+  event: Moment,
+  stands: boolean,
+): Problem | null {
   if (isRunning(body)) {
     body.parts.set(tank, count);
     body.total = [...body.parts.values()].reduce(plus, NONE);
@@ -129,7 +115,7 @@ function ofPart(body: Body, tank: string, count: Interval, sure: boolean, event:
   if (most !== null && count.low > most && !sure) return aboveSure(body, count, most, event, whySoFew(body, tank));
   const broken = sure && most !== null && count.low > most;
   const wasGuess = !isSure(old) && Number.isFinite(old.high);
-  const next = sure ? count : guessOnGuess(old, count);
+  const next = stands ? count : guessOnGuess(old, count);
   const dropped = Math.max(0, old.low - next.high);
   body.parts.set(tank, next);
   if (broken) forgetCeilings(body);
@@ -144,7 +130,7 @@ function ofPart(body: Body, tank: string, count: Interval, sure: boolean, event:
   return count.low > old.high ? corrected(body, tank, old, count.low, event, earlier) : null;
 }
 
-function ofAll(body: Body, count: Interval, sure: boolean, event: Moment): Problem | null {
+function ofAll(body: Body, count: Interval, sure: boolean, event: Moment, stands: boolean): Problem | null {
   const old = body.total;
   if (isRunning(body)) {
     body.total = count;
@@ -154,7 +140,7 @@ function ofAll(body: Body, count: Interval, sure: boolean, event: Moment): Probl
   const earlier = body.ceiling?.place ?? body.counts.at(-1)?.place ?? null;
   if (most !== null && count.low > most && !sure) return aboveSure(body, count, most, event, earlier);
   const broken = sure && most !== null && count.low > most;
-  body.total = sure ? count : guessOnGuess(old, count);
+  body.total = stands ? count : guessOnGuess(old, count);
   for (const [tank, part] of body.parts) body.parts.set(tank, { ...part, low: Math.min(part.low, count.high) });
   const sums = [...body.parts.values()];
   const highs = sums.reduce((all, part) => all + part.high, 0);

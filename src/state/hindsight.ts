@@ -20,7 +20,7 @@ export function countsAsKnown(body: SeenBody): KnownNow[] {
   const known: KnownNow[] = [];
   let least = rising ? 0 : body.total.low;
   let until = Infinity;
-  for (const seen of body.counts.toReversed()) {
+  for (const seen of body.counts.filter(({ replaced }) => !replaced).toReversed()) {
     const went = body.gone.filter((gone) => gone.day > seen.day && gone.day <= until);
     least += rising ? 0 : went.reduce((sum, gone) => sum + gone.count.low, 0);
     until = seen.day;

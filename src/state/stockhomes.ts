@@ -1,8 +1,9 @@
 /** What the stock does with its kinds of event. */
 import type { Homes } from './home.ts';
-import { counted, sized } from './counting.ts';
+import { counted } from './counting.ts';
 import { lost } from './losses.ts';
 import { mixed, moved } from './moves.ts';
+import { sized } from './sizing.ts';
 import type { SpeciesTraits } from '../journal/event.ts';
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';

@@ -15,6 +15,7 @@ import {
   sale,
   sample,
   setUp,
+  sizes,
   speciesOf,
   group,
   tally,
@@ -113,6 +114,35 @@ describe('a sure count', () => {
     expect(kinds(room)).toEqual([]);
     expect(total(room)).toBe('57–57');
     expect(brood(room).counts).toHaveLength(4);
+    expect(brood(room).counts.filter(({ replaced }) => replaced)).toHaveLength(1);
+  });
+  it.each<[string, Line]>([
+    ['a length', sizes('2026-03-01', 'bulk', [22], R1)],
+    ['a loss', lostSome('2026-03-01', heads(2), 'died', R1)],
+    ['a move', move('2026-03-01', heads(10), 'C1', R1)],
+    ['a count elsewhere', tally('2026-03-01', heads(3), { ...R1, in: 'C1' })],
+  ])('of the same day gives way to the one filed later after %s too', (what, between) => {
+    const lines = [...swimmers, move('2026-02-28', heads(3), 'C1', R1), tally('2026-03-01', heads(52), R1)];
+    const room = roomOn('2026-03-20', [...lines, between, tally('2026-03-01', heads(57), R1)]);
+    expect(kinds(room)).toEqual([]);
+    expect(part(room, 'A1')).toBe('57–57');
+    expect(part(room, 'C1')).toBe(what === 'a move' ? '13–13' : '3–3');
+  });
+  it('that another replaced contradicts nothing any more, and bounds nothing', () => {
+    const wrong: Line[] = [...counted, tally('2026-03-10', heads(55), R1)];
+    const mended = [...wrong, tally('2026-03-10', heads(50), R1)];
+    expect(kinds(roomOn('2026-03-20', wrong))).toEqual(['counts-contradict']);
+    expect(kinds(roomOn('2026-03-20', mended))).toEqual([]);
+    expect(total(roomOn('2026-03-20', mended))).toBe('50–50');
+  });
+  it('that replaced another of its day is still bounded by those of earlier days and what went since', () => {
+    const lines: Line[] = [
+      ...counted,
+      tally('2026-03-10', heads(40), R1),
+      lostSome('2026-03-10', heads(2), 'died', R1),
+    ];
+    expect(kinds(roomOn('2026-03-20', [...lines, tally('2026-03-10', heads(50), R1)]))).toEqual([]);
+    expect(kinds(roomOn('2026-03-20', [...lines, tally('2026-03-10', heads(51), R1)]))).toEqual(['counts-contradict']);
   });
 });
 

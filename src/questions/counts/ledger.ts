@@ -16,7 +16,7 @@ export type Entry =
 export function ledgerOf(room: Room, brood: SeenBrood): readonly Entry[] {
   const order = new Map<DeepReadonly<Place>, number>(brood.lines.map((place, index) => [place, index]));
   const entries: Entry[] = [
-    ...brood.counts.filter((seen, index) => !replaced(seen, brood.counts[index + 1])).map(entryOfCount),
+    ...brood.counts.filter(({ replaced }) => !replaced).map(entryOfCount),
     ...brood.gone.map((of): Entry => ({ kind: 'gone', day: of.day, of })),
     ...movesOf(room, brood.name).map((of): Entry => ({ kind: 'move', day: of.day, of })),
   ];
@@ -44,10 +44,6 @@ export function movesOf(room: Room, body: string): readonly DeepReadonly<Move>[]
 
 function entryOfCount(of: DeepReadonly<CountSeen>): Entry {
   return { kind: 'count', day: of.day, of };
-}
-
-function replaced(seen: DeepReadonly<CountSeen>, next: DeepReadonly<CountSeen> | undefined): boolean {
-  return next?.day === seen.day && next.minute === seen.minute && next.tank === seen.tank;
 }
 
 /** True where fish left that are alive as far as anybody knows: sold, given away, or now counted elsewhere. */

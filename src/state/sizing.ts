@@ -1,0 +1,57 @@
+/** A look that measures: lengths as they were told, the later of one moment in place of the earlier. */
+import type { Problem } from '../core/problem.ts';
+import { rangeWords } from '../core/words.ts';
+import type { EventOf } from '../journal/event.ts';
+import type { Draft } from './draft.ts';
+import type { Body } from './stock.ts';
+import { resolveFish } from './who.ts';
+
+/** No fish that is kept in such tanks is longer, mm; where the species says how long it grows, half as much again is too long (ours). */
+const LONGEST = 1000;
+const TOO_LONG = 1.5;
+
+/** A length that no such fish can have: told, and not counted. */
+function impossible(draft: Draft, body: Body, event: EventOf<'sized'>): Problem | null {
+  const species = body.species === null ? undefined : draft.stock.species.get(body.species);
+  const adult = species?.traits.adult ?? null;
+  const most = adult === null ? LONGEST : TOO_LONG * adult.high;
+  const wrong = event.sizes.values.find(({ low, high }) => high <= 0 || low > most);
+  if (wrong === undefined) return null;
+  const said = rangeWords(wrong);
+  const { of } = event.sizes;
+  const word = of === 'bulk' ? 'size' : of === 'sample' ? 'sizes' : of;
+  const why =
+    wrong.high <= 0
+      ? 'a fish has some length'
+      : adult === null
+        ? 'none is so long'
+        : `${body.species ?? 'they'} grow to ${rangeWords(adult)} mm`;
+  return {
+    kind: 'impossible-length',
+    weight: 'stops',
+    says: `${said} mm cannot be the length of ${body.name}: ${why}`,
+    write: `the length in mm, or with its unit: ${body.name} ${word} ${String(wrong.low > 0 ? wrong.low / 10 : 22)} mm`,
+    at: event.place,
+    also: wrong.high > 0 && adult !== null && species ? [species.place] : [],
+  };
+}
+
+/** `largest 30 mm`. A later line of the same moment replaces an earlier one of the same fish and kind of length. */
+export function sized(draft: Draft, event: EventOf<'sized'>): void {
+  const found = resolveFish(draft, event, event.fish);
+  if (!found) return;
+  const { body } = found;
+  const { tank } = found;
+  const wrong = impossible(draft, body, event);
+  if (wrong !== null) {
+    draft.problems.push(wrong);
+    return;
+  }
+  for (const seen of body.sizes) {
+    const same = seen.day === event.day && seen.minute === event.minute && seen.tank === tank;
+    if (same && seen.sizes.of === event.sizes.of) seen.replaced = true;
+  }
+  const { day, minute, sizes, place } = event;
+  body.sizes.push({ day, minute, tank, sizes, place, replaced: false });
+  body.lines.push(place);
+}
