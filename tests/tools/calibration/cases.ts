@@ -2,7 +2,14 @@
 import type { Calibration } from './frame.ts';
 import { STOCK_COUNT } from './count.ts';
 import { LAYING_DAY } from './laying.ts';
-import { SALEABLE_DAY } from './saleable.ts';
+import { SALEABLE_ALL, SALEABLE_FIRST, SALEABLE_HALF } from './saleable.ts';
 import { SPILL_DAY } from './spill.ts';
 
-export const CALIBRATIONS: readonly Calibration[] = [LAYING_DAY, SALEABLE_DAY, SPILL_DAY, STOCK_COUNT];
+export const CALIBRATIONS: readonly Calibration[] = [
+  LAYING_DAY,
+  SALEABLE_FIRST,
+  SALEABLE_HALF,
+  SALEABLE_ALL,
+  SPILL_DAY,
+  STOCK_COUNT,
+];
