@@ -25,6 +25,8 @@ import type { WhyRow } from './whyrow.ts';
 
 export interface Lot {
   readonly id: string;
+  /** The stock's own name, as journal lines take it. */
+  readonly name: string;
   /** As it may be called: a mix of broods is "one or the other". */
   readonly stock: string;
   readonly species: string | null;
@@ -34,8 +36,9 @@ export interface Lot {
   readonly size: Measure<'mm'> | null;
   readonly sizeRead: boolean;
   readonly price: DeepReadonly<Price> | null;
-  /** Of these, how many surely have their sale size or age. */
+  /** Of these, how many surely have their sale size or age, and which share of them may, 0 to 1. */
   readonly grown: number;
+  readonly share: Interval | null;
   /** How many can surely be promised once nothing stands in the way: of those grown, if some are. */
   readonly free: number;
   readonly keptBack: number;
@@ -175,12 +178,14 @@ function finish(
   ]);
   return {
     id: rowId(body.name, tank, 'sale'),
+    name: body.name,
     stock: stockName(body),
     species: body.species,
     tank,
     count,
     size,
     grown,
+    share: ripe?.share ?? null,
     sizeRead: body.sizes.length > 0,
     price: (isBrood(body) ? body.price : null) ?? species?.traits.price ?? null,
     free,

@@ -115,12 +115,12 @@ function handling(
 }
 
 /** Days without food of grown fish. */
-export function fastDays(auction: DeepReadonly<Auction>): number {
+export function fastDays(auction: Pick<DeepReadonly<Auction>, 'fast'>): number {
   return Math.ceil(auction.fast?.high ?? USUAL_FAST_DAYS);
 }
 
 /** Days without food of fish of a size, mm: young fish are fasted for a day at most. */
-export function fastOf(auction: DeepReadonly<Auction>, size: Measure<'mm'> | null): number {
+export function fastOf(auction: Pick<DeepReadonly<Auction>, 'fast'>, size: Measure<'mm'> | null): number {
   const young = size !== null && (size.likely ?? size.high) < YOUNG_MM;
   return young ? Math.min(YOUNG_FAST_DAYS, fastDays(auction)) : fastDays(auction);
 }

@@ -1,6 +1,8 @@
 /** `tankside sale`: what can be promised, and what stands in the way of the rest. */
 import path from 'node:path';
 import { sale } from '../../questions/sale.ts';
+import { planJson } from '../../reports/sale-plan-data.ts';
+import { planText } from '../../reports/sale-plan.ts';
 import { saleText } from '../../reports/sale.ts';
 import { saleCsv, saleJson } from '../../reports/sale-data.ts';
 import type { Room } from '../../state/draft.ts';
@@ -11,10 +13,12 @@ import type { Context } from '../context.ts';
 import { EXIT, Stop, type Exit } from '../exit.ts';
 import { flag, textFlag, wholeFlag, type Get } from '../flags.ts';
 import { openJournal } from '../journal.ts';
+import { PLAN_FLAGS, planFor } from '../planning.ts';
 
 const FOR = textFlag('--for AUCTION', 'the day and the bags of an auction in the journal');
 const AHEAD = wholeFlag('--ahead DAYS', 'so many days further on, as the room will likely stand then', 0);
 const CSV = textFlag('--csv FILE', 'for a spreadsheet, into a new file, or - for standard output');
+const PLAN = flag('--plan', 'which bags to take: those worth most together within the rules and the boxes');
 const NAMES = flag('--with-names', "buyers' names in JSON and CSV too");
 
 export const command: Command = {
@@ -22,12 +26,25 @@ export const command: Command = {
   about:
     'What is ready to sell, with the number that can surely be promised: alive at least, less what is kept back and ' +
     'reserved. For everything else, each thing that stands in its way and until when; and what to count to promise more.',
-  flags: [FOR, AHEAD, CSV, NAMES],
-  examples: ['tankside sale', 'tankside sale --for Autumn', 'tankside sale --ahead 28', 'tankside sale --csv lots.csv'],
+  flags: [FOR, AHEAD, PLAN, ...PLAN_FLAGS, CSV, NAMES],
+  examples: [
+    'tankside sale',
+    'tankside sale --for Autumn',
+    'tankside sale --for Autumn --plan --boxes 2',
+    'tankside sale --ahead 28',
+    'tankside sale --csv lots.csv',
+  ],
   run: (context, get) => (get(CSV) === null ? shown(context, get) : written(context, get, get(CSV) ?? '-')),
 };
 
 function shown(context: Context, get: Get): Promise<Exit> {
+  if (get(PLAN)) {
+    return answer(context, get, {
+      ask: (room, { on, today }) => planFor(room, get, { auction: get(FOR), ahead: get(AHEAD), projected: on > today }),
+      text: planText,
+      json: planJson,
+    });
+  }
   return answer(context, get, {
     ask: (room, { on, today }) => ask(room, get, on > today),
     text: saleText,

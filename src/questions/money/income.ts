@@ -14,7 +14,8 @@ export interface Income {
   readonly stock: string;
   readonly day: Day;
   readonly count: Interval;
-  /** Null where no price was written. */
+  /** As it was paid; null where no price was written. */
+  readonly gross: Interval | null;
   readonly net: Interval | null;
   /** The sum in words: `12 × 5.50 less 30 % at Spring, 28 Mar: 46.20`. */
   readonly says: string;
@@ -71,6 +72,7 @@ function incomeOf(room: Room, sale: DeepReadonly<Sold>): Income {
     stock: body?.name ?? stock,
     day,
     count,
+    gross,
     net,
     says: `${dayWords(day, room.on)}: ${countWords(count)}${each}${split}${at}: ${sum}`,
     place,
@@ -94,7 +96,7 @@ function product(a: Interval, b: Interval): Interval {
  * The auction at which fish were sold: the one that the line names, else one held that day, where the
  * line names no buyer or says "auction" or its name in the buyer's place.
  */
-function auctionOf(room: Room, sale: DeepReadonly<Sold>): DeepReadonly<Auction> | null {
+export function auctionOf(room: Room, sale: DeepReadonly<Sold>): DeepReadonly<Auction> | null {
   if (sale.auction !== null) return room.sale.auctions.get(sale.auction) ?? null;
   const buyer = sale.to?.toLowerCase() ?? null;
   for (const auction of room.sale.auctions.values()) {

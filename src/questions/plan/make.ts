@@ -1,0 +1,134 @@
+/**
+ * Makes the plan: of every way to bag what is ready, those bags that together are worth most within the
+ * auction's rules, the boxes and what can surely be promised.
+ */
+import { chooseBest } from '../../science/choose.ts';
+import type { Day } from '../../core/day.ts';
+import type { DeepReadonly } from '../../core/readonly.ts';
+import { linesOf } from '../../core/span.ts';
+import { partIn, bodiesIn } from '../../state/bodies.ts';
+import type { Room } from '../../state/draft.ts';
+import type { Auction } from '../../state/sale.ts';
+import { walkOrder } from '../../state/tanks.ts';
+import { rowId } from '../id.ts';
+import { sale, type SaleAnswer } from '../sale.ts';
+import { boxed } from './boxed.ts';
+import { candidatesOf, offeredPairs } from './candidates.ts';
+import { weekValue, weeksToNext } from './glass.ts';
+import { leftBehind } from './left.ts';
+import { lotsOf } from './lots.ts';
+import { limitsOf, offersOf, type Market, type Offer } from './offers.ts';
+import type { PlanIncome, PlanLot, SalePlan } from './plan.ts';
+import { rulesOf, type Trip } from './rules.ts';
+import { objectiveOf, planBecause } from './words.ts';
+
+export interface PlanOptions extends Trip {
+  /** Its day is the day of the plan. */
+  readonly auction: DeepReadonly<Auction> | null;
+  /** The day, where no auction is named. */
+  readonly on: Day;
+  /** The room's day itself is still to come. */
+  readonly projected: boolean;
+  /** What a week of a whole tank is worth, in the room's currency. */
+  readonly tankWeek?: number;
+  /** Pairs that are offered besides what is for sale. */
+  readonly offer?: readonly string[];
+}
+
+export function salePlan(room: Room, options: PlanOptions): SalePlan {
+  const { auction, projected } = options;
+  const answer = sale(room, {
+    ahead: Math.max(0, options.on - room.on),
+    auction,
+    projected,
+  });
+  const when = { at: answer.at, ahead: answer.ahead };
+  const rules = rulesOf(auction, options);
+  const value = weekValue(room, options.tankWeek ?? null);
+  const weeks = weeksToNext(room, answer.at);
+  const market: Market = { rules, weeks: weeks.weeks, weekValue: value.amount };
+  const { pairs, refused } = offeredPairs(room, options.offer ?? [], answer, when);
+  const candidates = inOrder(room, [...candidatesOf(room, answer), ...pairs]);
+  const ways = candidates.map((of) => ({ of, offers: offersOf(room, of, market) }));
+  const offers = byUrgency(ways.flatMap(({ offers: found }) => (typeof found === 'string' ? [] : found)));
+  const limits = limitsOf(room, answer.at, candidates, rules);
+  const amounts = chooseBest(offers, limits);
+  const taken = inOrder(
+    room,
+    offers.map((offer, index) => ({ tank: offer.of.tank, offer, bags: amounts[index] ?? 0 })),
+  ).filter(({ bags }) => bags > 0);
+  const packed = boxed(taken, rules.boxLitres);
+  const lots = lotsOf(room, packed.taken, market, { auction: auction?.name ?? null, on: answer.at, weeks });
+  const leftOut = [...refused, ...leftBehind(room, { answer, ways, taken, limits, rules })];
+  const income = totalOf(lots);
+  const tankWeeks = lots.reduce((sum, lot) => sum + lot.tankWeeks, 0);
+  const found = {
+    id: rowId(auction?.name ?? 'sale', 'plan'),
+    auction: auction?.name ?? null,
+    on: auction?.on ?? answer.at,
+    past: answer.auction?.past ?? false,
+    currency: room.settings.currency,
+    rules,
+    lots,
+    boxes: packed.boxes,
+    leftOut,
+    income,
+    tankWeeks,
+    tankWeekValue: value,
+    weeks,
+    emptied: emptiedBy(room, lots),
+    worth: income.likely + tankWeeks * value.amount,
+    fish: lots.reduce((sum, { count }) => sum + count, 0),
+    warnings: warningsOf(answer, lots, auction),
+    lines: linesOf(auction === null ? [] : [auction.place]),
+  };
+  return { ...found, objective: objectiveOf(found), because: planBecause(found, room.on) };
+}
+
+/** In walking order, as they are caught; stocks of one tank stay as they were. */
+function inOrder<T extends { readonly tank: string }>(room: Room, all: readonly T[]): readonly T[] {
+  const order = walkOrder(room);
+  return all.toSorted((a, b) => order.indexOf(a.tank) - order.indexOf(b.tank));
+}
+
+/** Of bags that are worth the same, the largest fish go first: they have waited longest. */
+function byUrgency(offers: readonly Offer[]): readonly Offer[] {
+  const length = ({ of }: Offer): number => of.size?.likely ?? of.length;
+  return offers.toSorted((a, b) => length(b) - length(a));
+}
+
+function totalOf(lots: readonly PlanLot[]): PlanIncome {
+  const lows = lots.map(({ income }) => income.low);
+  return {
+    low: lows.includes(null) ? null : lows.reduce<number>((sum, low) => sum + (low ?? 0), 0),
+    likely: lots.reduce((sum, { income }) => sum + income.likely, 0),
+  };
+}
+
+/** Tanks of which every fish that may be there goes. */
+function emptiedBy(room: Room, lots: readonly PlanLot[]): readonly string[] {
+  const tanks = [...new Set(lots.map(({ tank }) => tank))];
+  return tanks.filter((tank) => {
+    const going = lots.filter((lot) => lot.tank === tank).reduce((sum, { count }) => sum + count, 0);
+    return bodiesIn(room, tank).reduce((sum, body) => sum + partIn(body, tank).high, 0) <= going;
+  });
+}
+
+function warningsOf(
+  answer: SaleAnswer,
+  lots: readonly PlanLot[],
+  auction: DeepReadonly<Auction> | null,
+): readonly string[] {
+  const bagOf = auction?.bagOf ?? null;
+  const holds = answer.assumed.map(({ place, text }) => `${place} (${text})`);
+  return [
+    ...(answer.auction?.past === true ? [`${answer.auction.name} is over: this is what could go today`] : []),
+    ...(holds.length > 0 ? [`taken as off hold by then, if no new sign comes: ${holds.join(', ')}`] : []),
+    ...(bagOf !== null && lots.some(({ bondedPair }) => bondedPair)
+      ? [`a bonded pair goes as two: ask whether it may, where bags hold ${bagOf}`]
+      : []),
+    ...(auction !== null && auction.sellerShare === null
+      ? ['the seller’s share is not written: all of it is counted; jot: auction: seller gets 70 %']
+      : []),
+  ];
+}
