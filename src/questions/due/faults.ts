@@ -80,6 +80,7 @@ function faultRow(room: Room, fault: OpenFault): DueItem {
     close: closeOf(room, fault, manner),
     ...(manner.caution === undefined ? {} : { caution: manner.caution }),
     putOffKey: fault.text,
+    putOffAlso: [fault.kind],
     pressing: manner.pressing,
     minutes: null,
     because: {

@@ -44,6 +44,8 @@ export interface DueItem {
   readonly after?: string;
   /** What `put off` and `keep … until` name: `water change`, `lights off`, the words of a task. Null: cannot be put off. */
   readonly putOffKey: string | null;
+  /** Other words for it. */
+  readonly putOffAlso?: readonly string[];
   /** A spill, a wound, a lost power supply: putting off counts for a day at most. */
   readonly pressing: boolean;
   /** Minutes it takes, if the journal says. */

@@ -1,10 +1,9 @@
 /** Every temporary measure that no line has undone, with the patience of its kind and what it costs to leave it. */
 import { addDays, type Day } from '../../core/day.ts';
 import type { DayWindow } from '../../core/interval.ts';
-import { onDay } from '../../core/interval.ts';
+import { exactly, onDay } from '../../core/interval.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { ageWords, dayWords, plural } from '../../core/words.ts';
-import { exactly } from '../../core/interval.ts';
 import type { MeasureKind } from '../../journal/event.ts';
 import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
@@ -76,6 +75,7 @@ function lifeline(room: Room, open: readonly OpenRig[], off: OpenRig): DueItem |
       ...consequences(room, off),
       ...consequences(room, air),
     ].join('; '),
+    putOffAlso: [...otherWords('off the loop'), 'loop', 'the loop', 'air filter', ...otherWords('air filter')],
     close: `${off.where}: ${MEASURE_WORDS['off the loop'].undo}, ${MEASURE_WORDS['air filter'].undo}`,
     caution: CAUTION.freshFilter,
     because: {
@@ -106,6 +106,7 @@ function rigRow(room: Room, rig: OpenRig): DueItem {
     close: `${rig.where}: ${undo}`,
     ...(caution === undefined ? {} : { caution }),
     putOffKey: rig.kind,
+    putOffAlso: otherWords(rig.kind),
     pressing: rig.kind === 'pump off' || rig.kind === 'heater off',
     minutes: null,
     because: {
@@ -116,6 +117,12 @@ function rigRow(room: Room, rig: OpenRig): DueItem {
     },
     lines,
   };
+}
+
+/** What a keeper may call its undoing when putting it off: as the journal says it, as the list does. */
+function otherWords(kind: MeasureKind): readonly string[] {
+  const { begin, undo } = MEASURE_WORDS[kind];
+  return [begin, undo, UNDOING[kind]];
 }
 
 /** When it is asked for: as its line says, else after the patience of its kind. */

@@ -8,11 +8,22 @@ import type { DueItem } from './item.ts';
 /** The day until which this row was put off, or null. A pressing row can be put off for a day at most. */
 export function putOffUntil(room: Room, item: DueItem): Day | null {
   const key = item.putOffKey;
-  if (key === null) return null;
+  if (key === null || room.chores.putOffs.length === 0) return null;
+  const names = [key, ...(item.putOffAlso ?? [])];
   return room.chores.putOffs
-    .filter(({ where, what }) => where === item.place && sameWords(putOffName(what), key))
+    .filter(({ where, what }) => {
+      const said = putOffName(what);
+      return names.some((name) => sameWords(said, name)) && isThere(room, where, item.place);
+    })
     .map(({ day, until }) => (item.pressing && until > addDays(day, 1) ? addDays(day, 1) : until))
     .reduce<Day | null>((last, until) => (until > room.on && (last === null || until > last) ? until : last), null);
+}
+
+/** Whether a line about `where` speaks of that place: the place itself, or fish that live there. */
+function isThere(room: Room, where: string, place: string): boolean {
+  if (where === place) return true;
+  const body = room.stock.groups.get(where) ?? room.stock.broods.get(where);
+  return body !== undefined && (body.parts.has(place) || ('home' in body && body.home === place));
 }
 
 /** The day on which an absent keeper is back, or null where nobody is away. The latest line about it counts. */
