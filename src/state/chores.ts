@@ -153,7 +153,7 @@ function noteDone(draft: Draft, event: EventOf<'did'>): void {
     task.done = { day, place };
     return;
   }
-  if (standingChore(draft, where, action) !== undefined || isForAuction(draft, words)) return;
+  if (standingChore(draft, where, action) !== undefined || isForEvent(draft, words)) return;
   const open = draft.chores.tasks.find((one) => one.where === where && one.done === null);
   draft.problems.push({
     kind: 'nothing-to-do',
@@ -165,10 +165,10 @@ function noteDone(draft: Draft, event: EventOf<'did'>): void {
   });
 }
 
-/** `did "bag for Autumn"`: the work before an auction, which the auction's own line calls for. */
-function isForAuction(draft: Draft, words: string): boolean {
-  return [...draft.sale.auctions.keys()].some((auction) =>
-    sameWords(words.slice(-auction.length - 5), ` for ${auction}`),
+/** `did "bag for Autumn"`, `did "notice of Rowan-1 for club award"`: work that an auction's or an award's own line calls for. */
+function isForEvent(draft: Draft, words: string): boolean {
+  return [...draft.sale.auctions.keys(), ...draft.sale.awards.keys()].some((name) =>
+    sameWords(words.slice(-name.length - 5), ` for ${name}`),
   );
 }
 

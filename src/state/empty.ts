@@ -10,7 +10,7 @@ export function emptyDraft(on: Day): Draft {
     measures: { rigs: [], faults: [] },
     chores: { standing: [], tasks: [], did: [], putOffs: [], away: [] },
     water: { readings: [], changes: [], topUps: [], doses: [], disturbed: [] },
-    looks: { last: new Map(), quiet: new Map() },
+    looks: { last: new Map(), quiet: new Map(), photos: [] },
     stock: {
       species: new Map(),
       groups: new Map(),

@@ -3,8 +3,10 @@ import type { Homes } from './home.ts';
 import type { Day } from '../core/day.ts';
 import type { Place } from '../core/span.ts';
 import type { Event } from '../journal/event.ts';
+import type { Subject } from '../journal/subject.ts';
 import type { Draft } from './draft.ts';
 import { placesOf } from './places.ts';
+import { tanksNamed } from './where.ts';
 import { liveTanks, tanksOn } from './tanks.ts';
 
 export interface Looks {
@@ -12,6 +14,8 @@ export interface Looks {
   last: Map<string, { day: Day; place: Place }>;
   /** Latest days on which somebody wrote of the fish of a tank without a word of eggs or young, oldest first. */
   quiet: Map<string, Day[]>;
+  /** Oldest first, with the tanks that each is of. */
+  photos: { file: string; tanks: string[]; subject: Subject; day: Day; place: Place }[];
 }
 
 /** So many quiet days are kept of each tank: more than any eggs last. */
@@ -71,5 +75,8 @@ export const LOOKS_HOMES: Homes<'all well' | 'note' | 'photo'> = {
   // What they do to the silence of a tank, every line does: see `noteWord`.
   'all well': () => undefined,
   note: () => undefined,
-  photo: () => undefined,
+  photo: (draft, event) => {
+    const { file, subject, day, place } = event;
+    draft.looks.photos.push({ file, tanks: tanksNamed(draft, event), subject, day, place });
+  },
 };
