@@ -15,6 +15,8 @@ import { likelyCounts } from './counts.ts';
 import { dangers } from './danger.ts';
 import type { Danger } from './danger.ts';
 import { growthOf, sizeOn } from './growing.ts';
+import type { Growth } from './growing.ts';
+import { fittedSteps } from './growing/fitted.ts';
 import { rowId } from './id.ts';
 import { ageOf, datesOf, laidDay } from './laying.ts';
 import type { BroodDates } from './laying.ts';
@@ -189,7 +191,7 @@ export function broodsWhy(room: Room): readonly WhyRow[] {
       rows.push({
         id: rowId(row.name, 'size'),
         title: `${row.name} size`,
-        because: growth.because,
+        because: { ...growth.because, steps: [...growth.because.steps, ...alone(room, growth)] },
         lines: growth.because.lines,
       });
     if (row.ready) {
@@ -199,6 +201,14 @@ export function broodsWhy(room: Room): readonly WhyRow[] {
     const warned = row.warnings.filter((one) => one.older === brood);
     return [...rows, ...warned.map((one) => ({ id: one.id, title: one.text, because: one.because, lines: one.lines }))];
   });
+}
+
+/** What the readings would say with no word of what is usual. */
+function alone(room: Room, { readings, anchor }: Growth): string[] {
+  return fittedSteps(
+    readings.map(({ age, mean }) => ({ x: age, y: mean })),
+    room.on - anchor,
+  );
 }
 
 /** The limits of a curve know nothing of guesses: told only where all was counted. */

@@ -78,10 +78,18 @@ function becauseOf(room: Room, brood: SeenBrood, entries: readonly Entry[], tota
         ({ phase, loss, days: count }) =>
           `as ${PHASE_WORDS[phase]}: ${String(Math.round(count))} days at ${(loss * 100).toFixed(loss < 0.01 ? 2 : 1)} % a day unseen, e^(−${(loss * count).toFixed(2)}) = ${String(Math.round(Math.exp(-loss * count) * 100))} % live on`,
       ),
+      ...alone(room, brood, entries),
       `likely there: ${total === null ? 'nobody said a number' : countWords(total)}`,
     ],
     lines: linesOf(entries.map(({ of }) => of.place)),
   };
+}
+
+/** What later counts bought: the bounds without them. */
+function alone(room: Room, brood: SeenBrood, entries: readonly Entry[]): string[] {
+  if (entries.filter(({ kind }) => kind === 'count').length < 2) return [];
+  const first = priorCount(room, brood);
+  return first === null ? [] : [`by the first number and usual losses alone: ${countWords(first)}`];
 }
 
 const PHASE_WORDS = { egg: 'eggs', wriggler: 'wrigglers', fry: 'small fry', young: 'young' } as const;

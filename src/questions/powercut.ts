@@ -7,7 +7,7 @@ import type { Interval } from '../core/interval.ts';
 import type { LineRef, Place } from '../core/span.ts';
 import { linesOf } from '../core/span.ts';
 import { figureWords, rangeWords } from '../core/words.ts';
-import { hoursToCool } from '../science/cooling.ts';
+import { cooledTo, hoursToCool } from '../science/cooling.ts';
 import { bodiesIn, speciesOf } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import { openRigs } from '../state/rigs.ts';
@@ -32,6 +32,8 @@ const OWN_AIR = 0.5;
 /** C down to which it is reckoned where no species says (ours). */
 const USUAL_LEAST = 22;
 const USUAL_WARMTH = 25;
+/** Hours of a cut that nobody noticed. */
+const NIGHT = 8;
 
 /** Air in a fish room whose heating is away, C, where nobody said (ours: give yours with --air). */
 export const USUAL_AIR = { low: 15, likely: 18, high: 20 } as const satisfies Interval;
@@ -158,12 +160,14 @@ function coolsOf(
   const least = leastOf(room, name);
   const hours = rate.by.flatMap(({ air, perHour }) => hoursToCool(celsius, least, air, perHour) ?? []);
   if (hours.length < rate.by.length || hours.length === 0) return null;
+  const night = rate.by.map(({ air, perHour }) => cooledTo(celsius, air, perHour, NIGHT));
+  const after = { low: Math.min(...night), likely: null, high: Math.max(...night) };
   const span = { low: Math.min(...hours), likely: null, high: Math.max(...hours) };
   return {
     least,
     hours: span,
     from: rate.from,
-    step: `${rate.step}; from ${figureWords({ low: celsius, likely: celsius, high: celsius }, 1)} C to ${least} C in ${rangeWords(span)} hours`,
+    step: `${rate.step}; from ${figureWords({ low: celsius, likely: celsius, high: celsius }, 1)} C to ${least} C in ${rangeWords(span)} hours; after ${NIGHT} hours ${figureWords(after, 1)} C`,
     places: rate.places,
   };
 }

@@ -14,6 +14,7 @@ import { shareOf } from '../state/done.ts';
 import type { Room } from '../state/draft.ts';
 import { liveVolume, loopVolume } from '../state/volume.ts';
 import { rowId } from './id.ts';
+import { addedBy, type Added } from './doses.ts';
 import { missedBy } from './missed.ts';
 import { filterLoad, type FilterLoad } from './nitrogen.ts';
 import { PARAMETERS } from './parameters.ts';
@@ -66,6 +67,8 @@ export interface WaterRow {
     readonly where: string;
     readonly product: string;
     readonly dose: Dose | null;
+    /** Degrees of KH or GH that it added, by weight, product and live litres; null where they do not tell. */
+    readonly added: Added | null;
   }[];
   readonly watch: { readonly since: Day; readonly zeros: number; readonly earliest: Day } | null;
   readonly reach: Reach | null;
@@ -139,7 +142,13 @@ function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow 
       return { on: day, where, amount, share, missed: missedBy(room, body.name, change) };
     }),
     load,
-    doses: doses.map(({ day, where, product, dose }) => ({ on: day, where, product, dose })),
+    doses: doses.map(({ day, where, product, dose }) => ({
+      on: day,
+      where,
+      product,
+      dose,
+      added: addedBy(product, dose, litres),
+    })),
     watch: open === undefined ? null : { since: open.since, zeros: open.zeros, earliest: open.earliest },
     reach: reached,
     because: {

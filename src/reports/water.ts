@@ -100,8 +100,8 @@ function detail(row: WaterRow, look: Look): string {
         `${dayText(change.on, look)} changed ${changeWords(change)}${change.where === row.name ? '' : ` in ${change.where}`}${missedWords(change)}`,
     ),
     ...row.doses.map(
-      ({ on, product, dose, where }) =>
-        `${dayText(on, look)} dosed ${doseWords(dose)}${product}${where === row.name ? '' : ` in ${where}`}`,
+      ({ on, product, dose, where, added }) =>
+        `${dayText(on, look)} dosed ${doseWords(dose)}${product}${where === row.name ? '' : ` in ${where}`}${addedWords(added)}`,
     ),
     ...(row.watch === null ? [] : [watchWords(row, look)]),
     ...reachLines(row),
@@ -128,6 +128,10 @@ function doseWords(dose: WaterRow['doses'][number]['dose']): string {
   if (dose === null) return '';
   if (dose.unit === 'own') return `${dose.count} ${dose.name} `;
   return `${isSure(dose) ? dose.low : `${dose.low}–${dose.high}`} ${dose.unit} `;
+}
+
+function addedWords(added: WaterRow['doses'][number]['added']): string {
+  return added === null ? '' : `: ${added.of.toUpperCase()} up by ${figureWords(added.degrees, 1)} dH`;
 }
 
 function watchWords({ watch }: WaterRow, look: Look): string {
@@ -170,7 +174,8 @@ export function waterJson(rows: readonly WaterRow[]): object {
       changes: row.changes.map(({ on, where, amount, share, missed }) => {
         return { on: dayJson(on), where, unit: amount.unit, amount: countJson(amount), share, missed };
       }),
-      doses: row.doses.map(({ on, where, product, dose }) => ({
+      doses: row.doses.map(({ on, where, product, dose, added }) => ({
+        added: added === null ? null : { of: added.of, degrees: countJson(added.degrees) },
         on: dayJson(on),
         where,
         product,

@@ -14,7 +14,31 @@ export type ClockStage = 'hatch' | 'swim' | 'release';
 
 /** °C at which the guilds' defaults are stated. */
 export const REFERENCE_TEMPERATURE = 26;
-export const Q10 = { low: 1.8, likely: 2.5, high: 5.8 };
+/** Hours at 28.5 °C of any stage: it cancels out of a ratio. */
+const ANY_STAGE = 48;
+/** Rounded as the evidence allows: zebrafish between 25 and 30 °C, a mouthbrooding tilapia between 25 and 29 °C. */
+export const Q10 = {
+  low: tenths(
+    q10Between({ days: zebrafishHours(ANY_STAGE, 25), at: 25 }, { days: zebrafishHours(ANY_STAGE, 30), at: 30 }),
+  ),
+  likely: 2.5,
+  high: tenths(q10Between({ days: 14.7, at: 25 }, { days: 7.3, at: 29 })),
+};
+
+interface Took {
+  readonly days: number;
+  /** °C. */
+  readonly at: number;
+}
+
+/** By how many times as fast something goes 10 °C warmer, from how long it took at two temperatures. */
+export function q10Between(a: Took, b: Took): number {
+  return (a.days / b.days) ** (10 / (b.at - a.at));
+}
+
+function tenths(value: number): number {
+  return Math.round(value * 10) / 10;
+}
 
 /** What a warm room is taken to be where nobody measured (ours: a default). */
 export const USUAL_TEMPERATURE: Measure<'C'> = measure('C', 25, 26, 27);

@@ -42,6 +42,25 @@ describe('calc', () => {
     expect(toxic?.low).toBeLessThan(toxic?.high ?? 0);
   });
 
+  test('change and dose: the toxic ammonia that follows, or to test first', async () => {
+    const args = ['change', '--from', '40', '--source', '5', '--fraction', '25%'];
+    // Emerson et al. 1975 as UF/IFAS FA-16 prints it: 0.0502 at pH 8.0 and 24 C.
+    const after = await calc([...args, '--tan', '1', '--temp', '24C', '--ph', '8.0']);
+    expect(after.at(-1)?.value).toBeCloseTo(0.0502, 4);
+    const untested = await tankside(['calc', ...args]);
+    expect(untested.out.replace(/\s+/g, ' ')).toContain('TAN unknown: test first');
+    expect(untested.out).not.toMatch(/\bsafe\b/i);
+  });
+
+  test('mass backwards, salinity from conductivity, degree-days', async () => {
+    // 1 g is 36.36773 mm by W = 0.02 L^3.03; 30 days at 20 °C over a base of 10: 300 (Dictionary of Ichthyology).
+    expect(await first('mass', '--weight', '1g')).toBeCloseTo(36.36773, 4);
+    expect(await first('clock', '--days', '30days', '--temp', '20C', '--base', '10C')).toBe(300);
+    expect(await first('clock', '--days', '10days', '--temp', '20.2C')).toBeCloseTo(202, 9);
+    const fresh = await first('oxygen', '--temp', '25C');
+    expect(await first('oxygen', '--temp', '25C', '--conductivity', '500uS/cm')).toBeLessThan(fresh);
+  });
+
   test('oxygen: USGS memorandum values', async () => {
     expect(await first('oxygen', '--temp', '20C', '--pressure', '700mmHg')).toBeCloseTo(8.3581, 3);
     const both = await calc(['oxygen', '--temp', '25C', '--measured', '8.2635mg/L']);

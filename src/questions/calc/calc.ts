@@ -114,7 +114,8 @@ export function numberIn(text: string): number | null {
 }
 
 function range(low: number, high: number, unit: string): string {
-  const end = unit === '' ? '' : ` ${unit}`;
+  if (unit === '%') return range(low * 100, high * 100, '% ');
+  const end = unit === '' ? '' : ` ${unit.trim()}`;
   if (low === -Infinity) return `at most ${high}${end}`;
   return high === Infinity ? `at least ${low}${end}` : `${low} to ${high}${end}`;
 }

@@ -1,27 +1,42 @@
 /** Calculators of what builds up: water changes, and the nitrogen of the feed. */
 import { ammoniaFromFeed, CACO3_PER_DEGREE, ION_PER_N, PER_GRAM_NITRIFIED } from '../../science/chemistry.ts';
 import { afterChanges, afterDrip, changeNeeded, steadyState } from '../../science/dilution.ts';
+import { ammoniaThatFollows, HIGHEST_PH } from './water.ts';
 import type { CalcAnswer, Calculator, CalcResult, Inputs } from './calc.ts';
 
 const TAP_CAUTION =
   'treat tap water for chlorine and chloramine, match its temperature, and spread a large change over days; a litre weighs a kilogram';
-const PH_CAUTION =
-  'new water that raises pH raises toxic ammonia with it. TAN unknown: test first (calc ammonia tells what follows)';
 
 export const change: Calculator = {
   name: 'change',
   says: 'what a water change does, or which one reaches a target',
   takes: '',
-  options: ['from', 'source', 'fraction', 'times', 'target', 'rise', 'flow', 'days', 'produced', 'volume'],
+  options: [
+    'from',
+    'source',
+    'fraction',
+    'times',
+    'target',
+    'rise',
+    'flow',
+    'days',
+    'produced',
+    'volume',
+    'tan',
+    'temp',
+    'ph',
+  ],
   example: 'tankside calc change --from 60 --source 8 --target 25 --times 4',
   run(inputs) {
     const source = inputs.optional('source', 'concentration', 'mg/L', 0) ?? 0;
     const fraction = inputs.optional('fraction', 'share', '%', 0, 1);
+    // The pH of the new water, else where bicarbonate in it may take the tank.
+    const follows = ammoniaThatFollows(inputs, inputs.number('ph', 0, 14) ?? HIGHEST_PH.bicarbonate);
     const answer = (results: CalcResult[], steps: string[]): CalcAnswer => ({
-      results,
+      results: [...results, ...(follows.result === null ? [] : [follows.result])],
       source: 'mass balance of a mixed tank (Steffensen 1989 for the drip)',
       steps,
-      cautions: [TAP_CAUTION, PH_CAUTION],
+      cautions: [TAP_CAUTION, follows.words],
     });
     if (inputs.has('rise')) {
       const rise = inputs.needed('rise', 'concentration', 'mg/L', 0);

@@ -12,6 +12,7 @@ import {
   lyingCylinderLitres,
 } from '../../science/shapes.ts';
 import {
+  degreeDays,
   q10Factor,
   Q10,
   REFERENCE_TEMPERATURE,
@@ -19,8 +20,8 @@ import {
   USUAL_TEMPERATURE,
   type ClockStage,
 } from '../../science/stages.ts';
-import { USUAL_WEIGHT, weightOf } from '../../science/weight.ts';
-import { numberIn, type Calculator, type CalcResult, type Inputs } from './calc.ts';
+import { lengthFor, USUAL_WEIGHT, weightOf } from '../../science/weight.ts';
+import { numberIn, type CalcAnswer, type Calculator, type CalcResult, type Inputs } from './calc.ts';
 
 export const convert: Calculator = {
   name: 'convert',
@@ -128,24 +129,37 @@ function litresOf(inputs: Inputs, shape: string, sides: number[], glass: number,
   }
 }
 
+const MASS_SOURCE =
+  'W = a L^b, Froese 2006, J. Appl. Ichthyol. 22:241 (b 3.03 is the median of many species; a 0.02 for deep-bodied young is ours)';
+
+function lengthOf(weight: number, a: number, b: number): CalcAnswer {
+  const cm = lengthFor(weight, a, b);
+  return {
+    results: [{ name: 'length of each fish', value: cm * 10, unit: 'mm' }],
+    source: MASS_SOURCE,
+    steps: [`(${weight} ÷ ${a})^(1/${b}) = ${cm.toFixed(4)} cm`],
+    cautions: [],
+  };
+}
+
 export const mass: Calculator = {
   name: 'mass',
   says: 'weight of a fish from its length',
   takes: '',
-  options: ['length', 'a', 'b', 'count'],
+  options: ['length', 'weight', 'a', 'b', 'count'],
   example: 'tankside calc mass --length 30mm --a 0.02 --b 3.03',
   run(inputs) {
-    const length = inputs.needed('length', 'length', 'mm', 1, 3000) / 10;
     const a = inputs.number('a', 1e-6, 10) ?? USUAL_WEIGHT.a;
     const b = inputs.number('b', 1, 5) ?? USUAL_WEIGHT.b;
+    if (inputs.has('weight')) return lengthOf(inputs.needed('weight', 'mass', 'g', 1e-6, 1e5), a, b);
+    const length = inputs.needed('length', 'length', 'mm', 1, 3000) / 10;
     const count = inputs.whole('count') ?? 1;
     const one = weightOf(length, a, b);
     const results: CalcResult[] = [{ name: 'each fish', value: one, unit: 'g' }];
     if (count > 1) results.push({ name: `${count} fish`, value: one * count, unit: 'g' });
     return {
       results,
-      source:
-        'W = a L^b, Froese 2006, J. Appl. Ichthyol. 22:241 (b 3.03 is the median of many species; a 0.02 for deep-bodied young is ours)',
+      source: MASS_SOURCE,
       steps: [`${a} × ${length}^${b} = ${one.toFixed(4)} g (length in cm)`],
       cautions: [],
     };
@@ -190,9 +204,10 @@ export const clock: Calculator = {
   name: 'clock',
   says: 'days from laying to hatching, swimming or release',
   takes: '',
-  options: ['stage', 'guild', 'temp'],
+  options: ['stage', 'guild', 'temp', 'days', 'base'],
   example: 'tankside calc clock --stage hatch --guild cave --temp 25C',
   run(inputs) {
+    if (inputs.has('days')) return warmthSum(inputs);
     const stage = stageOf(inputs);
     const guild = guildOf(inputs);
     const temp = inputs.optional('temp', 'temperature', 'C', 10, 36);
@@ -209,6 +224,20 @@ export const clock: Calculator = {
     };
   },
 };
+
+/** Degree-days over so many days at one temperature: what hatchery tables count in. */
+function warmthSum(inputs: Inputs): CalcAnswer {
+  const days = Math.round(inputs.needed('days', 'time', 'days', 1, 1000));
+  const temp = inputs.needed('temp', 'temperature', 'C', 0, 40);
+  const base = inputs.optional('base', 'temperature', 'C', -5, 40) ?? 0;
+  const sum = degreeDays(Array<number>(days).fill(temp), base);
+  return {
+    results: [{ name: 'warmth gathered', value: sum, unit: 'degree-days' }],
+    source: 'Dictionary of Ichthyology, degree-day; the sum to a stage is not one number over all temperatures',
+    steps: [`${days} days × (${temp} − ${base}) = ${sum.toFixed(1)}; days colder than the base count nothing`],
+    cautions: [],
+  };
+}
 
 function stageOf(inputs: Inputs): ClockStage {
   const text = inputs.text('stage') ?? '';

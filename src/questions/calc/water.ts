@@ -9,7 +9,7 @@ import {
   ION_PER_N,
   type CompoundName,
 } from '../../science/chemistry.ts';
-import { oxygenSaturation, STANDARD_PRESSURE_MMHG } from '../../science/oxygen.ts';
+import { oxygenSaturation, salinityFromConductance, STANDARD_PRESSURE_MMHG } from '../../science/oxygen.ts';
 import type { Calculator, CalcResult, Inputs } from './calc.ts';
 
 const CHEMICAL_CAUTION = 'follow the label, gloves and fresh air; dissolve it in the new water, not over the fish';
@@ -59,7 +59,9 @@ export const ammonia: Calculator = {
             `share = 1 / (1 + 10^(pKa − ${ph})) = ${unionisedShare(ph, temp, salinity).toFixed(5)}`,
             `${tan} mg/L N × share = ${toxic.low.toFixed(5)} mg/L N`,
           ]
-        : [`${missing(ph, temp)} not given: the range spans pH 6 to 8.5 and 22 to 30 C`],
+        : [
+            `${missing(ph, temp)} not given: ${[...(ph === null ? ['pH 6 to 8.5'] : []), ...(temp === null ? ['22 to 30 C'] : [])].join(' and ')} taken`,
+          ],
       cautions: [verdict(toxic.high)],
     };
   },
@@ -89,11 +91,14 @@ export const oxygen: Calculator = {
   name: 'oxygen',
   says: 'how much oxygen the water can hold',
   takes: '',
-  options: ['temp', 'salinity', 'pressure', 'measured'],
+  options: ['temp', 'salinity', 'conductivity', 'pressure', 'measured'],
   example: 'tankside calc oxygen --temp 26C --pressure 720mmHg --measured 6.5mg/L',
   run(inputs) {
     const temp = inputs.needed('temp', 'temperature', 'C', 0, 40);
-    const salinity = inputs.optional('salinity', 'salinity', 'ppt', 0, 40) ?? 0;
+    const conductivity = inputs.optional('conductivity', 'conductivity', 'uS/cm', 0, 60_000);
+    const salinity =
+      inputs.optional('salinity', 'salinity', 'ppt', 0, 40) ??
+      (conductivity === null ? 0 : salinityFromConductance(conductivity));
     const pressure = inputs.optional('pressure', 'pressure', 'mmHg', 380, 836) ?? STANDARD_PRESSURE_MMHG;
     const measured = inputs.optional('measured', 'concentration', 'mg/L', 0, 40);
     const full = oxygenSaturation(temp, salinity, pressure);
@@ -102,7 +107,10 @@ export const oxygen: Calculator = {
     return {
       results,
       source: 'Benson & Krause 1980 and 1984, as in USGS OWQ Technical Memorandum 2011.03',
-      steps: [`at ${temp} C, ${salinity} ppt and ${pressure} mmHg: ${full.toFixed(4)} mg/L`],
+      steps: [
+        ...(conductivity === null ? [] : [`${conductivity} µS/cm at 25 C: ${salinity.toFixed(3)} ppt`]),
+        `at ${temp} C, ${Number(salinity.toFixed(3))} ppt and ${pressure} mmHg: ${full.toFixed(4)} mg/L`,
+      ],
       cautions: [],
     };
   },
@@ -162,7 +170,8 @@ export const dose: Calculator = {
       },
     ];
     const alkaline = COMPOUNDS[name].kh > 0;
-    const follows = alkaline ? ammoniaThatFollows(inputs, name) : null;
+    const highest = name === 'Na2CO3' ? HIGHEST_PH.carbonate : HIGHEST_PH.bicarbonate;
+    const follows = alkaline ? ammoniaThatFollows(inputs, highest) : null;
     if (follows?.result) results.push(follows.result);
     return {
       results,
@@ -178,14 +187,17 @@ export const dose: Calculator = {
 };
 
 /** pH that a full dose can lead to: bicarbonate holds near 8.3, carbonate can go to 10 (common practice, no source). */
-const HIGHEST_PH = { carbonate: 10, bicarbonate: 8.3 };
+export const HIGHEST_PH = { carbonate: 10, bicarbonate: 8.3 };
 
-function ammoniaThatFollows(inputs: Inputs, name: CompoundName): { words: string; result: CalcResult | null } {
+/** Toxic ammonia at a pH that a dose or new water may bring, by the `tan` and `temp` that were given. */
+export function ammoniaThatFollows(inputs: Inputs, ph: number): { words: string; result: CalcResult | null } {
   if (!inputs.has('tan'))
-    return { words: 'this can raise pH, and with it toxic ammonia. TAN unknown: test first', result: null };
+    return {
+      words: 'this can raise pH, and with it toxic ammonia. TAN unknown: test first, then give --tan and --temp',
+      result: null,
+    };
   const tan = nitrogen(inputs, 'tan');
   const temp = inputs.optional('temp', 'temperature', 'C', 0, 50);
-  const ph = name === 'Na2CO3' ? HIGHEST_PH.carbonate : HIGHEST_PH.bicarbonate;
   const toxic = toxicAmmonia(measure('mg/L', tan), measure('pH', ph), temp === null ? null : measure('C', temp));
   const result: CalcResult = {
     name: `toxic ammonia if pH goes to ${ph}`,
