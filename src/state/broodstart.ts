@@ -63,14 +63,19 @@ function suspicion(draft: Draft, event: EventBase, group: Group): string {
   return draft.stock.broods.has(name) ? `${name} at line ${String(event.place.line)}` : name;
 }
 
-/** Something was seen of what was suspected: from now on it is a brood, with a number if its line wrote no name. */
-export function confirmBrood(draft: Draft, brood: Brood): void {
+/** What was suspected without a name: a line that sees it may give it one. */
+export function isNameless(draft: Draft, brood: Brood): boolean {
+  return brood.suspected && !draft.stock.takenNames.has(brood.name);
+}
+
+/** Something was seen of what was suspected: from now on it is a brood, with a number if no line wrote a name. */
+export function confirmBrood(draft: Draft, brood: Brood, name: string | null = null): void {
   if (!brood.suspected) return;
   brood.suspected = false;
   const group = brood.group === null ? undefined : draft.stock.groups.get(brood.group);
   if (!group || draft.stock.takenNames.has(brood.name)) return;
   const before = brood.name;
-  brood.name = nextBroodName(draft.stock, group.name);
+  brood.name = name ?? nextBroodName(draft.stock, group.name);
   for (const broods of [draft.stock.broods, draft.stock.living]) {
     broods.delete(before);
     broods.set(brood.name, brood);

@@ -2,7 +2,7 @@
 import type { DayWindow } from '../core/interval.ts';
 import type { EventOf } from '../journal/event.ts';
 import { nextBroodName } from './broodnames.ts';
-import { beginBrood, confirmBrood, laidWindow } from './broodstart.ts';
+import { beginBrood, confirmBrood, isNameless, laidWindow } from './broodstart.ts';
 import { rankSeen } from './broodlife.ts';
 import { observe } from './counting.ts';
 import type { Draft } from './draft.ts';
@@ -79,6 +79,12 @@ function sameBrood(
   const laid = laidWindow(draft, event, group, event.as === 'seen' ? 'eggs' : event.as, tank);
   if (event.brood !== null) {
     const known = draft.stock.broods.get(event.brood);
+    const suspected = known === undefined ? nameless(draft, event, group, mothers) : undefined;
+    if (suspected) {
+      refine(suspected, laid, event);
+      confirmBrood(draft, suspected, event.brood);
+      return suspected;
+    }
     if (known?.group !== group.name || !overlap(known.laid, laid)) return null;
     if (tank !== null && !known.parts.has(tank)) known.parts.set(tank, { low: 1, likely: null, high: Infinity });
     refine(known, laid, event);
@@ -94,6 +100,20 @@ function sameBrood(
     return brood;
   }
   return null;
+}
+
+/** What was only suspected of that mother, without a name, and can be these eggs. */
+function nameless(
+  draft: Draft,
+  event: EventOf<'spawned'>,
+  group: Group,
+  mothers: readonly string[],
+): Brood | undefined {
+  if (event.as === 'maybe') return undefined;
+  const seen = event.when?.high ?? event.day;
+  return livingOf(draft, group).findLast(
+    (brood) => isNameless(draft, brood) && sameMother(brood, mothers) && canBeAt(draft, brood, 'eggs', seen),
+  );
 }
 
 /** Takes the surer of two windows of laying: a day that was seen beats days that were worked out. */

@@ -1,7 +1,7 @@
 /** A stage that was seen: of the one brood that can be at it, or the first that is known of a new one. */
 import type { EventOf, Heads } from '../journal/event.ts';
 import { isBrood } from './bodies.ts';
-import { beginBrood, confirmBrood } from './broodstart.ts';
+import { beginBrood, confirmBrood, isNameless } from './broodstart.ts';
 import { rankOfStage, rankSeen } from './broodlife.ts';
 import { observe } from './counting.ts';
 import type { Draft } from './draft.ts';
@@ -103,8 +103,8 @@ function broodMeant(draft: Draft, event: Seen): Brood | null {
   if (known) return sameAsKnown(draft, event, known);
   const tank = event.subject.kind === 'tank' ? event.subject.tank : null;
   const group = ownGroup(draft, event);
+  const choice = candidates(draft, event, tank, group);
   if (event.brood === null) {
-    const choice = candidates(draft, event, tank, group);
     const only = choice[0];
     if (only && choice.length === 1) return only;
     if (choice.length > 1) {
@@ -112,7 +112,11 @@ function broodMeant(draft: Draft, event: Seen): Brood | null {
       return null;
     }
   }
-  return begin(draft, event, event.brood);
+  const suspected = choice.filter((brood) => isNameless(draft, brood));
+  const [sole] = suspected;
+  if (sole === undefined || suspected.length > 1 || event.brood === null) return begin(draft, event, event.brood);
+  confirmBrood(draft, sole, event.brood);
+  return sole;
 }
 
 /** A written name: the same brood where it can be at that stage, even in another tank. */
