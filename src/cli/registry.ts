@@ -48,6 +48,11 @@ export const COMMANDS: readonly Entry[] = [
     load: () => import('./commands/sale.ts'),
   },
   {
+    name: 'settle',
+    summary: 'results of an auction into the journal, or the sheet for them',
+    load: () => import('./commands/settle.ts'),
+  },
+  {
     name: 'holds',
     summary: 'how far each hold reaches, and when it is clear',
     load: () => import('./commands/holds.ts'),

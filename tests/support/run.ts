@@ -3,6 +3,7 @@ import type { Context, Output, Prompt } from '../../src/cli/context.ts';
 import { run } from '../../src/cli/program.ts';
 import type { Day } from '../../src/core/day.ts';
 import { dayFromIso } from '../../src/core/day.ts';
+import type { Disk } from '../../src/files/disk.ts';
 import { filesOn } from '../../src/files/files.ts';
 import type { Files } from '../../src/files/port.ts';
 import { aloneMachine, MemoryDisk } from './memory.ts';
@@ -21,6 +22,8 @@ export interface World {
    * Lines typed at a prompt, which then is left; `+` takes the line that was given to be changed as it is.
    */
   readonly typed?: readonly string[];
+  /** What stands between the program and the disk: one on which calls fail, say. */
+  readonly broken?: (disk: MemoryDisk) => Disk;
 }
 
 export interface Ran {
@@ -34,7 +37,7 @@ export async function tankside(argv: readonly string[], world: World = {}): Prom
   const printed = { out: '', err: '' };
   const disk = new MemoryDisk();
   for (const [name, text] of Object.entries(world.files ?? {})) disk.put(name, text);
-  const status = await run(argv, fakeContext(world, filesOn(disk, aloneMachine()), printed));
+  const status = await run(argv, fakeContext(world, filesOn(world.broken?.(disk) ?? disk, aloneMachine()), printed));
   return { status, out: printed.out, err: printed.err, files: disk.texts() };
 }
 

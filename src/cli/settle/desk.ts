@@ -1,0 +1,115 @@
+/** Where results come from and where what became of them is told: files, standard input, the two outputs. */
+import path from 'node:path';
+import { salePlan } from '../../questions/plan/make.ts';
+import type { Wrong } from '../../questions/settle/result.ts';
+import { settleJson, settleText, sheetCsv, wrongJson, wrongText } from '../../reports/settle.ts';
+import { jsonText } from '../../reports/json.ts';
+import { printableAnswer } from '../../reports/printable.ts';
+import { lookOf, show, tellLeftOut } from '../answer.ts';
+import { auctionOf } from '../auction.ts';
+import type { Context } from '../context.ts';
+import { readDate } from '../dates.ts';
+import { EXIT, misuse, Stop, type Exit } from '../exit.ts';
+import { COMMON, type Get } from '../flags.ts';
+import { journalPath, openJournal, readMain } from '../journal.ts';
+import { openDesk } from '../jot/desk.ts';
+import { isSheet, readSheet } from './sheet.ts';
+import { verdict, write, type Case, type Handed } from './settle.ts';
+
+export interface SettleWish {
+  readonly auction: string;
+  /** File; `-` or null: standard input. */
+  readonly source: string | null;
+  readonly quarantine: number;
+  readonly tryOnly: boolean;
+}
+
+export async function settleFrom(context: Context, get: Get, wish: SettleWish): Promise<Exit> {
+  const file = journalPath(context, get(COMMON.journal));
+  const { text } = readMain(context, file);
+  const results = await handedIn(context, wish.source);
+  const [{ readJournal }, { foldRoom }] = await Promise.all([
+    import('../../language/read.ts'),
+    import('../../state/fold.ts'),
+  ]);
+  const { book } = await openDesk(context.files, file, text, { readJournal, foldRoom }, (zone) => context.today(zone));
+  const told = get(COMMON.on);
+  const on = told === null ? book.today : readDate(told, book.today);
+  const room = book.fold(book.read(text), on);
+  const auction = auctionOf(room, wish.auction)?.name ?? wish.auction;
+  const refuse = (wrong: readonly Wrong[]): Exit => tellWrong(context, get, wrong, { source: results.name, auction });
+  const handed = handedOver(results.text, room.settings.currency);
+  if ('wrong' in handed) return refuse(handed.wrong);
+  const found: Case = { book, auction, on, quarantine: wish.quarantine, handed };
+  const done = wish.tryOnly ? { ...verdict(found, text), notices: [] } : write(context.files, file, found, text);
+  for (const notice of done.notices) context.err.write(printableAnswer(`${notice}\n`, false));
+  if (!done.ok) return refuse(done.wrong);
+  if (get(COMMON.json)) context.out.write(jsonText(settleJson(done.answer)));
+  else {
+    const look = await lookOf(context, { on, today: book.today });
+    await show(context, () => settleText(done.answer, look));
+  }
+  return EXIT.answered;
+}
+
+/** The text of the results, and how to call where they came from. Throws a `Stop` where there are none. */
+async function handedIn(context: Context, source: string | null): Promise<{ name: string; text: string }> {
+  if (source === null && context.input.isTTY)
+    throw misuse('settle wants the results: a sheet, or - for standard input', 'tankside settle AUCTION results.csv');
+  if (source === null || source === '-') return { name: 'standard input', text: await context.input.text() };
+  const found = context.files.read(path.resolve(context.cwd, source), source);
+  if (!found.ok) {
+    const says = found.missing ? `there is no ${source}` : `${source} cannot be read: ${found.says}`;
+    throw new Stop(EXIT.noFile, says, `tankside settle AUCTION --sheet ${source}`);
+  }
+  const [broken] = found.problems;
+  if (broken !== undefined)
+    throw misuse(`${source} line ${String(broken.at.line)} is not UTF-8`, 'save it as CSV UTF-8 and try again');
+  return { name: path.basename(source), text: found.text };
+}
+
+/** A sheet, or lines of the journal: whichever the first row looks like. */
+function handedOver(text: string, currency: string | null): Handed | { readonly wrong: readonly Wrong[] } {
+  const lines = text
+    .split(/\r\n|\n|\r/)
+    .flatMap((words, index) => (words.trim() === '' ? [] : [{ line: index + 1, words }]));
+  if (!isSheet(text) && lines.length > 0 && lines.every(({ words }) => words.includes(':')))
+    return { kind: 'lines', lines };
+  const sheet = readSheet(text, currency);
+  return sheet.ok ? { kind: 'sheet', results: sheet.results } : { wrong: sheet.wrong };
+}
+
+function tellWrong(
+  context: Context,
+  get: Get,
+  wrong: readonly Wrong[],
+  { source, auction }: { readonly source: string; readonly auction: string },
+): Exit {
+  if (get(COMMON.json)) context.out.write(jsonText(wrongJson(wrong, auction)));
+  const width = context.err.isTTY ? (context.err.columns ?? USUAL_WIDTH) : USUAL_WIDTH;
+  context.err.write(printableAnswer(wrongText(wrong, { source, auction, width }), false));
+  return EXIT.misuse;
+}
+
+const USUAL_WIDTH = 80;
+
+/** The blank sheet, never over a file that is there: it may be filled in already. */
+export async function blankSheet(context: Context, get: Get, asked: string, file: string): Promise<Exit> {
+  const journal = await openJournal(context, get);
+  const room = journal.room();
+  const auction = auctionOf(room, asked);
+  if (auction === null || auction.on === null)
+    throw misuse('which auction?', 'tankside settle Autumn --sheet autumn.csv');
+  const text = sheetCsv(salePlan(room, { auction, on: auction.on, projected: journal.on > journal.today }));
+  if (file === '-') context.out.write(text);
+  else {
+    const made = context.files.create(path.resolve(context.cwd, file), text);
+    if (!made.ok) {
+      const says = `${file} is not written: ${made.exists ? 'it is there already' : made.says}`;
+      throw new Stop(EXIT.noFile, says, 'another name, or --sheet -');
+    }
+    const next = `after the auction fill in what each lot fetched, then: tankside settle ${auction.name} ${file}`;
+    await show(context, () => `${file} is written\n${next}\n`);
+  }
+  return tellLeftOut(context, get, journal.leftOut(room));
+}
