@@ -31,6 +31,11 @@ describe('hardness and alkalinity', () => {
     ['mg/L CaCO3 a mg/L HCO3', CACO3_PER_HCO3, 0.820162],
     ['72 mg/L Ca and 26 mg/L Mg', hardness(72, 26), 286.87],
     ['70 mg/L Mg', hardness(0, 70), 288.25],
+    ['a degree as calcium', hardness(7.14696, 0), 17.847959],
+    ['a degree as magnesium', hardness(0, 4.33422), 17.847959],
+    ['72 mg/L Ca and 26 mg/L Mg in degrees', hardness(72, 26) / CACO3_PER_DEGREE, 16.073],
+    ['mmol/L a degree', MEQ_PER_DEGREE / 2, 0.1783262],
+    ['French degrees a degree', CACO3_PER_DEGREE / 10, 1.784796],
   ])('%s', (_name, value, expected) => {
     expect(off(value, expected)).toBeLessThan(3e-4);
   });

@@ -59,3 +59,44 @@ describe('water changes', () => {
     );
   });
 });
+
+describe('further published values', () => {
+  test('changes of one size until little is left', () => {
+    // Source: mass balance: 7 changes of 10 %, 4 of 20 % to fall below half; 16 of 18 % to replace over 95 %.
+    const needed = (fraction: number, left: number): number => {
+      let times = 0;
+      while (afterChanges(1, 0, fraction, times) >= left) times += 1;
+      return times;
+    };
+    expect([needed(0.1, 0.5), needed(0.2, 0.5), needed(0.18, 0.05)]).toEqual([7, 4, 16]);
+    expect(changeNeeded(1, 0.31640625, 0, 4)).toBeCloseTo(0.25, 12);
+    expect(changeNeeded(1, 0.3486784401, 0, 10)).toBeCloseTo(0.1, 12);
+    expect(changeNeeded(40, 31.25, 5)).toBeCloseTo(0.25, 12);
+  });
+
+  test.each([
+    [0.5, 0.60653066],
+    [1, 0.36787944],
+    [2, 0.13533528],
+    [3, 0.04978707],
+    [4.60517, 0.01],
+    [6.907755, 0.001],
+  ])('a drip of %s volumes leaves %s', (volumes, left) => {
+    // Source: the exponential; 99.9 % needs 6.90776 volumes (B. Geist).
+    expect(afterDrip(1, 0, volumes, 1, 1)).toBeCloseTo(left, 7);
+  });
+
+  test('a drip of 0.15 L/s through 10 L has replaced 99 % after 307.011 s', () => {
+    // The help page of a respirometry program prints 305 s for it, stepped in time.
+    expect(afterDrip(1, 0, 0.15, 307.011, 10)).toBeCloseTo(0.01, 6);
+  });
+
+  test('changes go on until they settle at the peak and trough that the formula gives', () => {
+    let value = 0;
+    for (let i = 0; i < 200; i += 1) value = afterChanges(value, 5, 0.3) + 7;
+    expect(value).toBeCloseTo(28.333333, 5);
+    expect(afterChanges(value, 5, 0.3)).toBeCloseTo(21.333333, 5);
+    const { peak, trough } = steadyState(8, 14, 0.35);
+    expect(peak - trough).toBeCloseTo(14, 9);
+  });
+});

@@ -77,6 +77,21 @@ describe('growth curves', () => {
     [26.1043, 35.6453].forEach((value, i) => near(fit?.limits(12, 0.95)?.reading[i], value));
   });
 
+  test('von Bertalanffy on six readings, the sparse case', () => {
+    // Source: R dataset Loblolly, seed 301 (Kung 1986), R nls with investr's predFit.
+    const fit = fitCurve(
+      points('3,4.51; 5,10.89; 10,28.72; 15,41.74; 20,52.7; 25,60.92'),
+      vonBertalanffy,
+      [100, 0.05, 1],
+    );
+    expect(worst(fit, [95.666965, 0.044317196, 2.0456533])).toBeLessThan(1e-4);
+    expect(fit?.sd).toBeCloseTo(0.62747735, 5);
+    expect(fit?.rss).toBeCloseTo(1.1811835, 5);
+    [5.79574, 0.00436369, 0.154662].forEach((value, i) => near(fit?.errors?.[i], value));
+    [31.7073, 36.542].forEach((value, i) => near(fit?.limits(12, 0.95)?.reading[i], value));
+    [54.9401, 57.374].forEach((value, i) => near(fit?.limits(22, 0.8)?.reading[i], value));
+  });
+
   test('the logistic fits chick 6 better than Gompertz', () => {
     // Source: R dataset ChickWeight, chick 6 (Crowder & Hand 1990), R nls: RSS 326.68479 against 582.7997.
     const chick = points('0,41; 2,49; 4,59; 6,74; 8,97; 10,124; 12,141; 14,148; 16,155; 18,160; 20,160; 21,157');
@@ -120,6 +135,23 @@ describe('straight lines', () => {
     );
     expect(worst(fit, [3.0000909091, 0.5000909091])).toBeLessThan(1e-9);
     expect(fit?.errors?.[0]).toBeCloseTo(1.1247467908, 9);
+  });
+
+  test('levels of a prefilter, and where they reach the lip', () => {
+    // Source: own data; R lm, predict and investr's calibrate.
+    const fit = fitLine(points('0,12; 3,17; 5,21; 8,26; 11,33; 14,38; 17,44; 21,52; 24,57; 28,66'));
+    expect(worst(fit, [11.35314996, 1.927240461])).toBeLessThan(1e-8);
+    expect(fit?.sd).toBeCloseTo(0.5272099303, 9);
+    expect(fit?.at(30)).toBeCloseTo(69.1703638, 6);
+    [67.7003458, 70.6403818].forEach((value, i) => expect(fit?.limits(30, 0.95)?.reading[i]).toBeCloseTo(value, 4));
+    [77.2177232, 80.395409].forEach((value, i) => expect(fit?.limits(35, 0.95)?.reading[i]).toBeCloseTo(value, 4));
+    expect((80 - 11.35314996) / 1.927240461).toBeCloseTo(35.61924, 4);
+  });
+
+  test('a perfect line leaves nothing over, and its limits meet', () => {
+    const fit = fitLine(points('0,1; 1,3; 2,5; 3,7'));
+    expect(fit?.sd).toBe(0);
+    expect(fit?.limits(10, 0.95)?.reading).toEqual([21, 21]);
   });
 
   test('two points make a line and no limits, one makes none', () => {

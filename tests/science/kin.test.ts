@@ -91,5 +91,6 @@ test('effective number of breeders', () => {
       (x) => x.ne,
     ),
   ).toEqual([2, 3, 6, 10]);
-  expect(effectiveBreeders(1, 3).deltaF).toBeCloseTo(0.166667, 6);
+  const added = [effectiveBreeders(1, 1), effectiveBreeders(1, 3), effectiveBreeders(2, 6), effectiveBreeders(5, 5)];
+  [0.25, 0.166667, 0.083333, 0.05].forEach((value, i) => expect(added[i]?.deltaF).toBeCloseTo(value, 6));
 });

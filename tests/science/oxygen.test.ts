@@ -39,5 +39,8 @@ describe('oxygen saturation', () => {
 test('salinity from conductance starts at nothing', () => {
   expect(salinityFromConductance(0)).toBe(0);
   // Worked from the memorandum's polynomial.
-  expect(salinityFromConductance(10_000)).toBeCloseTo(5.774, 3);
+  // 5.572e-4 C + 2.02e-9 C²: 500, 1000, 5000, 10 000 and 53 000 µS/cm (sea water: about 35 ppt).
+  [0.279105, 0.55922, 2.8365, 5.774, 35.20578].forEach((ppt, i) =>
+    expect(salinityFromConductance([500, 1000, 5000, 10_000, 53_000][i] ?? 0)).toBeCloseTo(ppt, 5),
+  );
 });

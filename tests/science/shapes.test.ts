@@ -40,3 +40,39 @@ test('weight from length', () => {
   expect(lengthFor(1)).toBeCloseTo(3.636773, 5);
   expect(condition(weightOf(3), 3)).toBeCloseTo(2.067015, 5);
 });
+
+test('further volumes, in gallons of both sizes', () => {
+  // Source: formulas of the MSD Veterinary Manual; 231 in³ a US gallon, 4.54609 L an imperial one (NIST SP 811).
+  const US = 3.785411784;
+  const gallons = [
+    [boxLitres(30, 12, 20), 1.90204],
+    [boxLitres(60, 30, 36), 17.1183],
+    [boxLitres(90, 45, 45), 48.1454],
+    [boxLitres(24 * INCH, 12 * INCH, 16 * INCH), 19.94805],
+    [boxLitres(48 * INCH, 13 * INCH, 21 * INCH), 56.72727],
+    [cylinderLitres(10, 20), 1.65984],
+    [cylinderLitres(12 * INCH, 30 * INCH), 58.75186],
+    [hexagonLitres(25, 50), 21.4481],
+  ];
+  for (const [litres = NaN, printed = NaN] of gallons) expect(litres / US).toBeCloseTo(printed, 4);
+  // A 6 × 3 × 3 ft box: 336 imperial gallons in an old table.
+  expect(boxLitres(72 * INCH, 36 * INCH, 36 * INCH) / 4.54609).toBeCloseTo(336.357, 3);
+});
+
+test('lying, filled to the brim or half, a cylinder is one that stands', () => {
+  expect(lyingCylinderLitres(20, 100, 40)).toBeCloseTo(cylinderLitres(20, 100), 9);
+  expect(lyingCylinderLitres(20, 100, 20)).toBeCloseTo(cylinderLitres(20, 100) / 2, 9);
+});
+
+test('weight back and forth', () => {
+  // Source: Hillman 1982 in inches and pounds as FSA's WSlit prints it; Froese 2006 for b = 3.03.
+  expect(weightOf(6, 10 ** -3.371, 3.316)).toBeCloseTo(0.161938, 5);
+  expect(weightOf(4)).toBeCloseTo(1.334356, 6);
+  for (const [cm, grams] of [
+    [2, 0.163362],
+    [3, 0.558094],
+    [4, 1.334356],
+    [5, 2.623669],
+  ] as const)
+    expect(lengthFor(grams)).toBeCloseTo(cm, 5);
+});

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { measure } from '../../src/core/quantity.ts';
 import { GUILDS } from '../../src/core/guild.ts';
-import { degreeDays, q10Factor, stageDays, zebrafishHours } from '../../src/science/stages.ts';
+import { degreeDays, Q10, q10Between, q10Factor, stageDays, zebrafishHours } from '../../src/science/stages.ts';
 
 describe('stage clocks', () => {
   test('scale by Q10', () => {
@@ -51,4 +51,20 @@ test('degree-days sum what is above the base', () => {
     ),
   ).toBeCloseTo(202, 9);
   expect(degreeDays([22, 23, 24, 25, 26], 10)).toBe(70);
+});
+
+test('further published values', () => {
+  // Source: trout-egg guide (10 °C × 10 days = 100); Kubu & Kouril 1985 (tench egg 62, larva 140 degree-days).
+  expect(degreeDays(Array<number>(10).fill(10), 0)).toBe(100);
+  expect(degreeDays([20, 20, 20], 0)).toBe(60);
+  expect(degreeDays([22, 23, 24, 25, 26], 0)).toBe(120);
+  expect(degreeDays(Array<number>(10).fill(20.2), 0) - 62).toBeCloseTo(140, 9);
+  expect(degreeDays([8, 9], 10)).toBe(0);
+  // Oreochromis karongae: 14.7 days at 25 °C, 7.3 at 29 °C; zebrafish between 25 and 30 °C: about 1.8.
+  expect(q10Between({ days: 14.7, at: 25 }, { days: 7.3, at: 29 })).toBeCloseTo(5.7542, 4);
+  expect(Q10).toEqual({ low: 1.8, likely: 2.5, high: 5.8 });
+  expect(q10Between({ days: 72, at: 26 }, { days: 59.9438, at: 28 })).toBeCloseTo(2.5, 4);
+  // Twice as fast 10 °C warmer (University of Missouri Extension MX392).
+  expect(q10Factor(2, 18, 28)).toBe(0.5);
+  expect(q10Factor(2.5, 26, 26)).toBe(1);
 });
