@@ -1,34 +1,32 @@
 /**
- * What users start: runs the program from the file beside it, with the engine's compiled form of it
- * where that is there and was made by this very engine. Compiling a megabyte anew each time costs more
- * than most answers. Only a build uses this file; the compiled form is the build's, never the user's data.
+ * What users start: as little as answers what needs no journal read, or what was answered already. All
+ * else is the program's. Only a build uses this file.
  */
-import { readFileSync } from 'node:fs';
-import { createRequire } from 'node:module';
-import path from 'node:path';
-import { Script } from 'node:vm';
-import { optimiseLater } from './shortrun.ts';
+import process from 'node:process';
+import { shelfIn } from '../files/cache/shelf.ts';
+import { memoryFolder, thisBuild } from './memory/build.ts';
+import { helpFor } from './memory/helped.ts';
+import { keyHere } from './memory/here.ts';
+import { recall } from './memory/recall.ts';
+import type { Remembered } from './memory/remembered.ts';
+import { say } from './memory/say.ts';
 
-const CODE = path.join(__dirname, 'tankside-code.cjs');
-
-function compiled(): Buffer | undefined {
-  try {
-    return readFileSync(path.join(__dirname, 'tankside-code.cache'));
-  } catch {
-    return undefined;
+async function start(): Promise<void> {
+  if (helpFor(process.argv.slice(2))) return;
+  const before = await answeredBefore();
+  if (before !== null) {
+    for (const [stream, text] of before.said) say(stream, text);
+    process.exitCode = before.status;
+    return;
   }
+  const { runProgram } = await import('./compiled.ts');
+  runProgram();
 }
 
-// The engine compares its settings with those that the compiled form was made under.
-optimiseLater();
-const cachedData = compiled();
-const script = new Script(readFileSync(CODE, 'utf8'), {
-  filename: CODE,
-  ...(cachedData === undefined ? {} : { cachedData }),
-});
-const program: unknown = script.runInThisContext();
-if (isProgram(program)) program(createRequire(CODE));
-
-function isProgram(value: unknown): value is (require: NodeJS.Require) => void {
-  return typeof value === 'function';
+async function answeredBefore(): Promise<Remembered | null> {
+  const [build, folder] = [thisBuild(), memoryFolder()];
+  if (build === null || folder === null) return null;
+  return await recall(shelfIn(folder), keyHere(build), { env: process.env, now: () => new Date() });
 }
+
+void start();

@@ -2,7 +2,7 @@
  * Most answers are out before the engine's optimiser has earned what it costs: for a journal of up to a
  * megabyte the run takes two thirds of the time when optimising starts later.
  */
-import { setFlagsFromString } from 'node:v8';
+import v8 from 'node:v8';
 
 /** What the engine counts down before it optimises a function, and its own setting (V8 11). */
 const LATER = 2_000_000;
@@ -14,11 +14,11 @@ let later = false;
 
 export function optimiseLater(): void {
   later = true;
-  setFlagsFromString(`--interrupt-budget=${LATER}`);
+  v8.setFlagsFromString(`--interrupt-budget=${LATER}`);
 }
 
 /** Puts the optimiser back to its usual work where so much text is to be read. */
 export function optimiseFor(length: number): void {
-  if (later && length > LONG) setFlagsFromString(`--interrupt-budget=${USUAL}`);
+  if (later && length > LONG) v8.setFlagsFromString(`--interrupt-budget=${USUAL}`);
   if (length > LONG) later = false;
 }

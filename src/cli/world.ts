@@ -50,3 +50,14 @@ async function today(zone: string | null): Promise<Day> {
   const now = new Date();
   return dayOf(now.getFullYear(), now.getMonth() + 1, now.getDate()) ?? toDay(0);
 }
+
+/** From when until before when it is the same day in a zone as at one moment, milliseconds since 1970; null for no such zone. */
+export async function dayBounds(
+  zone: string,
+  now: Date,
+): Promise<{ readonly from: number; readonly until: number } | null> {
+  const { DateTime } = await import('luxon');
+  const there = DateTime.fromJSDate(now, { zone });
+  if (!there.isValid) return null;
+  return { from: there.startOf('day').toMillis(), until: there.plus({ days: 1 }).startOf('day').toMillis() };
+}

@@ -1,15 +1,19 @@
 // Builds what users run. Bundling matters: the parser library alone, unbundled, costs several times
 // Node's own start; parts that a command does not need are evaluated on demand. Beside the starter lie
-// the program and the form of it that the engine compiled while it answered once.
+// the program, the form of it that the engine compiled while it answered once, and what it says when
+// asked for help.
 import { execFileSync } from 'node:child_process';
+import { createHash } from 'node:crypto';
 import { build } from 'esbuild';
-import { chmod, readFile, rm } from 'node:fs/promises';
+import { chmod, readFile, mkdir, rm, writeFile } from 'node:fs/promises';
 import { dirname, join } from 'node:path';
 
 const { version } = JSON.parse(await readFile(new URL('../../package.json', import.meta.url), 'utf8'));
 const outfile = process.argv[2] ?? 'dist/tankside.cjs';
-const code = join(dirname(outfile), 'tankside-code.cjs');
-const cache = join(dirname(outfile), 'tankside-code.cache');
+const beside = (name) => join(dirname(outfile), name);
+const code = beside('tankside-code.cjs');
+const cache = beside('tankside-code.cache');
+const help = beside('tankside-help.json');
 
 const common = {
   bundle: true,
@@ -22,22 +26,50 @@ const common = {
   logLevel: 'warning',
 };
 
-await rm(cache, { force: true });
-await build({ ...common, entryPoints: ['src/cli/launch.ts'], outfile, banner: { js: '#!/usr/bin/env node' } });
-await build({
+// Stands in the program's text until that is known; then for its mark.
+const MARK = 'mark-of-this-build';
+
+await Promise.all([cache, help].map((file) => rm(file, { force: true })));
+const program = await build({
   ...common,
   entryPoints: ['src/cli/main.ts'],
+  write: false,
   outfile: code,
   // One function of `require`: what the starter runs, and no module of its own.
   banner: { js: '(function (require) { const module = {}, exports = {};' },
   footer: { js: '})' },
   supported: { 'dynamic-import': false },
-  define: { TANKSIDE_VERSION: JSON.stringify(version) },
+  define: { TANKSIDE_VERSION: JSON.stringify(version), TANKSIDE_BUILD: JSON.stringify(MARK) },
   // The commands library loads Node's module for child processes and never uses it here.
   plugins: [{ name: 'no-children', setup: withoutChildren }],
 });
+const [{ text }] = program.outputFiles;
+const mark = createHash('sha256').update(text).digest('hex').slice(0, 24);
+await mkdir(dirname(code), { recursive: true });
+await writeFile(code, text.replaceAll(MARK, mark));
+await build({
+  ...common,
+  entryPoints: ['src/cli/launch.ts'],
+  outfile,
+  banner: { js: '#!/usr/bin/env node' },
+  supported: { 'dynamic-import': false },
+  define: { TANKSIDE_BUILD: JSON.stringify(mark) },
+  plugins: [{ name: 'as-they-are', setup: asTheyAre }],
+});
 await chmod(outfile, 0o755);
 compile();
+await writeFile(help, JSON.stringify(helpTexts()));
+
+/**
+ * Node's modules handed on as they are: the usual wrapping copies every member, the costly ones too. The
+ * starter imports their defaults alone.
+ */
+function asTheyAre({ onResolve, onLoad }) {
+  onResolve({ filter: /^node:/ }, ({ path, namespace }) =>
+    namespace === 'node' ? { path, external: true } : { path, namespace: 'node' },
+  );
+  onLoad({ filter: /.*/, namespace: 'node' }, ({ path }) => ({ contents: `export default require('${path}')` }));
+}
 
 function withoutChildren({ onResolve, onLoad }) {
   onResolve({ filter: /^node:child_process$/ }, ({ importer }) =>
@@ -54,6 +86,7 @@ function compile() {
     const { readFileSync, writeFileSync } = require('node:fs');
     setFlagsFromString('--interrupt-budget=2000000');
     const script = new (require('node:vm').Script)(readFileSync(${JSON.stringify(code)}, 'utf8'));
+    process.env.TANKSIDE_CACHE = 'off';
     process.argv = [process.execPath, '', 'due', '--on', '2026-11-22', '--journal', ${JSON.stringify(journal)}];
     process.on('exit', () => writeFileSync(${JSON.stringify(cache)}, script.createCachedData()));
     script.runInThisContext()(require);`;
@@ -61,5 +94,20 @@ function compile() {
     execFileSync(process.execPath, ['-e', run], { stdio: ['ignore', 'ignore', 'ignore'] });
   } catch {
     console.warn('not compiled ahead: every start will compile anew');
+  }
+}
+
+/** What the program says of itself: of all, of each command, and its version. Without it all works, only later. */
+function helpTexts() {
+  const env = { ...process.env, TANKSIDE_CACHE: 'off' };
+  const ask = (...words) => execFileSync(process.execPath, [outfile, ...words], { env, encoding: 'utf8' });
+  try {
+    const all = ask('--help');
+    const names = [...all.matchAll(/^ {2}([a-z]+) {2,}/gm)].map(([, name]) => name);
+    const each = names.map((name) => [name, ask(name, '--help')]);
+    return { ...Object.fromEntries(each), '': all, '--version': ask('--version') };
+  } catch {
+    console.warn('no help written ahead: the program will tell it itself');
+    return {};
   }
 }

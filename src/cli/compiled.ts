@@ -1,0 +1,36 @@
+/**
+ * Runs the program from the file beside the starter, with the engine's compiled form of it where that is
+ * there and was made by this very engine. Compiling a megabyte anew each time costs more than most
+ * answers. The compiled form is the build's, never the user's data.
+ */
+import fs from 'node:fs';
+import module from 'node:module';
+import path from 'node:path';
+import vm from 'node:vm';
+import { optimiseLater } from './shortrun.ts';
+
+const CODE = path.join(__dirname, 'tankside-code.cjs');
+
+function compiled(): Buffer | undefined {
+  try {
+    return fs.readFileSync(path.join(__dirname, 'tankside-code.cache'));
+  } catch {
+    return undefined;
+  }
+}
+
+export function runProgram(): void {
+  // The engine compares its settings with those that the compiled form was made under.
+  optimiseLater();
+  const cachedData = compiled();
+  const script = new vm.Script(fs.readFileSync(CODE, 'utf8'), {
+    filename: CODE,
+    ...(cachedData === undefined ? {} : { cachedData }),
+  });
+  const program: unknown = script.runInThisContext();
+  if (isProgram(program)) program(module.createRequire(CODE));
+}
+
+function isProgram(value: unknown): value is (require: NodeJS.Require) => void {
+  return typeof value === 'function';
+}

@@ -1,0 +1,101 @@
+/**
+ * Keeps texts by key in a folder of so many places, each a file of its own: a new text pushes out what
+ * stood there. What is torn, foreign or not ours to trust is not there; a text that cannot be kept is not kept.
+ */
+import fs from 'node:fs';
+import path from 'node:path';
+import process from 'node:process';
+import { quietly } from '../trouble.ts';
+
+/** How many texts are kept. */
+const PLACES = 256;
+/** Longer ones are not kept, bytes. */
+const LONGEST = 1 << 20;
+
+export interface Shelf {
+  /** The text kept under a key; null where there is none, or none to believe. */
+  get(key: string): string | null;
+  put(key: string, text: string): void;
+}
+
+export function shelfIn(folder: string): Shelf {
+  return {
+    get(key) {
+      try {
+        return opened(readOwn(placeOf(folder, key)), key);
+      } catch {
+        return null;
+      }
+    },
+    put(key, text) {
+      const bytes = closed(key, text);
+      if (bytes.length > LONGEST) return;
+      const place = placeOf(folder, key);
+      const temporary = `${place}.${process.pid}`;
+      try {
+        fs.mkdirSync(folder, { recursive: true, mode: 0o700 });
+        fs.writeFileSync(temporary, bytes, { mode: 0o600, flag: 'wx' });
+        fs.renameSync(temporary, place);
+      } catch {
+        quietly(() => fs.rmSync(temporary, { force: true }));
+      }
+    },
+  };
+}
+
+function placeOf(folder: string, key: string): string {
+  return path.join(folder, `answer-${(digest(Buffer.from(key))[0] >>> 0) % PLACES}`);
+}
+
+/** The content of a file that nobody but this user can have written. */
+function readOwn(file: string): Buffer {
+  const open = fs.openSync(file, fs.constants.O_RDONLY | (fs.constants.O_NOFOLLOW ?? 0));
+  try {
+    const { size, uid, mode } = fs.fstatSync(open);
+    const ours = process.getuid === undefined || (uid === process.getuid() && (mode & 0o022) === 0);
+    if (!ours || size > LONGEST) return Buffer.alloc(0);
+    const bytes = Buffer.allocUnsafeSlow(size);
+    return bytes.subarray(0, fs.readSync(open, bytes, 0, size, 0));
+  } finally {
+    fs.closeSync(open);
+  }
+}
+
+/** Key and text with what proves them whole: two sums and the length of the key, each eight hexadecimal digits. */
+function closed(key: string, text: string): Buffer {
+  const body = Buffer.from(`${key}${text}`);
+  const head = [...digest(body), Buffer.byteLength(key)];
+  return Buffer.concat([Buffer.from(head.map(hex).join('')), body]);
+}
+
+const HEAD = 24;
+
+function opened(bytes: Buffer, key: string): string | null {
+  const body = bytes.subarray(HEAD);
+  const ours = Buffer.from(key);
+  const head = [...digest(body), ours.length].map(hex).join('');
+  if (bytes.toString('latin1', 0, HEAD) !== head) return null;
+  return body.subarray(0, ours.length).equals(ours) ? body.toString('utf8', ours.length) : null;
+}
+
+function hex(value: number): string {
+  return (value >>> 0).toString(16).padStart(8, '0');
+}
+
+/**
+ * Two sums over all bytes (FNV-1a over four bytes at a time, and the same with another factor). They
+ * find what is torn or decayed, and are no guard against forgery: that is the folder's own.
+ */
+function digest(bytes: Buffer): [number, number] {
+  const words = new Int32Array((bytes.length + 3) >> 2);
+  Buffer.from(words.buffer).set(bytes);
+  let a = 0x811c9dc5 ^ bytes.length;
+  let b = 0x2545f491;
+  for (const word of words) {
+    a = Math.imul(a ^ word, 0x01000193);
+    a ^= a >>> 15;
+    b = Math.imul(b ^ word, 0x5bd1e995);
+    b ^= b >>> 13;
+  }
+  return [a, b];
+}
