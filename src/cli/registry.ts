@@ -70,6 +70,11 @@ export const COMMANDS: readonly Entry[] = [
     load: () => import('./commands/money.ts'),
   },
   {
+    name: 'awards',
+    summary: 'which broods a breeder award takes, what evidence is missing',
+    load: () => import('./commands/awards.ts'),
+  },
+  {
     name: 'history',
     summary: 'the lines that match, by words, pair, tank, brood, kind, date',
     load: () => import('./commands/history.ts'),

@@ -12,8 +12,7 @@ import { PARAMETERS } from './parameters.ts';
 import type { PlanBag, PlanLot, SalePlan } from './plan/plan.ts';
 import { promises } from './promises.ts';
 import { lastOf, readingsOf, readingWords, type Parameter } from './readings.ts';
-import { rowOf } from './timetable/row.ts';
-import { goingBy, timetableOf } from './timetable.ts';
+import { timetableRows } from './timetable/row.ts';
 import { bodyOfWater } from './waters.ts';
 
 export interface Papers {
@@ -151,13 +150,7 @@ function handOver(room: Room, plan: SalePlan, withNames: boolean): Papers['handO
 }
 
 function daysBefore(room: Room, plan: SalePlan): Papers['days'] {
-  const auction = plan.auction === null ? undefined : room.sale.auctions.get(plan.auction);
-  const on = auction?.on ?? null;
-  if (auction === undefined || on === null) return [];
-  return timetableOf(room, { ...auction, on }, goingBy(plan))
-    .filter(({ day, step }) => day >= room.on || step === 'check')
-    .map((planned) => {
-      const { day, what, done } = rowOf(room, planned);
-      return { day, what, done };
-    });
+  return timetableRows(room, plan)
+    .filter(({ day }) => day >= room.on)
+    .map(({ day, what, done }) => ({ day, what, done }));
 }

@@ -25,6 +25,7 @@ td { vertical-align: baseline; padding: 1.2mm 2mm 1.2mm 0; border-bottom: 0.2mm 
 .write { display: block; border-bottom: 0.2mm solid #777777; height: 4.2mm; }
 .sum td { border-bottom: 0; border-top: 0.6mm solid #000000; font-weight: bold; }
 .tick { width: 8mm; }
+.name { width: 48mm; color: #333333; }
 .box { display: inline-block; width: 4.5mm; height: 4.5mm; border: 0.4mm solid #000000; }
 .box.done { background: #000000; }
 .row { display: flex; gap: 3mm; margin: 0 0 3mm; break-inside: avoid; }

@@ -1,29 +1,36 @@
 /** `tankside due`: today's work. */
 import { due } from '../../questions/due.ts';
+import { dueCalendar } from '../../reports/calendar.ts';
 import { dueJson, dueText } from '../../reports/due.ts';
 import { answer } from '../answer.ts';
 import type { Command } from '../command.ts';
-import { wholeFlag } from '../flags.ts';
+import { textFlag, wholeFlag } from '../flags.ts';
+import { writeCalendar } from '../papers.ts';
 
 const DAYS = wholeFlag('--days DAYS', 'how many days ahead to look (7)', 7);
 const MINUTES = wholeFlag('--minutes MINUTES', 'only what fits into that time, heaviest first', null);
+const ICS = textFlag('--ics FILE', 'the same as a calendar for ordinary calendar programs (- for standard output)');
 
 export const command: Command = {
   takes: '',
   about:
     'What to do today, most pressing first, then in walking order, with held, sick and quarantine tanks ' +
     'last. Under each thing stands the line to jot when it is done. What was put off is counted at the end.',
-  flags: [DAYS, MINUTES],
+  flags: [DAYS, MINUTES, ICS],
   examples: [
     'tankside due',
     'tankside due --days 14',
     'tankside due --minutes 40',
     'tankside due --on "next saturday"',
+    'tankside due --days 28 --ics due.ics',
   ],
   run: (context, get) =>
     answer(context, get, {
-      ask: (room) => due(room, { days: get(DAYS), minutes: get(MINUTES) }),
-      text: dueText,
-      json: dueJson,
+      ask(room, { on }) {
+        const found = due(room, { days: get(DAYS), minutes: get(MINUTES) });
+        return { found, written: writeCalendar(context, get(ICS), () => dueCalendar(found, on), on) };
+      },
+      text: ({ found, written }, look) => written ?? dueText(found, look),
+      json: ({ found }) => dueJson(found),
     }),
 };

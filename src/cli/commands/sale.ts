@@ -1,6 +1,10 @@
 /** `tankside sale`: what can be promised, and what stands in the way of the rest. */
 import path from 'node:path';
+import { papersOf } from '../../questions/papers.ts';
 import { sale } from '../../questions/sale.ts';
+import { timetableRows } from '../../questions/timetable/row.ts';
+import { timetableCalendar } from '../../reports/calendar.ts';
+import { saleHtml } from '../../reports/html-sale.ts';
 import { planJson } from '../../reports/sale-plan-data.ts';
 import { planText } from '../../reports/sale-plan.ts';
 import { saleText } from '../../reports/sale.ts';
@@ -13,24 +17,28 @@ import type { Context } from '../context.ts';
 import { EXIT, Stop, type Exit } from '../exit.ts';
 import { flag, textFlag, wholeFlag, type Get } from '../flags.ts';
 import { openJournal } from '../journal.ts';
+import { writeCalendar, writePage } from '../papers.ts';
 import { PLAN_FLAGS, planFor } from '../planning.ts';
 
 const FOR = textFlag('--for AUCTION', 'the day and the bags of an auction in the journal');
 const AHEAD = wholeFlag('--ahead DAYS', 'so many days further on, as the room will likely stand then', 0);
 const CSV = textFlag('--csv FILE', 'for a spreadsheet, into a new file, or - for standard output');
 const PLAN = flag('--plan', 'which bags to take: those worth most together within the rules and the boxes');
-const NAMES = flag('--with-names', "buyers' names in JSON and CSV too");
+const HTML = textFlag('--html FILE', 'of the plan: a sheet for the table, labels, a packing list, to print (- too)');
+const ICS = textFlag('--ics FILE', 'of the plan: the days before the auction as a calendar (- too)');
+const NAMES = flag('--with-names', "buyers' names in JSON, CSV and HTML too");
 
 export const command: Command = {
   takes: '',
   about:
     'What is ready to sell, with the number that can surely be promised: alive at least, less what is kept back and ' +
     'reserved. For everything else, each thing that stands in its way and until when; and what to count to promise more.',
-  flags: [FOR, AHEAD, PLAN, ...PLAN_FLAGS, CSV, NAMES],
+  flags: [FOR, AHEAD, PLAN, ...PLAN_FLAGS, CSV, HTML, ICS, NAMES],
   examples: [
     'tankside sale',
     'tankside sale --for Autumn',
     'tankside sale --for Autumn --plan --boxes 2',
+    'tankside sale --for Autumn --html autumn.html --ics autumn.ics',
     'tankside sale --ahead 28',
     'tankside sale --csv lots.csv',
   ],
@@ -38,17 +46,26 @@ export const command: Command = {
 };
 
 function shown(context: Context, get: Get): Promise<Exit> {
-  if (get(PLAN)) {
-    return answer(context, get, {
-      ask: (room, { on, today }) => planFor(room, get, { auction: get(FOR), ahead: get(AHEAD), projected: on > today }),
-      text: planText,
-      json: planJson,
-    });
-  }
+  if (get(PLAN) || get(HTML) !== null || get(ICS) !== null) return planned(context, get);
   return answer(context, get, {
     ask: (room, { on, today }) => ask(room, get, on > today),
     text: saleText,
     json: (found) => saleJson(found, get(NAMES)),
+  });
+}
+
+/** The plan, or that its papers are written. */
+function planned(context: Context, get: Get): Promise<Exit> {
+  return answer(context, get, {
+    ask(room, { on, today }) {
+      const plan = planFor(room, get, { auction: get(FOR), ahead: get(AHEAD), projected: on > today });
+      const page = writePage(context, get(HTML), () => saleHtml(papersOf(room, plan, get(NAMES))));
+      const days = () => timetableCalendar(timetableRows(room, plan), on);
+      const calendar = writeCalendar(context, get(ICS), days, on);
+      return { plan, papers: page === null && calendar === null ? null : `${page ?? ''}${calendar ?? ''}` };
+    },
+    text: ({ plan, papers }, look) => papers ?? planText(plan, look),
+    json: ({ plan }) => planJson(plan),
   });
 }
 

@@ -20,6 +20,7 @@ export type DueKind =
   | 'promise'
   | 'culture'
   | 'auction'
+  | 'award'
   | 'silence'
   | 'health';
 

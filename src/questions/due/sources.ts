@@ -8,6 +8,7 @@ import { silenceDue } from './silence.ts';
 import { watchDue } from './watch.ts';
 import { disputesDue } from './dispute.ts';
 import { auctionDue } from './auction.ts';
+import { awardDue } from './award.ts';
 import { cultureDue } from './culture.ts';
 import { healthDue } from './health.ts';
 import { promiseDue } from './promise.ts';
@@ -31,6 +32,7 @@ export const DUE_SOURCES: readonly DueSource[] = [
   stagesDue,
   youngDue,
   auctionDue,
+  awardDue,
   cultureDue,
   healthDue,
   promiseDue,

@@ -6,7 +6,8 @@ import { dayWords, listWords, plural } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
 import { USUAL_WAIT_DAYS } from '../holds/courses.ts';
 import { rowId } from '../id.ts';
-import { fastDays, isHard, type Going, type Planned } from '../timetable.ts';
+import type { SalePlan } from '../plan/plan.ts';
+import { fastDays, goingBy, isHard, timetableOf, type Going, type Planned } from '../timetable.ts';
 import { CHECK_DAYS, doneWords, RULES, SOURCES, YOUNG_FAST_DAYS, YOUNG_MM, type Step } from './steps.ts';
 
 export interface TimetableRow {
@@ -28,6 +29,14 @@ export interface TimetableRow {
 /** Transport, said once an answer. */
 const TRANSPORT_CAUTION =
   'count the hours from bagging to unpacking, 24 unless told; air, not oxygen, unless you have it; spiny or quarrelsome fish alone; permits are local law; never release fish, plants or water';
+
+/** Every step for what a plan takes along; none where it is for no auction. */
+export function timetableRows(room: Room, plan: SalePlan): readonly TimetableRow[] {
+  const auction = plan.auction === null ? undefined : room.sale.auctions.get(plan.auction);
+  const on = auction?.on ?? null;
+  if (auction === undefined || on === null) return [];
+  return timetableOf(room, { ...auction, on }, goingBy(plan)).map((planned) => rowOf(room, planned));
+}
 
 export function rowOf(room: Room, planned: Planned): TimetableRow {
   const { auction, step, day, going, courses, done } = planned;

@@ -1,0 +1,79 @@
+/** What an award rule of the journal asks of a brood, as days: when its young are of age, when word of it is due. */
+import { addDays, type Day } from '../../core/day.ts';
+import type { DayWindow } from '../../core/interval.ts';
+import type { DeepReadonly } from '../../core/readonly.ts';
+import { rangeWords } from '../../core/words.ts';
+import type { SeenBrood } from '../../state/bodies.ts';
+import type { Room } from '../../state/draft.ts';
+import type { AwardRule } from '../../state/sale.ts';
+import { clockOf } from '../../state/stageclock.ts';
+import { datesOf } from '../laying.ts';
+
+export type SeenRule = DeepReadonly<AwardRule>;
+
+/** What age counts from. */
+export type Anchor = 'hatched' | 'released' | 'born';
+
+export interface AwardDays {
+  readonly anchor: Anchor;
+  /** Null where nothing tells. */
+  readonly from: DayWindow | null;
+  /** Somebody wrote it, it was not worked out. */
+  readonly seen: boolean;
+  /** The day from which they surely are of age, and the first on which they may be. */
+  readonly opens: DayWindow | null;
+  /** The last day on which they surely are young enough still, and the last on which they may be; null: no end. */
+  readonly closes: DayWindow | null;
+  /** The last day for word of the spawning, by the earliest day on which they may have been laid; null: none asked. */
+  readonly notice: Day | null;
+}
+
+/**
+ * Age counts from release for mouthbrooders where the rule says so, else from hatching; livebearers are born.
+ * Whatever is uncertain counts against the keeper: the latest opening, the earliest end.
+ */
+export function awardDays(room: Room, brood: SeenBrood, rule: SeenRule): AwardDays {
+  const dates = datesOf(room, brood);
+  const clock = clockOf(room, brood);
+  const anchor =
+    clock.guild === 'livebearer'
+      ? 'born'
+      : rule.from === 'released' && clock.guild === 'mouthbrooder'
+        ? 'released'
+        : 'hatched';
+  const seenDays = { born: dates.laid, hatched: dates.hatched, released: dates.released }[anchor];
+  const from = seenDays ?? (anchor === 'released' ? dates.swims : anchor === 'hatched' ? dates.hatches : null);
+  const { low, high } = rule.age;
+  const ends = high > low && Number.isFinite(high);
+  const laid = dates.laid.low;
+  return {
+    anchor,
+    from,
+    seen: anchor === 'born' || brood.looks.some((look) => LOOKS[anchor].includes(look.stage)),
+    opens: from === null ? null : shifted(from, Math.ceil(low)),
+    closes: from === null || !ends ? null : shifted(from, Math.floor(high)),
+    notice: rule.notice === null || laid === null ? null : addDays(laid, Math.floor(rule.notice.low)),
+  };
+}
+
+/** Looks that date it: seen with yolk they have hatched within days. */
+const LOOKS: Readonly<Record<'hatched' | 'released', readonly string[]>> = {
+  hatched: ['hatched', 'wrigglers'],
+  released: ['released', 'stripped'],
+};
+
+function shifted({ low, likely, high }: DayWindow, days: number): DayWindow {
+  const move = (day: Day | null): Day | null => (day === null ? null : addDays(day, days));
+  return { low: move(low), likely: move(likely), high: move(high) };
+}
+
+/** `6 young at 60 days from hatching, notice within 14 days of laying`. */
+export function ruleWords({ young, age, from, notice }: SeenRule): string {
+  const word = notice === null ? '' : `, notice within ${String(Math.floor(notice.low))} days of laying`;
+  return `${String(young)} young at ${rangeWords(age)} days from ${from === 'released' ? 'release' : 'hatching'}${word}`;
+}
+
+/** The words that say that word was given, or that it was claimed: `room: did "notice of Rowan-1 for club award"`. */
+export function awardWords(what: 'notice' | 'claim', brood: string, rule: string): string {
+  return `${what} of ${brood} for ${rule}`;
+}
