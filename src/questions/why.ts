@@ -4,6 +4,7 @@
  */
 import { nearest } from '../core/suggest.ts';
 import type { Room } from '../state/draft.ts';
+import { awardsWhy } from './awards.ts';
 import { broodsWhy } from './broods.ts';
 import { dueWhy } from './due.ts';
 import { pairsWhy } from './pairs.ts';
@@ -36,6 +37,7 @@ export const WHY_SOURCES: readonly WhySource[] = [
   walkWhy,
   kinWhy,
   moneyWhy,
+  awardsWhy,
 ];
 
 export interface WhyAnswer {

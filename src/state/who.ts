@@ -38,7 +38,7 @@ export function resolveFish(draft: Draft, event: Clause, ref: FishRef, count: Ho
     const found = groupOf(draft, { ...event, fish: ref }, (group) => fits(event.kind, group), event.kind);
     return found && settle(draft, event, found.group, tank, found.member);
   }
-  return implied(draft, event, tank, count);
+  return implied(draft, event, tank, count, ref.young === true);
 }
 
 /**
@@ -150,12 +150,13 @@ function wasThere(draft: Draft, body: Group | Brood, tank: string): boolean {
   return body.natal === tank || draft.stock.moves.some((move) => move.body === body.name && move.from === tank);
 }
 
-function implied(draft: Draft, event: Clause, tank: string | null, count: HowMany): Found | null {
+function implied(draft: Draft, event: Clause, tank: string | null, count: HowMany, young: boolean): Found | null {
   const { subject } = event;
   if (subject.kind === 'brood') return named(draft, event, subject.brood, null, null);
   const own = subject.kind === 'group' ? subject.group : null;
   const pool = tank !== null ? bodiesAt(draft, tank) : own !== null ? family(draft, own) : [];
-  const possible = pool.filter((body) => fits(event.kind, body));
+  const fitting = pool.filter((body) => fits(event.kind, body));
+  const possible = young ? youngOf(fitting) : fitting;
   const carried = carriedBody(draft, event);
   if (carried && possible.includes(carried)) return settle(draft, event, carried, tank, null, true);
   // `moved all … to C1; largest 12 mm`: the named fish are no longer here, but they are still meant.
@@ -171,6 +172,14 @@ function implied(draft: Draft, event: Clause, tank: string | null, count: HowMan
   draft.problems.push(choice.length > 1 ? which(event, event.kind, tank, choice) : nobody(event, event.kind, tank));
   return null;
 }
+
+/** The broods; where there are none, stock that may hold young. */
+function youngOf(bodies: readonly (Group | Brood)[]): (Group | Brood)[] {
+  const broods = bodies.filter((body) => isBrood(body));
+  return broods.length > 0 ? broods : bodies.filter((body) => !isBrood(body) && HOLDS_YOUNG.has(body.kind));
+}
+
+const HOLDS_YOUNG: ReadonlySet<GroupKind> = new Set(['group', 'colony']);
 
 /** The broods of which some may be left; those that ended since are struck off first. */
 export function livingBroods(draft: Draft): Brood[] {
