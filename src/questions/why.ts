@@ -16,6 +16,7 @@ import { holdsWhy } from './holds.ts';
 import { kinWhy } from './kin.ts';
 import { moneyWhy } from './money.ts';
 import { cutRows } from './powercut.ts';
+import { planWhy } from './plan/why.ts';
 import { promisesWhy } from './promises.ts';
 import { saleWhy } from './sale.ts';
 import { walkWhy } from './walk.ts';
@@ -34,6 +35,7 @@ export const WHY_SOURCES: readonly WhySource[] = [
   holdsWhy,
   promisesWhy,
   saleWhy,
+  planWhy,
   walkWhy,
   kinWhy,
   moneyWhy,

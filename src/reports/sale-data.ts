@@ -30,6 +30,8 @@ function lotJson(lot: Lot, withNames: boolean): object {
     count: countJson(lot.count),
     size: countJson(lot.size),
     sizeRead: lot.sizeRead,
+    bigEnough: lot.grown,
+    shareBigEnough: countJson(lot.share),
     price:
       lot.price === null
         ? null

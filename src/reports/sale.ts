@@ -85,11 +85,26 @@ function otherRow(lot: Lot, look: Look): Row {
       lot.tank,
       lot.free > 0 ? String(lot.free) : countWords(lot.count),
       lot.from === null ? 'not known' : dayText(lot.from, look),
-      lot.blockers.map(({ why, until }) =>
-        until === null || lot.blockers.length === 1 ? why : `${why}, until ${dayText(until, look)}`,
-      ),
+      [
+        ...lot.blockers.map(({ why, until }) =>
+          until === null || lot.blockers.length === 1 ? why : `${why}, until ${dayText(until, look)}`,
+        ),
+        ...shareOf(lot),
+      ],
     ],
   };
+}
+
+/** The share that may be big enough by then, where none surely is: `likely 25 % big enough (2–75 %)`. */
+function shareOf({ share, blockers }: Lot): string[] {
+  if (share === null || percent(share.high) < 1 || !blockers.some(({ kind }) => kind === 'size')) return [];
+  const likely = percent(share.likely ?? share.low);
+  if (likely < 1) return [`at most ${percent(share.high)} % big enough`];
+  return [`likely ${likely} % big enough (${percent(share.low)}–${percent(share.high)} %)`];
+}
+
+function percent(share: number): number {
+  return Math.round(share * 100);
 }
 
 /** `Rowan-1, krib`; the species once, where the name of the stock has it. */

@@ -26,6 +26,25 @@ function ask(command: string, more: string, on: string): Promise<Ran> {
 }
 
 describe('sale', () => {
+  test('--plan: the bags for an auction, and options that cannot be', async () => {
+    const auction = '2026-04-25 auction Spring: on 2026-05-09; bags of 6; 3 bags per species; seller gets 70 %\n';
+    const { out, status } = await ask('sale --for spring --plan --tank-week 1.50', auction, '2026-05-01');
+    expect(status).toBe(0);
+    expect(out).toMatch(/^Fri 1 May 2026: 3 bags, 18 fish for Spring on 9 May; likely 75\.60 EUR after the split/);
+    expect(out).toContain('tank-weeks × 1.50 EUR');
+    for (const [options, says] of [
+      ['--tank-week dear', '--tank-week takes an amount of money'],
+      ['--boxes few', '--boxes takes a whole number'],
+      ['--box-litres 2', 'a box holds 5 to 500 L'],
+      ['--hours 0', 'fish are bagged for 1 to 96 h'],
+      ['--offer Rowen', 'no pair is called «Rowen»'],
+    ] as const) {
+      const wrong = await ask(`sale --for Spring --plan ${options}`, auction, '2026-05-01');
+      expect(wrong.status).toBe(2);
+      expect(wrong.err).toContain(says);
+    }
+  });
+
   test('the sure number, less what is promised, at its price', async () => {
     const more = '2026-04-25 C1: kept back 8 Rowan-1; reserved 6 Rowan-1 until 2026-06-20 to "Iris"\n';
     const { out, status } = await ask('sale', more, '2026-05-01');

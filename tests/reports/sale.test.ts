@@ -48,6 +48,14 @@ describe('sale', () => {
     expect(text).toMatch(/Rowan-1, krib +C1 +30 +19 May +on hold: velvet, until 19 May\n +treated: salt/);
   });
 
+  test('what is too young shows the share that may be big enough by then', () => {
+    const young = roomOn('2026-04-14', BROOD);
+    const [lot] = ask(young).lots;
+    const text = saleText(ask(young), plainLook(young.on));
+    expect(lot?.share?.high).toBeGreaterThan(0);
+    expect(text).toMatch(/too young: [^%]*(likely \d+|at most \d+) % big enough/);
+  });
+
   test('a wide count: what to count', () => {
     const wide = roomOn('2026-05-01', [...BROOD.slice(0, 9), counted('2026-04-01', { low: 15, likely: 20, high: 25 })]);
     expect(saleText(ask(wide), plainLook(wide.on))).toMatch(

@@ -113,7 +113,7 @@ export function offeredPairs(room: Room, names: readonly string[], answer: SaleA
     const tank = [...group.parts].find(([, count]) => count.low >= 2)?.[0] ?? null;
     const why = tank === null ? ['the two are not surely together in one tank'] : wrongWith(room, group, tank, when);
     if (tank !== null && why.length === 0) pairs.push(pairOf(room, group, tank, answer));
-    else refused.push(refusal(group, tank, why));
+    else refused.push(refusal(answer.auction?.name ?? 'sale', group, tank, why));
   }
   return { pairs, refused };
 }
@@ -162,9 +162,9 @@ function pairOf(room: Room, group: SeenGroup, tank: string, answer: SaleAnswer):
   };
 }
 
-function refusal(group: SeenGroup, tank: string | null, why: readonly string[]): PlanLeft {
+function refusal(plan: string, group: SeenGroup, tank: string | null, why: readonly string[]): PlanLeft {
   return {
-    id: rowId(group.name, tank ?? '', 'stays'),
+    id: rowId(plan, group.name, tank ?? '', 'stays'),
     stock: group.name,
     name: group.name,
     species: group.species,

@@ -15,6 +15,8 @@ interface Bagged {
 }
 
 export interface Outcome {
+  /** The auction, or what stands for it in ids. */
+  readonly plan: string;
   readonly answer: SaleAnswer;
   /** Every stock that may go, with its offers or why it has none. */
   readonly ways: readonly { readonly of: Candidate; readonly offers: readonly Offer[] | string }[];
@@ -27,7 +29,7 @@ export interface Outcome {
 export function leftBehind(room: Room, outcome: Outcome): readonly PlanLeft[] {
   return [
     ...outcome.ways.flatMap((way) => couldGo(way, outcome)),
-    ...outcome.answer.lots.filter(({ ready }) => !ready).map((lot) => blocked(room, lot)),
+    ...outcome.answer.lots.filter(({ ready }) => !ready).map((lot) => blocked(room, outcome.plan, lot)),
   ];
 }
 
@@ -40,7 +42,7 @@ function couldGo({ of, offers }: Outcome['ways'][number], outcome: Outcome): Pla
   const why = typeof offers === 'string' ? offers : whyNot(of, offers, free, outcome);
   return [
     {
-      id: rowId(of.body.name, of.tank, 'stays'),
+      id: rowId(outcome.plan, of.body.name, of.tank, 'stays'),
       stock: of.body.name,
       name: of.name,
       species: of.species,
@@ -68,9 +70,9 @@ function whyNot(of: Candidate, offers: readonly Offer[], free: number, { taken, 
   return 'other bags are worth more together';
 }
 
-function blocked(room: Room, lot: Lot): PlanLeft {
+function blocked(room: Room, plan: string, lot: Lot): PlanLeft {
   return {
-    id: rowId(lot.name, lot.tank, 'stays'),
+    id: rowId(plan, lot.name, lot.tank, 'stays'),
     stock: lot.name,
     name: lot.stock,
     species: lot.species,

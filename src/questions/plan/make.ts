@@ -59,7 +59,7 @@ export function salePlan(room: Room, options: PlanOptions): SalePlan {
   ).filter(({ bags }) => bags > 0);
   const packed = boxed(taken, rules.boxLitres);
   const lots = lotsOf(room, packed.taken, market, { auction: auction?.name ?? null, on: answer.at, weeks });
-  const leftOut = [...refused, ...leftBehind(room, { answer, ways, taken, limits, rules })];
+  const leftOut = [...refused, ...leftBehind(room, { plan: auction?.name ?? 'sale', answer, ways, taken, limits, rules })];
   const income = totalOf(lots);
   const tankWeeks = lots.reduce((sum, lot) => sum + lot.tankWeeks, 0);
   const found = {

@@ -26,7 +26,7 @@ export interface Market {
 }
 
 /** Litres of the largest bag, water and air (ours). */
-export const LARGEST_BAG = 6;
+export const LARGEST_BAG = 10;
 
 /** The offers of a stock; or why it cannot be bagged within the rules. */
 export function offersOf(room: Room, of: Candidate, market: Market): readonly Offer[] | string {

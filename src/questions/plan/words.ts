@@ -11,6 +11,8 @@ type Made = Omit<SalePlan, 'objective' | 'because'> & { readonly weeks: Weeks };
 /** `likely income 412.30 CAD + 9.2 tank-weeks × 1.66 CAD = 427.57 CAD`. */
 export function objectiveOf({ income, tankWeeks, tankWeekValue, worth, currency }: Made): string {
   const unit = currency === null ? '' : ` ${currency}`;
+  if (tankWeekValue.amount === 0)
+    return `likely income ${income.likely.toFixed(2)}${unit}; ${tankWeeks.toFixed(1)} tank-weeks go free besides`;
   return `likely income ${income.likely.toFixed(2)}${unit} + ${tankWeeks.toFixed(1)} tank-weeks × ${tankWeekValue.amount.toFixed(2)}${unit} = ${worth.toFixed(2)}${unit}`;
 }
 
