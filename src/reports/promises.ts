@@ -1,5 +1,6 @@
 /** Reservations, wants and holdbacks as text and as JSON. Buyers' names go into text alone unless asked for. */
-import type { PromisesAnswer, ReservedRow, WantedRow } from '../questions/promises.ts';
+import type { PromisesAnswer, ReservedRow } from '../questions/promises.ts';
+import type { WantedRow } from '../questions/promises/wanted.ts';
 import { countJson, dayJson, linesJson } from './json.ts';
 import type { Look } from './look.ts';
 import { table, type Row } from './table.ts';
@@ -34,7 +35,7 @@ export function promisesText(answer: PromisesAnswer, look: Look): string {
       WANTED,
       answer.wanted.map((row) => wantedRow(row, look)),
     ).trimEnd(),
-    keptWords(answer, look),
+    [keptWords(answer, look), depositWords(answer, look)].filter((words) => words !== '').join('\n'),
   ];
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
 }
@@ -77,15 +78,16 @@ function reservedRow(row: ReservedRow, look: Look): Row {
 function wantedRow(row: WantedRow, look: Look): Row {
   const size = row.size === null ? '' : ` at ${rangeWords(row.size)} mm`;
   const matches = row.matches.map(
-    ({ stock, tank, free, ready, from }) =>
-      `${free} ${stock} in ${tank}${ready || from === null ? '' : ` from ${dayText(from, look)}`}`,
+    ({ stock, tank, free, takes, ready, from }) =>
+      `${takes} of ${free} ${stock} in ${tank}${ready || from === null ? '' : ` from ${dayText(from, look)}`}`,
   );
+  const short = row.short > 0 && matches.length > 0 ? [`${row.short} short`] : [];
   return {
     cells: [
       `${countWords(row.count)} ${row.species}${size}`,
       row.by === null ? 'no day' : dayText(row.by, look),
       row.to ?? '',
-      matches.length === 0 ? 'none in time' : matches.join('; '),
+      matches.length === 0 ? 'none in time' : [...matches, ...short].join('; '),
     ],
   };
 }
@@ -97,6 +99,16 @@ function keptWords({ kept }: PromisesAnswer, look: Look): string {
     look.width,
     2,
   );
+}
+
+/** Money in hand that is not earned yet. */
+function depositWords({ deposits: { held, lapsed }, currency }: PromisesAnswer, look: Look): string {
+  const unit = currency === null ? '' : ` ${currency}`;
+  const parts = [
+    ...(held > 0 ? [`deposits held: ${held.toFixed(2)}${unit}`] : []),
+    ...(lapsed > 0 ? [`${lapsed.toFixed(2)}${unit} paid for what has lapsed: give back or agree anew`] : []),
+  ];
+  return parts.length === 0 ? '' : paragraph(parts.join('; '), look.width, 2);
 }
 
 export function promisesJson(answer: PromisesAnswer, withNames: boolean): object {
@@ -117,17 +129,20 @@ export function promisesJson(answer: PromisesAnswer, withNames: boolean): object
         lines: linesJson(lines),
       }),
     ),
-    wanted: answer.wanted.map(({ id, species, count, size, by, to, matches, lines }) => ({
+    wanted: answer.wanted.map(({ id, species, count, size, by, to, matches, short, lines }) => ({
       id,
       species,
       count: countJson(count),
       size: countJson(size),
       by: dayJson(by),
       ...(withNames ? { to } : {}),
-      matches: matches.map(({ stock, tank, free, ready, from }) => ({ stock, tank, free, ready, from: dayJson(from) })),
+      matches: matches.map((match) => ({ ...match, from: dayJson(match.from) })),
+      short,
       lines: linesJson(lines),
     })),
     kept: answer.kept.map(({ stock, count, lines }) => ({ stock, count: countJson(count), lines: linesJson(lines) })),
+    deposits: answer.deposits,
+    currency: answer.currency,
     over: answer.over.map(({ id, stock, sure, promised, lines }) => ({
       id,
       stock,

@@ -3,7 +3,9 @@ import { addDays, isoDay } from '../../core/day.ts';
 import { onDay } from '../../core/interval.ts';
 import { countWords, dayWords, listWords } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
-import { promises, type Match, type OverRow, type ReservedRow, type WantedRow } from '../promises.ts';
+import { promises, type ReservedRow } from '../promises.ts';
+import type { OverRow } from '../promises/over.ts';
+import type { Match, WantedRow } from '../promises/wanted.ts';
 import type { DueItem, DueSource } from './item.ts';
 
 /** Days after its last day for which a lapsed promise is still asked about (ours). */
@@ -16,7 +18,7 @@ const OFFER_DAYS = 14;
 const WANT_DAYS = 60;
 
 export const promiseDue: DueSource = (room) => {
-  const { reserved, wanted, over } = promises(room);
+  const { reserved, wanted, over } = promises(room, { forecast: false });
   return [
     ...over.map((row) => overItem(room, row)),
     ...reserved.flatMap((row) => reservedItem(room, row)),

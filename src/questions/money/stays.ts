@@ -8,6 +8,7 @@ import { isBrood, type SeenBody, type SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Move } from '../../state/stock.ts';
 import { oncePerRoom } from '../holds/once.ts';
+import { laidDay } from '../laying.ts';
 
 /** A stock in a tank, from a day to the day on which it was gone. */
 export interface Stay {
@@ -129,7 +130,7 @@ function startOf(room: Room, body: SeenBody): Day {
   if (!isBrood(body)) return body.day;
   const mixed = body.oneOf.flatMap((name) => mixedOn(room.stock.broods.get(name)));
   if (mixed.length > 0) return toDay(Math.max(...mixed));
-  return body.laid.likely ?? body.laid.high ?? body.laid.low ?? room.on;
+  return laidDay(room, body) ?? room.on;
 }
 
 function mixedOn(brood: SeenBrood | undefined): Day[] {

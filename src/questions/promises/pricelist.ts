@@ -1,0 +1,42 @@
+/** What may be offered today, for a message to whoever asks: each stock with its sure number, its size and its price. */
+import type { Interval } from '../../core/interval.ts';
+import type { Price } from '../../core/quantity.ts';
+import type { DeepReadonly } from '../../core/readonly.ts';
+import type { LineRef } from '../../core/span.ts';
+import type { Room } from '../../state/draft.ts';
+import { sale } from '../sale.ts';
+
+export interface Offered {
+  /** The row of `sale` that it is: `why` takes it. */
+  readonly id: string;
+  readonly stock: string;
+  readonly species: string | null;
+  readonly latin: string | null;
+  readonly count: number;
+  readonly size: Interval | null;
+  readonly price: DeepReadonly<Price> | null;
+  /** For the keeper, before it is sent. */
+  readonly caution: string | null;
+  readonly lines: readonly LineRef[];
+}
+
+export interface PriceList {
+  readonly currency: string | null;
+  readonly offered: readonly Offered[];
+}
+
+/** Only what is ready now, of it only what is neither reserved nor kept back; by the name of the species. */
+export function priceList(room: Room): PriceList {
+  const { lots, currency } = sale(room, { ahead: 0, auction: null, projected: false });
+  const offered = lots
+    .filter(({ ready, free }) => ready && free > 0)
+    .map(({ id, stock, species, free, size, price, caution, lines }): Offered => {
+      const latin = species === null ? null : (room.stock.species.get(species)?.traits.latin ?? null);
+      return { id, stock, species, latin, count: free, size, price, caution, lines };
+    });
+  return { currency, offered: offered.toSorted((a, b) => (nameOf(a) < nameOf(b) ? -1 : 1)) };
+}
+
+function nameOf({ latin, species, stock }: Offered): string {
+  return `${latin ?? species ?? stock} ${stock}`;
+}

@@ -1,0 +1,44 @@
+/** The price list as plain lines to paste into a message, and as JSON: no tank, no buyer, nothing of the room. */
+import { civil } from '../core/day.ts';
+import type { Offered, PriceList } from '../questions/promises/pricelist.ts';
+import { countJson, linesJson } from './json.ts';
+import type { Look } from './look.ts';
+import { dayText, plural, printable, rangeWords } from './words.ts';
+
+/** Lines are never broken: whatever shows the message does that. */
+export function priceListText(list: PriceList, look: Look): string {
+  const day = look.machine ? dayText(look.on, look) : `${dayText(look.on, look)} ${civil(look.on).year}`;
+  if (list.offered.length === 0) return `nothing is ready for sale on ${day}\n`;
+  const rows = list.offered.map((one) => printable(offerWords(one, list.currency)));
+  const cautions = [...new Set(list.offered.flatMap(({ caution }) => caution ?? []))];
+  const warned = cautions.map((caution) => `(before you send it: ${printable(caution)})`);
+  return `${[`For sale on ${day}`, '', ...rows, ...(warned.length === 0 ? [] : ['', ...warned])].join('\n')}\n`;
+}
+
+function offerWords({ stock, species, latin, count, size, price }: Offered, currency: string | null): string {
+  const name = latin ?? species ?? stock;
+  const millimetres = size === null ? '' : `, ${rangeWords(size)} mm`;
+  const unit = currency === null ? '' : ` ${currency}`;
+  const asked =
+    price === null
+      ? 'price to be agreed'
+      : `${price.amount.toFixed(2)}${unit} ${price.per === 'each' ? 'each' : 'for all'}`;
+  return `${name}${millimetres}: ${asked}, ${plural(count, 'fish', 'fish')} (${stock})`;
+}
+
+export function priceListJson({ currency, offered }: PriceList): object {
+  return {
+    currency,
+    offered: offered.map(({ id, stock, species, latin, count, size, price, caution, lines }) => ({
+      id,
+      stock,
+      species,
+      latin,
+      count,
+      size: countJson(size),
+      price,
+      caution,
+      lines: linesJson(lines),
+    })),
+  };
+}
