@@ -12,10 +12,11 @@ import type { SeenBrood, SeenGroup } from '../../state/bodies.ts';
 import { reached } from '../../state/broodlife.ts';
 import type { Room } from '../../state/draft.ts';
 import { likelyCount } from '../counts.ts';
+import { oncePerRoom } from '../holds/once.ts';
 import { leftAlive, middleOf } from '../counts/ledger.ts';
 import { laidDay } from '../laying.ts';
+import { stays, tankWeeks } from '../money/stays.ts';
 import { survivalOf } from '../survival.ts';
-import { tankWeeks } from '../tankweeks.ts';
 import { ownIntervals } from './spawning.ts';
 
 export interface Intervals {
@@ -114,9 +115,16 @@ function clutchesOf(broods: readonly SeenBrood[]): BroodRecord['clutches'] {
   return { eggs, trend: change >= TREND_SHARE ? 'growing' : change <= -TREND_SHARE ? 'shrinking' : null };
 }
 
+/** Weeks of glass that each stock held up to the room's day, its part where it shared a tank. */
+const weeksOf: (room: Room) => ReadonlyMap<string, number> = oncePerRoom((room) => {
+  const held = tankWeeks(stays(room), null, room.on);
+  return new Map([...held].map(([name, tanks]) => [name, tanks.reduce((sum, { weeks }) => sum + weeks, 0)]));
+});
+
 /** Young that were sold, given away or are likely alive past swimming, and the glass that they and their parents took. */
 function raisedOf(room: Room, group: SeenGroup, broods: readonly SeenBrood[]): BroodRecord['raised'] {
-  const weeks = [group, ...broods].reduce((sum, body) => sum + tankWeeks(room, body).weeks, 0);
+  const held = weeksOf(room);
+  const weeks = [group, ...broods].reduce((sum, { name }) => sum + (held.get(name) ?? 0), 0);
   if (weeks <= 0 || broods.length === 0) return null;
   const young = broods
     .map((brood) => youngOf(room, brood))

@@ -3,7 +3,8 @@ import { isoDay } from '../../../src/core/day.ts';
 import { rankScore } from '../../../src/core/stats.ts';
 import { pairs } from '../../../src/questions/pairs.ts';
 import type { PairNumbers } from '../../../src/questions/pairs/numbers.ts';
-import { staysOf, tankWeeks } from '../../../src/questions/tankweeks.ts';
+import { stays, tankWeeks } from '../../../src/questions/money/stays.ts';
+import type { Room } from '../../../src/state/draft.ts';
 import { why } from '../../../src/questions/why.ts';
 import { journalOn } from '../../support/journal.ts';
 
@@ -147,22 +148,26 @@ describe('what the broods of a pair come to', () => {
 });
 
 describe('tank-weeks', () => {
+  const weeksOf = (room: Room): ReadonlyMap<string, number> =>
+    new Map(
+      [...tankWeeks(stays(room), null, room.on)].map(([name, tanks]) => [
+        name,
+        tanks.reduce((sum, { weeks }) => sum + weeks, 0),
+      ]),
+    );
   it('follow a brood from tank to tank and share a tank in equal parts', () => {
     const room = journalOn('2026-06-01', BROODS);
-    const brood = room.stock.broods.get('Rowan-2');
-    if (!brood) throw new Error('no Rowan-2');
-    const stays = staysOf(room, brood).map(({ tank, from, to }) => [tank, isoDay(from), isoDay(to)]);
-    expect(stays).toEqual([
+    const own = stays(room).filter(({ body }) => body === 'Rowan-2');
+    expect(own.map(({ tank, from, to }) => [tank, isoDay(from), isoDay(to)])).toEqual([
       ['A1', '2026-02-20', '2026-04-05'],
       ['C1', '2026-04-05', '2026-06-01'],
     ]);
     // 44 days with its parents, 57 with Ash: half of each.
-    expect(tankWeeks(room, brood).weeks).toBeCloseTo((44 / 2 + 57 / 2) / 7, 9);
+    expect(weeksOf(room).get('Rowan-2')).toBeCloseTo((44 / 2 + 57 / 2) / 7, 9);
   });
   it('never count a tank twice', () => {
     const room = journalOn('2026-06-01', BROODS);
-    const bodies = [...room.stock.groups.values(), ...room.stock.broods.values()];
-    const all = bodies.reduce((sum, body) => sum + tankWeeks(room, body).weeks, 0);
+    const all = [...weeksOf(room).values()].reduce((sum, weeks) => sum + weeks, 0);
     // A1, A2, B1 and C1 held fish for 151 days each.
     expect(all).toBeCloseTo((4 * 151) / 7, 6);
   });
