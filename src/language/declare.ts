@@ -50,6 +50,11 @@ function mayName(text: string, names: Names): boolean {
   return NAMING.test(text.replace(BROOD_NAMED, (all, name: string) => (names.isName(name) ? '' : all)));
 }
 
+/** Whether a line may name something or set a convention, and so change how other lines are read. */
+export function isDeclaring(text: string, names: Names): boolean {
+  return (DECLARING.test(text) || ROOM.test(text) || NAMING.test(text)) && mayName(text, names);
+}
+
 /** Adds what one more line declares; for a line that is not yet filed. */
 export function declareMore(found: Declared, entry: RawEntry): void {
   if (DECLARING.test(entry.text)) addDeclarations(found, [entry]);

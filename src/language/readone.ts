@@ -4,7 +4,7 @@ import type { Day } from '../core/day.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Event } from '../journal/event.ts';
 import type { Fact } from './build/build.ts';
-import { declareMore } from './declare.ts';
+import { declareMore, isDeclaring } from './declare.ts';
 import type { Declared } from './declare.ts';
 import { readEntry } from './entry.ts';
 import type { Fault } from './faults.ts';
@@ -13,6 +13,7 @@ import { notOne, saySame } from './mistakes.ts';
 import { toEvent } from './order.ts';
 import { SOME_DAY, wouldRead } from './read.ts';
 import type { Entry, Reading } from './reading.ts';
+import type { RawEntry } from './source.ts';
 
 /** What one line came to. Its events are numbered from 0, as if nothing stood before them. */
 export interface ReadOne {
@@ -29,12 +30,9 @@ export interface ReadOne {
  * declare names that it uses itself; `also read` is left to whoever reads files.
  */
 export function readOne(line: string, reading: Reading, file: string, number: number): ReadOne {
-  const declared: Declared = {
-    names: reading.declared.names.copy(),
-    conventions: reading.declared.conventions.copy(),
-    homes: [...reading.declared.homes],
-  };
-  declareMore(declared, { file, line: number, text: line, faults: [], reads: false });
+  const declared = isDeclaring(line, reading.declared.names)
+    ? declaredWith(reading.declared, { file, line: number, text: line, faults: [], reads: false })
+    : reading.declared;
   const { day, minute: own, facts, faults } = readEntry(line, declared.names, declared.conventions);
   const reads = (text: string): boolean => wouldRead(text, declared);
   const where = { file, line: number };
@@ -56,6 +54,12 @@ export function readOne(line: string, reading: Reading, file: string, number: nu
     problems: problemsOf(line, [...faults, ...wrong], where, isoDay(day), reads),
     takenBack: taken.flatMap(({ event }) => (event === null ? [] : [event])),
   };
+}
+
+function declaredWith({ names, conventions, homes }: Declared, entry: RawEntry): Declared {
+  const declared: Declared = { names: names.copy(), conventions: conventions.copy(), homes: [...homes] };
+  declareMore(declared, entry);
+  return declared;
 }
 
 /** The one event that a mistake takes back, or what is wrong with it. */

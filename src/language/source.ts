@@ -17,9 +17,10 @@ export interface RawEntry {
   readonly reads: boolean;
 }
 
-const NOTHING = /^\s*(?:#(?:\s|$)|$)/;
+/** A blank line or a comment. */
+export const NOTHING = /^\s*(?:#(?:\s|$)|$)/;
 /** What git leaves around two versions of the same lines that it could not merge. */
-const MERGE_MARK = /^(?:<{7}|={7}|>{7}|\|{7})(?:\s|$)/;
+export const MERGE_MARK = /^(?:<{7}|={7}|>{7}|\|{7})(?:\s|$)/;
 const ALSO = /^\s*also\s+read\b/i;
 const ALSO_WHOLE = /^\s*also\s+read\s*("[^"]*")\s*(?:#(?:\s.*)?)?$/i;
 

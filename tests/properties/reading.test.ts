@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { Event } from '../../src/journal/event.ts';
+import { extended } from '../../src/language/extend.ts';
 import { readJournal } from '../../src/language/read.ts';
 import type { Reading } from '../../src/language/read.ts';
 import { readOne } from '../../src/language/readone.ts';
@@ -138,5 +139,28 @@ describe('the reader', { timeout: 120_000 }, () => {
       }),
       { numRuns: 100 },
     );
+  });
+
+  test('lines added to a reading come to what reading them all together does', () => {
+    let added = 0;
+    fc.assert(
+      fc.property(fc.array(lines, { maxLength: 4 }), fc.array(lines, { minLength: 1, maxLength: 3 }), (some, more) => {
+        const flat = (line: string): string => line.replace(/[\r\n]/g, ' ');
+        const text = `${ROOM}${some.map((line) => `${flat(line)}\n`).join('')}`;
+        const fresh = more.map(flat);
+        const first = text.split('\n').length;
+        const quick = extended(read(text), fresh, 'fishroom.txt', first);
+        if (quick === null) return;
+        added += 1;
+        const slow = read(`${text}${fresh.join('\n')}\n`);
+        expect(quick.events).toEqual(slow.events);
+        expect(quick.problems).toEqual(slow.problems);
+        expect(quick.entries.map(({ text: own, place }) => [own, place])).toEqual(
+          slow.entries.map(({ text: own, place }) => [own, place]),
+        );
+      }),
+      { numRuns: 1500 },
+    );
+    expect(added).toBeGreaterThan(300);
   });
 });

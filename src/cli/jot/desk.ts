@@ -5,6 +5,7 @@
 import path from 'node:path';
 import type { Day } from '../../core/day.ts';
 import type { Files } from '../../files/port.ts';
+import { extended } from '../../language/extend.ts';
 import { declares, isBare } from '../../language/jotted.ts';
 import type { Fetch, Reading } from '../../language/reading.ts';
 import { changes } from '../../questions/changes.ts';
@@ -63,17 +64,34 @@ export async function openDesk(
   };
 }
 
-/** Remembers the last few readings: each line is read with and without, and the next one stands on it. */
-function shelfOf(files: Files, file: string, { readJournal, foldRoom }: Readers): Pick<Book, 'read' | 'fold'> {
+/** Remembers the last few readings: each line is added to one, and the next stands on it; nothing is read twice. */
+function shelfOf(
+  files: Files,
+  file: string,
+  { readJournal, foldRoom }: Readers,
+): Pick<Book, 'read' | 'readWith' | 'fold'> {
   const readings: { text: string; reading: Reading; rooms: Map<Day, Room> }[] = [];
+  const known = (text: string): Reading | undefined => {
+    const at = readings.findIndex((each) => each.text === closed(text));
+    // What is used stays: a line may be tried in many ways on the same journal.
+    readings.unshift(...(at < 0 ? [] : readings.splice(at, 1)));
+    return at < 0 ? undefined : readings[0]?.reading;
+  };
+  const remember = (text: string, reading: Reading): Reading => {
+    readings.unshift({ text: closed(text), reading, rooms: new Map() });
+    readings.length = Math.min(readings.length, REMEMBERED);
+    return reading;
+  };
+  const read = (text: string): Reading =>
+    known(text) ?? remember(text, readingOf(files, file, { ok: true, text, problems: [], notices: [] }, readJournal));
   return {
-    read(text) {
-      const known = readings.find((each) => each.text === text);
-      if (known !== undefined) return known.reading;
-      const reading = readingOf(files, file, { ok: true, text, problems: [], notices: [] }, readJournal);
-      readings.unshift({ text, reading, rooms: new Map() });
-      readings.length = Math.min(readings.length, REMEMBERED);
-      return reading;
+    read,
+    readWith(text, lines, first) {
+      const whole = `${text}${lines.join('\n')}\n`;
+      const there = known(whole);
+      if (there !== undefined) return there;
+      const more = extended(read(text), lines, path.basename(file), first);
+      return more === null ? read(whole) : remember(whole, more);
     },
     fold(reading, on) {
       const rooms = readings.find((each) => each.reading === reading)?.rooms;
@@ -85,6 +103,11 @@ function shelfOf(files: Files, file: string, { readJournal, foldRoom }: Readers)
 }
 
 const REMEMBERED = 4;
+
+/** A text with its last line ended, as it is before anything is added. */
+function closed(text: string): string {
+  return text === '' || text.endsWith('\n') ? text : `${text}\n`;
+}
 
 function write(files: Files, file: string, book: Book, lines: readonly string[], wish: Wish): Outcome {
   const got = files.read(file);

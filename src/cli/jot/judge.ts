@@ -9,8 +9,9 @@ import type { Event } from '../../journal/event.ts';
 import { withBroodNames } from '../../language/insert.ts';
 import { printEntry } from '../../language/print.ts';
 import type { Reading } from '../../language/reading.ts';
-import { namesToWrite, shiftedNames } from '../../questions/brood-names.ts';
+import { begunBroods, namesToWrite, shiftedNames } from '../../questions/brood-names.ts';
 import type { Shift } from '../../questions/brood-names.ts';
+import { promisedTooMany } from '../../questions/promises/over.ts';
 import { lastDay } from '../../questions/check.ts';
 import type { Room } from '../../state/draft.ts';
 
@@ -21,6 +22,8 @@ export interface Book {
   readonly today: Day;
   /** Reads the main file as if it held this text. */
   read(text: string): Reading;
+  /** The same with lines more after a text that ends in a line end, the first of them of that number. */
+  readWith(text: string, lines: readonly string[], first: number): Reading;
   fold(reading: Reading, on: Day): Room;
 }
 
@@ -48,18 +51,26 @@ export function judge(book: Book, text: string, lines: readonly string[]): Judge
   const old = book.read(text);
   const plain = see(book, text, lines);
   const far = toDay(Math.max(book.today, lastDay(plain.reading.events) ?? book.today));
-  const [before, after] = [book.fold(old, far), book.fold(plain.reading, far)];
+  const before = book.fold(old, far);
+  // A line that is not understood changes nothing: the room with it is the one without.
+  const unread = lines.every((_, index) => isUnread(plain, index));
+  const after = unread ? before : book.fold(plain.reading, far);
   const names = namesToWrite(before, after, plain.events);
   const named = lines.map((line, index) => {
     const events = plain.eventsOf(index);
     return withBroodNames(line, events, (event) => names.get(event) ?? null);
   });
   const seen = names.size === 0 ? plain : see(book, text, named);
-  const last = names.size === 0 ? after : book.fold(seen.reading, far);
+  const last = isCalledSo(names, after, plain) ? after : book.fold(seen.reading, far);
   const on = toDay(Math.max(book.today, ...seen.events.map(({ day }) => day)));
   const shifts = shiftedNames(before, last, old.events);
   const known = new Set([...old.problems, ...before.problems].map(keyOf));
-  const problems = [...seen.reading.problems, ...last.problems, ...shifts.map((shift) => shifted(shift, seen, named))];
+  const problems = [
+    ...seen.reading.problems,
+    ...last.problems,
+    ...shifts.map((shift) => shifted(shift, seen, named)),
+    ...promisedTooMany(last, seen.events),
+  ];
   const fresh = problems.filter((problem) => !known.has(keyOf(problem)));
   const judged = named.map((line, index): JudgedLine => {
     const events = seen.eventsOf(index);
@@ -75,6 +86,23 @@ export function judge(book: Book, text: string, lines: readonly string[]): Judge
   };
 }
 
+/** False for a line that the language alone refuses: what the room says of it need not be asked. */
+export function mayBeRead(book: Book, text: string, lines: readonly string[], index: number): boolean {
+  return !isUnread(see(book, text, lines), index);
+}
+
+function isUnread({ reading, first, file }: Seen, index: number): boolean {
+  return reading.problems.some(({ weight, at }) => weight === 'stops' && at.file === file && at.line === first + index);
+}
+
+/** Whether the names to write are those that the broods have without them, and no problem points into those lines. */
+function isCalledSo(names: ReadonlyMap<Event, string>, after: Room, { first, file }: Seen): boolean {
+  if (names.size === 0) return true;
+  const begun = begunBroods(after);
+  const told = after.problems.some(({ at }) => at.file === file && at.line >= first);
+  return !told && [...names].every(([event, name]) => begun(event) === name);
+}
+
 interface Seen {
   readonly reading: Reading;
   /** Number of the first new line. */
@@ -88,7 +116,7 @@ interface Seen {
 function see(book: Book, text: string, lines: readonly string[]): Seen {
   const whole = text === '' || text.endsWith('\n') ? text : `${text}\n`;
   const first = whole.split('\n').length;
-  const reading = book.read(`${whole}${lines.join('\n')}\n`);
+  const reading = book.readWith(whole, lines, first);
   const events = reading.events.filter(({ place }) => place.file === book.file && place.line >= first);
   return {
     reading,

@@ -2,7 +2,7 @@
 import type { Problem } from '../../core/problem.ts';
 import { asNote, declares, withColon, withRemark } from '../../language/jotted.ts';
 import type { Book, Judged, JudgedLine } from './judge.ts';
-import { judge } from './judge.ts';
+import { judge, mayBeRead } from './judge.ts';
 
 const DATED = /^\d{4}-\d{2}-\d{2}\s/;
 
@@ -15,7 +15,11 @@ export interface Above {
 
 /** The first of these lines that would be read whole in that place, or null. */
 function firstRead({ book, text, lines }: Above, tries: readonly string[]): string | null {
-  return tries.find((line) => isRead(judge(book, text, [...lines, line]), lines.length)) ?? null;
+  const reads = (line: string): boolean => {
+    const all = [...lines, line];
+    return mayBeRead(book, text, all, lines.length) && isRead(judge(book, text, all), lines.length);
+  };
+  return tries.find(reads) ?? null;
 }
 
 function isRead(judged: Judged, index: number): boolean {
@@ -23,9 +27,14 @@ function isRead(judged: Judged, index: number): boolean {
   return line !== undefined && line.problems.every(({ weight }) => weight !== 'stops');
 }
 
-/** The line as it was surely meant: with the colon that it lacks. Null where nothing is sure. */
+/**
+ * The line as it was surely meant: with the colon that it lacks. Where the language reads it so and the room
+ * refuses it, that is the true cause. Null where nothing is sure.
+ */
 export function mended(above: Above, line: string): string | null {
-  return firstRead(above, withColon(line));
+  const { book, text, lines } = above;
+  const tries = withColon(line).filter((each) => mayBeRead(book, text, [...lines, each], lines.length));
+  return firstRead(above, tries) ?? tries[0] ?? null;
 }
 
 /** What to write instead: a line that would be read, else the advice of the problem; null without either. */

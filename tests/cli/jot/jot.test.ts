@@ -49,13 +49,21 @@ describe('one line from the shell', () => {
       expect([status, out]).toEqual([2, '']);
       expect(files).toEqual({ [FILE]: ROOM });
       expect(err).toContain('not saved');
-      expect(err).toMatch(/write: \S/);
+      expect(err).toMatch(/write(?: first)?: \S/);
     }
     expect((await jot('A1: chassing')).err).toContain('write: 2026-02-15 A1: chasing');
   });
 
   test('gets the colon that it lacks', async () => {
     expect((await jot('A1 chasing, lights off')).files[FILE]).toContain('\n2026-02-15 A1: chasing, lights off\n');
+  });
+
+  test('gets its colon also where the room refuses it, and then the true cause is told', async () => {
+    const { status, err, files } = await jot('C1 spawned about 60 eggs');
+    expect([status, files[FILE]]).toEqual([2, ROOM]);
+    expect(err).toContain('C1');
+    expect(err).not.toContain('colon');
+    expect(err).toBe((await jot('C1: spawned about 60 eggs')).err);
   });
 
   test('is offered its unread words as a remark', async () => {
@@ -164,7 +172,7 @@ describe('the prompt', () => {
 
   test('offers to declare what is missing, and then the line itself again', async () => {
     const { out, files } = await jot('', { typed: ['Z7: all well', 'tank Z7: 30 L; alone', '+'] });
-    expect(out).toContain('write first: 2026-02-15 tank Z7: 54 L; alone');
+    expect(out).toContain('write first: 2026-02-15 tank Z7:');
     expect(out).toContain('[Z7: all well]');
     expect(files[FILE]).toBe(`${ROOM}2026-02-15 tank Z7: 30 L; alone\n2026-02-15 Z7: all well\n`);
   });
