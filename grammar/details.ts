@@ -120,7 +120,9 @@ function meaningful({ tokens, kind, isName }: DetailTask, at: number): Match | n
   if (match === null) return null;
   const { token } = match.phrase;
   // A unit is one: `m` after a number is a metre where no fish are told apart.
-  if (token === tag.Sex) return isName(tokens[at]?.image ?? '') ? null : match;
+  if (token === tag.Sex || token === tag.DayWords) return isName(tokens[at]?.image ?? '') ? null : match;
+  if (match.phrase.link === 'aside' && tokens.slice(at, at + match.length).some(({ image }) => isName(image)))
+    return null;
   if (tokens[at]?.tokenType === t.Unit || token === tag.Noun || token === tag.Ago) return null;
   if (token === tag.CountWord || token === tag.Fuzz || token === tag.NumberWord) return null;
   const link = match.phrase.link;
@@ -131,7 +133,7 @@ function meaningful({ tokens, kind, isName }: DetailTask, at: number): Match | n
 function dated(tokens: readonly IToken[], at: number): boolean {
   const word = wordOf(tokens[at]);
   if (dateLength(tokens, at) > 0 || numberEnd(tokens, at) > at) return true;
-  return word === 'yesterday' || word === 'today' || word === 'tomorrow';
+  return word === 'yesterday' || word === 'yest' || word === 'yday' || word === 'today' || word === 'tomorrow';
 }
 
 /** Bare words where the clause calls for a text. */

@@ -17,7 +17,9 @@ export function wordOf(token: IToken | undefined): string {
   const type = token.tokenType;
   // After a number `m` and `f` are cut as units; where fish are counted they are words.
   if (type === t.Word || type === t.Unit) return token.image.toLowerCase();
-  return type === t.Question || type === t.Ampersand || type === t.Colon || type === t.Slash ? token.image : '';
+  return type === t.Question || type === t.Ampersand || type === t.Colon || type === t.Slash || type === t.At
+    ? token.image
+    : '';
 }
 
 /** The longest phrase that stands at a token. */
@@ -71,7 +73,11 @@ const COUNTING = phrasesInside('counted');
 /** The index after the number of fish that stands at a token (`about 3`, `2-4`, `a few`); `at` where none does. */
 export function numberEnd(tokens: readonly IToken[], at: number): number {
   const match = matchPhrase(tokens, at, COUNTING);
-  if (match?.phrase.token === CountWord) return at + match.length;
+  if (match?.phrase.token === CountWord) {
+    // `all 6 sponges`: how many all are stands after the word.
+    const all = match.phrase.sense === 'all' && isNumber(tokens[at + match.length]);
+    return at + match.length + (all ? 1 : 0);
+  }
   let i = match?.phrase.token === Fuzz ? at + match.length : at;
   if (tokens[i]?.tokenType === t.Tilde) i += 1;
   if (!isNumber(tokens[i])) return at;

@@ -5,27 +5,12 @@ import type { Match } from './matching.ts';
 import * as p from './phrases.ts';
 import type { ClauseKind, HeadingKind } from './phrases.ts';
 import * as t from './tokens.ts';
+import { bounds } from './opening.ts';
+import type { Opening, TagContext } from './opening.ts';
+import { moveEnd, unsaidAt } from './unsaid.ts';
+
+export type { Opening, TagContext } from './opening.ts';
 import { SEX_WORDS, UNIT_WORDS } from './words.ts';
-
-export interface TagContext {
-  readonly heading: HeadingKind;
-  /** True for a word that names something declared: it is then no abbreviation. */
-  readonly isName: (word: string) => boolean;
-  /** True for a word that names fish. */
-  readonly isFish: (word: string) => boolean;
-}
-
-/** How a clause opens: what stands before its phrase, and the phrase itself, as token indexes. */
-export interface Opening {
-  readonly kind: ClauseKind;
-  readonly sense: string;
-  readonly start: number;
-  /** First token of the phrase; equal to `end` where the clause needs none. */
-  readonly head: number;
-  readonly end: number;
-  /** The index after all words that speak for this opening; where two openings fit, the longer one counts. */
-  readonly reach: number;
-}
 
 /** Tokens that no clause can hold; whoever cut the line reports them. */
 export const UNREADABLE: ReadonlySet<TokenType> = new Set([
@@ -53,14 +38,11 @@ export function openingAt(
     numberThenPhrase(tokens, at, context, afterComma),
     readingAt(tokens, at, context, afterComma),
     afterComma ? null : ownChoreAt(tokens, at, context),
+    ...unsaidAt(tokens, at, context, afterComma),
   ];
   let best: Opening | null = null;
   for (const opening of found) if (opening !== null && (best === null || opening.reach > best.reach)) best = opening;
   return best ?? (afterComma ? null : withoutPhrase(tokens, at, context));
-}
-
-function bounds(start: number, head: number, end: number, reach = end): Omit<Opening, 'kind' | 'sense'> {
-  return { start, head, end, reach };
 }
 
 function phraseAt(
@@ -72,7 +54,13 @@ function phraseAt(
 ): Opening | null {
   const match = openingPhrase(tokens, at, context);
   if (match === null || match.phrase.kind === null || (afterComma && match.phrase.shy)) return null;
-  return { kind: match.phrase.kind, sense: match.phrase.sense, ...bounds(start, at, at + match.length) };
+  const { kind, sense } = match.phrase;
+  const end = at + match.length;
+  // `pulled` means two things, `pulled 20 fry to B2` one.
+  if (kind === 'two readings' && sense === 'pulled' && moveEnd(tokens, end, context) > end) {
+    return { kind: 'moved', sense: 'moved', ...bounds(start, at, end) };
+  }
+  return { kind, sense, ...bounds(start, at, end) };
 }
 
 function openingPhrase(tokens: readonly IToken[], at: number, context: TagContext): Match | null {
@@ -103,13 +91,17 @@ function numberThenPhrase(
   context: TagContext,
   afterComma: boolean,
 ): Opening | null {
-  const end = numberEnd(tokens, at);
-  if (end === at) return null;
+  const number = numberEnd(tokens, at);
+  if (number === at) return null;
+  // `30 % wc`
+  const end = number + (tokens[number]?.tokenType === t.Unit && wordOf(tokens[number + 1]) !== '' ? 1 : 0);
   for (const length of [0, ...fishBefore(tokens, end, context.isName)]) {
     const opening = phraseAt(tokens, end + length, context, at);
     if (opening === null) continue;
     const rule = p.CLAUSES[opening.kind];
-    if (rule.counted === true ? !afterComma || opening.kind === 'lost' : !afterComma && rule.fish !== undefined) {
+    if (end > number && opening.kind !== 'water change') continue;
+    const counted = rule.counted === true && (!afterComma || opening.kind !== 'two readings');
+    if (counted || (!afterComma && rule.fish !== undefined)) {
       return opening;
     }
   }

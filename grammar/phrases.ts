@@ -67,6 +67,7 @@ function phrasesOf(
   sense: string,
   kind: ClauseKind | null = null,
   link: LinkName | null = null,
+  since = false,
 ): Phrase[] {
   const yields = kind === null ? [] : (CLAUSES[kind].yields ?? '').split('|');
   const shy = kind === null ? [] : (CLAUSES[kind].shy ?? '').split('|');
@@ -78,8 +79,8 @@ function phrasesOf(
       token,
       sense,
       kind,
-      canonical: index === 0,
-      yields: yields.includes(text),
+      canonical: index === 0 && !since,
+      yields: since || yields.includes(text),
       shy: shy.includes(text),
       link,
     }));
@@ -103,7 +104,11 @@ function indexed(phrases: readonly Phrase[]): Phrases {
 function openersOf(kind: ClauseKind): Phrase[] {
   const token = HEADS.get(kind);
   if (token === undefined) return [];
-  return Object.entries(CLAUSES[kind].says).flatMap(([sense, says]) => phrasesOf(says, token, sense, kind));
+  const { says, also = {} } = CLAUSES[kind];
+  return [
+    ...Object.entries(says).flatMap(([sense, words]) => phrasesOf(words, token, sense, kind)),
+    ...Object.entries(also).flatMap(([sense, words]) => phrasesOf(words, token, sense, kind, null, true)),
+  ];
 }
 
 /** The kind of heading whose clauses a declaring line has as well. */
@@ -197,7 +202,7 @@ function bare(name: DetailName): Phrase[] {
     case 'sex':
       return [...SEX_WORDS].flatMap(([says, sex]) => phrasesOf(says, Sex, sex));
     case 'date':
-      return phrasesOf('yesterday|today|tomorrow|last night|this morning|tonight', DayWords, 'day');
+      return phrasesOf('yesterday|yest|yday|today|tomorrow|last night|this morning|tonight', DayWords, 'day');
     case 'every':
       return [
         ...phrasesOf('every', Every, 'every'),

@@ -1,6 +1,6 @@
 /** Words that are no names: those that declare, those that join, and all that a declaration must not take. */
 import { HEADINGS, openersUnder } from './phrases.ts';
-import { SEX_WORDS, UNIT_WORDS } from './words.ts';
+import { LATER_SEX_WORDS, SEX_WORDS, UNIT_WORDS } from './words.ts';
 
 /** Words that begin a declaring line, and what each declares. */
 export const DECLARING: ReadonlyMap<string, 'row' | 'loop' | 'tank' | 'species' | 'group' | 'culture' | 'auction'> =
@@ -40,7 +40,7 @@ const refused: ReadonlySet<string> = new Set([
   ),
   ...DECLARING.keys(),
   ...OTHER_REFUSED.split(' '),
-  ...[...SEX_WORDS.keys()].filter((word) => word.length > 1),
+  ...[...SEX_WORDS.keys()].filter((word) => word.length > 1 && !LATER_SEX_WORDS.has(word)),
   ...[...UNIT_WORDS.keys()].filter((spelling) => spelling.length > 1 && !spelling.includes(' ')),
 ]);
 

@@ -83,6 +83,8 @@ export abstract class DetailRules extends EmbeddedActionsParser {
     const scoop = this.OPTION(() => word(this.CONSUME(tag.Scoop))) ?? null;
     const noun = this.OPTION2(() => word(this.CONSUME(tag.Noun))) ?? null;
     const ago = this.OPTION3(() => piece(this.CONSUME(tag.Ago)));
+    // `30 €`
+    this.OPTION4(() => this.CONSUME(t.Currency));
     return { scoop, noun, ago: ago !== undefined, to: Math.max(scoop?.to ?? 0, noun?.to ?? 0, ago?.to ?? 0) };
   });
 

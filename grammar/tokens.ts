@@ -134,7 +134,15 @@ export const Tilde = createToken({ name: 'Tilde', label: '`~`', pattern: /[~≈]
 export const Question = createToken({ name: 'Question', label: '`?`', pattern: /\?/ });
 export const Slash = createToken({ name: 'Slash', label: '`/`', pattern: /\// });
 export const Ampersand = createToken({ name: 'Ampersand', label: '`&`', pattern: /&/ });
-export const Currency = createToken({ name: 'Currency', label: 'a currency', pattern: /[€£$¥]/ });
+const money = sticky(/[€£$¥]/y);
+const moneyWord = sticky(/(?:eur|euros?|usd|gbp|chf|dollars?)(?![\p{L}\p{N}_'-])/iuy);
+export const Currency = custom(
+  'Currency',
+  'a currency',
+  ['€', '£', '$', '¥', ...'eugcdEUGCD'],
+  (text, offset, before) => money(text, offset) ?? (before.at(-1)?.tokenType === Num ? moneyWord(text, offset) : null),
+);
+export const At = createToken({ name: 'At', label: '`@`', pattern: /@/ });
 export const Dot = createToken({ name: 'Dot', label: 'a full stop', pattern: /[.!]/ });
 /** Anything else, one character at a time, so that the lexer itself never fails. */
 export const Unknown = custom('Unknown', 'a sign', [...upTo(0, 255), ...upTo(256, 65_535, 128)], anything);
@@ -156,6 +164,7 @@ export const RAW_TOKENS: readonly TokenType[] = [
   Times,
   Ish,
   Note,
+  Currency,
   Word,
   Colon,
   Semicolon,
@@ -167,7 +176,7 @@ export const RAW_TOKENS: readonly TokenType[] = [
   Question,
   Slash,
   Ampersand,
-  Currency,
+  At,
   Dot,
   Unknown,
 ];

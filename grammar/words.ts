@@ -7,12 +7,15 @@
 export type SexWord = 'male' | 'female' | 'young' | 'adult' | 'pair';
 
 const sexes: Readonly<Record<SexWord, string>> = {
-  male: 'male males m ♂ cock cocks he',
-  female: 'female females f ♀ hen hens she',
-  adult: 'adult adults grown',
+  male: "male males m ♂ cock cocks he he's him",
+  female: "female females f ♀ hen hens she she's her",
+  adult: 'adult adults grown parents breeders',
   pair: 'pair pairs pr prs',
   young: 'young fry juvenile juveniles juvie juvies juvs juv babies',
 };
+
+/** Words for fish that are read since: a declared name stands before them, and none is refused for them. */
+export const LATER_SEX_WORDS: ReadonlySet<string> = new Set(["he's", 'him', "she's", 'her', 'parents', 'breeders']);
 
 export type CountWord = 'a few' | 'some' | 'loads' | '?' | 'all' | 'rest' | 'half' | 'none' | 'couple' | 'dozen';
 

@@ -14,21 +14,47 @@ interface DetailRule {
   readonly says: string;
 }
 
+const SITES = 'slate glass rock stone leaf wood root cave pot shell heater filter pipe'.split(' ');
+
+/** Words that state no fact of their own: they are kept as the clause's remark, without quotes. */
+const ASIDES = [
+  'again',
+  'at last',
+  'this time',
+  'to catch',
+  'for catching',
+  'to feed',
+  'for feeding',
+  'for fry feed',
+  'for the fry',
+  'bloated',
+  'swollen',
+  'wasted',
+  'skinny',
+  'orange bellies',
+  'full bellies',
+  'dunno when laid',
+  'sand',
+  'gravel',
+  'bare bottom',
+  ...SITES.flatMap((site) => ['on', 'on the', 'in', 'in the'].map((where) => `${where} ${site}`)),
+].join('|');
+
 /** Details that a word introduces. */
 export const LINKS = {
-  to: { form: 'source', says: 'to|into|→' },
+  to: { form: 'source', says: 'to|into|→|out to' },
   in: { form: 'place', says: 'in' },
   on: { form: 'day', says: 'on' },
   from: { form: 'source', says: 'from|out of' },
   with: { form: 'words', says: 'with|w /|w' },
-  at: { form: 'amount', says: 'at' },
+  at: { form: 'amount', says: 'at|@' },
   for: { form: 'amount', says: 'for' },
   wait: { form: 'amount', says: 'wait|then wait' },
   takes: { form: 'amount', says: 'takes' },
   above: { form: 'amount', says: 'level above|or level above|level over|or level over|or above|or over' },
   notice: { form: 'amount', says: 'notice' },
   deposit: { form: 'amount', says: 'deposit' },
-  of: { form: 'amount', says: 'of' },
+  of: { form: 'amount', says: 'of|/' },
   ofWhat: { form: 'words', says: 'of' },
   onWhat: { form: 'words', says: 'on|for' },
   by: { form: 'day', says: 'by|before' },
@@ -47,6 +73,12 @@ export const LINKS = {
   belowLip: { form: 'flag', says: 'below the lip|below lip|under the lip|to the lip|below rim|below the rim' },
   catching: { form: 'flag', says: 'catching|contagious' },
   notCatching: { form: 'flag', says: 'not catching|not contagious' },
+  alone: { form: 'flag', says: 'alone|standalone|stands alone' },
+  rinsed: { form: 'flag', says: 'rinsed|and rinsed|cleaned|squeezed' },
+  water: { form: 'flag', says: 'water' },
+  jumped: { form: 'flag', says: 'jumped|? jumped|maybe jumped|probably jumped' },
+  fedTo: { form: 'flag', says: 'all fry|all the fry|all young|the fry|fry' },
+  aside: { form: 'flag', says: ASIDES },
   layers: { form: 'flag', says: 'layers|layer|sponges' },
   asN: { form: 'flag', says: 'as n' },
   asIon: { form: 'flag', says: 'as ion|as the ion' },
@@ -75,7 +107,7 @@ export type BareDetail =
 export type DetailName = LinkName | BareDetail;
 
 /** What every clause takes: a number, when it happened, and a remark. */
-export const EVERY_CLAUSE: readonly DetailName[] = ['quantity', 'date', 'by', 'quote'];
+export const EVERY_CLAUSE: readonly DetailName[] = ['quantity', 'date', 'by', 'quote', 'aside'];
 
 /** What a keeper reads in a message. */
 export const FORM_WORDS: Readonly<Record<Exclude<DetailForm, 'flag'>, string>> = {
@@ -99,17 +131,17 @@ export const ACTIONS = {
   restart: 'restart',
 } as const satisfies Readonly<Record<string, string>>;
 
-/** Temporary measures as `keep` and `put off` name them. */
+/** Temporary measures as `keep` and `put off` name them: to put off their undoing is to keep them. */
 export const MEASURES = {
-  'off the loop': 'off the loop|off loop',
-  'air filter': 'air filter in|air filter',
-  'lights off': 'lights off|light off|lights out',
-  'rocks out': 'rocks out|rocks',
-  divider: 'divider in|divider',
-  'pump off': 'pump off',
-  'heater off': 'heater off',
-  'heat raised': 'heat raised|heat|heat up',
-  'breeder net': 'breeder net in|breeder net|breeder box',
+  'off the loop': 'off the loop|off loop|back on the loop|back on loop',
+  'air filter': 'air filter in|air filter|air filter out',
+  'lights off': 'lights off|light off|lights out|lights on|light on',
+  'rocks out': 'rocks out|rocks|rocks in|rocks back',
+  divider: 'divider in|divider|divider out',
+  'pump off': 'pump off|pump on',
+  'heater off': 'heater off|heater on',
+  'heat raised': 'heat raised|heat|heat up|heat normal',
+  'breeder net': 'breeder net in|breeder net|breeder box|breeder net out',
 } as const satisfies Readonly<Record<string, string>>;
 
 export const PERIODS: Readonly<Record<'day' | 'other day' | 'week' | 'month' | 'hour', string>> = {

@@ -4,12 +4,19 @@ import type { ClauseRule } from './rule.ts';
 export const ROOM = {
   'all well': {
     says: { well: 'all well|all ok|all fine|all good|looked all well' },
+    also: { well: 'ok|okay|everything fine|everything ok|everything well' },
     under: ['room', 'tank', 'loop', 'group', 'brood', 'culture', 'row'],
     takes: [],
     fish: 'any',
     makes: ['all well'],
   },
-  away: { says: { away: 'away' }, under: ['room'], takes: ['until', 'for'], makes: ['away'] },
+  away: {
+    says: { away: 'away' },
+    also: { away: 'holiday|holidays|on holiday|gone', back: 'back|back home|home again' },
+    under: ['room'],
+    takes: ['until', 'for'],
+    makes: ['away'],
+  },
 
   chore: {
     says: {
@@ -62,8 +69,13 @@ export const ROOM = {
     says: {
       layers: 'cleaned|cleaned prefilter|cleaned the prefilter|prefilter cleaned|sump sponges|rinsed layers',
     },
+    also: {
+      layers: 'sponges out|sponges rinsed|sponges cleaned|sponges squeezed|layers out|layers rinsed|layers cleaned',
+    },
     under: ['loop'],
-    takes: ['of', 'layers'],
+    takes: ['of', 'layers', 'rinsed'],
+    continues: ['rinsed'],
+    counted: true,
     makes: ['layers cleaned'],
   },
   'media cleaned': {
@@ -77,14 +89,20 @@ export const ROOM = {
       rinsed:
         'rinsed sponge|rinsed the sponge|sponge rinsed|squeezed sponge|sponge squeezed|rinsed one sponge|one sponge squeezed|cleaned sponge',
     },
+    also: {
+      rinsed:
+        'cleaned sf|cleaned the sf|sf cleaned|rinsed sf|sf rinsed|squeezed sf|cleaned sponge filter|sponge cleaned',
+    },
     under: ['tank', 'loop', 'row'],
     takes: [],
     makes: ['sponge rinsed'],
   },
   'water change': {
     says: { change: "water change|wc|wc'd|changed water|changed|water changed" },
+    also: { change: 'w / c' },
     under: ['tank', 'loop', 'room', 'row'],
-    takes: ['every', 'takes', 'above'],
+    takes: ['every', 'takes', 'above', 'of', 'water'],
+    counted: true,
     continues: ['takes'],
     yields: 'wc',
     makes: ['water changed', 'chore set'],
@@ -154,6 +172,7 @@ export const ROOM = {
       'heat raised': 'heat to|heat up to|raised heat to',
       'breeder net': 'breeder net in|breeder box in',
     },
+    also: { 'air filter': 'battery air on|battery air on loop|battery air|on battery air|on air sponges' },
     under: ['tank', 'loop', 'room', 'row'],
     takes: ['until', 'for', 'stays'],
     continues: ['stays'],
@@ -162,7 +181,7 @@ export const ROOM = {
   unrig: {
     says: {
       'off the loop': 'back on the loop|back on loop|on the loop|on loop|valved on',
-      'air filter': 'air filter out|air sponge out|off air',
+      'air filter': 'air filter out|air sponge out|off air|air filter off|air sponge off|air filter gone',
       'lights off': 'lights on|light on|lights back on',
       'rocks out': 'rocks in|rocks back|rocks back in',
       divider: 'divider out',
@@ -171,6 +190,7 @@ export const ROOM = {
       'heat raised': 'heat normal|heat back to normal|heat down',
       'breeder net': 'breeder net out|breeder box out',
     },
+    also: { 'air filter': 'battery air off|off battery air' },
     under: ['tank', 'loop', 'room', 'row'],
     takes: [],
     makes: ['measure undone'],

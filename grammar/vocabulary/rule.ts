@@ -25,6 +25,8 @@ export interface ClauseRule {
    * canonical one. A clause that needs no phrase (`54 L` in a tank's declaration) has none.
    */
   readonly says: Readonly<Record<string, string>>;
+  /** Spellings read since: they give way to a declared name, and no name is refused for them. */
+  readonly also?: Readonly<Record<string, string>>;
   /** Headings under which the clause exists; a declaring heading has those of its kind as well. */
   readonly under: readonly HeadingKind[];
   /** Details that may follow, in any order, besides those that every clause takes. */

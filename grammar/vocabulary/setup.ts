@@ -45,7 +45,7 @@ export const SETUP = {
   spill: { says: { spill: 'spills at|spill at|spills' }, under: ['new loop'], takes: [], makes: ['loop declared'] },
   spare: { says: { spare: 'spare|room for' }, under: ['new loop'], takes: [], makes: ['loop declared'] },
 
-  'tank size': { says: {}, under: ['new tank'], takes: ['live'], makes: ['tank declared'] },
+  'tank size': { says: {}, under: ['new tank'], takes: ['live', 'alone'], makes: ['tank declared'] },
   'live volume': {
     says: { live: 'live volume|live|real volume' },
     under: ['tank'],
@@ -61,6 +61,8 @@ export const SETUP = {
   },
   'sponge filter': {
     says: { 'sponge filter': 'sponge filter|sf|sponge filters', 'air filter': 'air filter' },
+    also: { 'sponge filter': 'sponges|sfs' },
+    counted: true,
     under: ['new tank'],
     takes: [],
     yields: 'sf',
@@ -69,7 +71,14 @@ export const SETUP = {
   filter: { says: { filter: 'filter' }, under: ['new tank'], takes: ['text'], text: 'any', makes: ['tank declared'] },
   'hangs in': { says: { in: 'in' }, under: ['new tank'], takes: ['name'], makes: ['tank declared'] },
   heated: { says: { heated: 'heated|heater' }, under: ['new tank'], takes: ['to'], makes: ['tank declared'] },
-  hides: { says: { hides: 'hides' }, under: ['new tank'], takes: ['text'], text: 'any', makes: ['tank declared'] },
+  hides: {
+    says: { hides: 'hides' },
+    also: { named: 'slate pile|slate piles|rock pile|rock piles|caves|pots|shells|driftwood' },
+    under: ['new tank'],
+    takes: ['text'],
+    text: 'any',
+    makes: ['tank declared'],
+  },
   'quarantine tank': {
     says: { quarantine: 'quarantine tank|hospital|hospital tank' },
     under: ['new tank'],

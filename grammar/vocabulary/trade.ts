@@ -1,9 +1,13 @@
 /** Clauses of health, stock in and out, money, feed and cultures; and the words that are refused because they mean two things. */
+import { FOODS } from '../words.ts';
 import type { ClauseRule } from './rule.ts';
 
 export const TRADE = {
   sick: {
     says: { sick: 'sick|ill' },
+    also: {
+      named: 'white spot|white spots|whitespot|ich|velvet|columnaris|fin rot|finrot|dropsy|hexamita|camallanus',
+    },
     under: ['tank', 'loop', 'row'],
     takes: ['text', 'catching', 'notCatching'],
     continues: ['catching', 'notCatching'],
@@ -114,8 +118,14 @@ export const TRADE = {
 
   fed: {
     says: { fed: 'fed|feeding' },
+    also: {
+      food: [...FOODS.keys(), 'microworm'].join('|'),
+      first: [...FOODS.keys()].map((food) => `first ${food}`).join('|'),
+    },
+    shy: [...FOODS.keys(), 'microworm'].join('|'),
     under: ['tank', 'loop', 'room', 'group', 'brood', 'row'],
-    takes: ['text', 'ofWhat'],
+    takes: ['text', 'ofWhat', 'fedTo'],
+    nouns: 'x times',
     text: 'words',
     fish: 'any',
     makes: ['fed'],
@@ -160,6 +170,7 @@ export const TRADE = {
       in: 'in',
       half: 'half',
     },
+    also: { guarding: 'guarding', fanning: 'fanning' },
     shy: 'clear|all clear|normal|all normal|back to normal|sponge|sponge in|sponge out|in|half',
     readings: {
       lost: ['died', 'missing', 'sold'],
@@ -171,6 +182,8 @@ export const TRADE = {
       normal: ['all well', 'heat normal', 'everything undone'],
       sponge: ['rinsed sponge', 'air filter in', 'cleaned media'],
       in: ['bought …', 'rocks in'],
+      guarding: ['eggs seen', 'free-swimming', 'all well "guarding"'],
+      fanning: ['eggs seen', 'maybe spawned', 'all well "fanning"'],
       half: ['water change 50 %', 'moved half … to …'],
     },
     under: ['tank', 'loop', 'room', 'group', 'brood', 'row'],

@@ -6,7 +6,7 @@
  * harmless value: builders need no branch for what will be thrown away.
  */
 import { UNIT_WORDS } from '../../grammar/words.ts';
-import type { DateNode, DetailNode, LinkValue, NameNode, Piece, QuantityNode } from '../../grammar/syntax.ts';
+import type { DateNode, DetailNode, LinkNode, LinkValue, NameNode, Piece, QuantityNode } from '../../grammar/syntax.ts';
 import { isoDay } from '../core/day.ts';
 import type { Day } from '../core/day.ts';
 import { measure } from '../core/quantity.ts';
@@ -126,15 +126,10 @@ export class Clause extends Details {
   /** Something is missing, and nothing else is wrong that would explain it. */
   missing(what: string, example: string): void {
     if (this.line.faults.some(({ from, to }) => from >= this.node.from && to <= this.node.to)) return;
-    const at = { from: this.node.to, to: this.node.to };
-    this.line.faults.push({
-      ...fault(
-        'something-missing',
-        this.node.head.to > this.node.head.from ? this.node.head : this.node,
-        `\`${this.phrase()}\` needs ${what}`,
-      ),
-      edit: { ...at, text: ` ${example}` },
-    });
+    const at = this.node.head.to > this.node.head.from ? this.node.head : this.node;
+    // The example is shown and not filled in: whoever took it as it stands would state what nobody saw.
+    const says = `\`${this.phrase()}\` needs ${what}, as in \`${this.phrase()} ${example}\``;
+    this.line.faults.push(fault('something-missing', at, says));
   }
 
   // Dates
@@ -179,6 +174,22 @@ export class Clause extends Details {
     const quote = this.take((detail): detail is DetailNode & { type: 'quote' } => detail.type === 'quote');
     return quote === null ? null : quoteText(this.line.text, quote);
   }
+
+  /** Words that state nothing of their own, and whatever a builder has put aside: part of the remark. */
+  asides(): readonly string[] {
+    const said = this.takeAll(
+      (detail): detail is DetailNode & LinkNode => detail.type === 'link' && detail.link === 'aside',
+    );
+    const pieces = [...said, ...this.kept].sort((a, b) => a.from - b.from);
+    return pieces.map((piece) => this.written(piece));
+  }
+
+  /** Keeps words that the fact has no place for in the remark. */
+  setAside(at: Piece | null): void {
+    if (at !== null) this.kept.push(at);
+  }
+
+  private readonly kept: Piece[] = [];
 
   needText(example: string): string {
     const text = this.text();

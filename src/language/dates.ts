@@ -32,6 +32,8 @@ export function readDayWords(text: string, from: Day, direction: Direction): Day
 
 const RELATIVE: ReadonlyMap<string, number> = new Map([
   ['yesterday', -1],
+  ['yest', -1],
+  ['yday', -1],
   ['last night', -1],
   ['today', 0],
   ['this morning', 0],

@@ -15,6 +15,7 @@ import type { Fault } from './faults.ts';
 import { IMPLIED } from './fish.ts';
 import { readHeading } from './heading.ts';
 import type { ReadHeading } from './heading.ts';
+import { isNameLike } from './line.ts';
 import type { LineContext } from './line.ts';
 import { noClause, signFault, unreadClause } from './messages.ts';
 import type { Names } from './names.ts';
@@ -79,6 +80,11 @@ function headingOf(line: LineContext, tokens: readonly Token[], start: number, c
     );
     return null;
   }
+  const clause = clauseAsHeading(line, tokens, start, colon);
+  if (clause !== null) {
+    line.faults.push(clause);
+    return null;
+  }
   const node = parseHeading(tokens, start, colon);
   if (!isParseFault(node)) return readHeading(line, node);
   const [first, last] = [tokens[start], tokens[colon - 1]];
@@ -88,6 +94,19 @@ function headingOf(line: LineContext, tokens: readonly Token[], start: number, c
     line.faults.push(fault('no-heading', whole, 'before the colon stands who or what the line is about'));
   }
   return null;
+}
+
+/** `to do: buy salt`: what the room is told, with its colon in the wrong place. */
+function clauseAsHeading(line: LineContext, tokens: readonly Token[], start: number, colon: number): Fault | null {
+  const first = tokens[start];
+  if (first === undefined || first.tokenType === Note || line.names.isName(first.image)) return null;
+  // One word with a capital is rather a name that is not declared yet.
+  if (colon === start + 1 && isNameLike(first.image)) return null;
+  const opening = openingAt(tokens, start, { heading: 'room', ...line.names }, true);
+  if (opening === null || opening.end !== colon || opening.kind === 'two readings') return null;
+  const at = { from: first.startOffset, to: endOf(tokens[colon - 1] ?? first) };
+  const says = 'who or what is it about? That stands before a colon';
+  return { ...fault('no-heading', at, says), edit: { from: at.from, to: at.from, text: 'room: ' } };
 }
 
 function endOfDate(tokens: readonly Token[], start: number): Piece {

@@ -1,5 +1,6 @@
 /** Who a clause is about and how many: names, sexes and numbers of one clause put together. */
-import { CLAUSES } from '../../grammar/phrases.ts';
+import type { ClauseKind } from '../../grammar/phrases.ts';
+import { LATER_SEX_WORDS } from '../../grammar/words.ts';
 import { GROUP_WORDS } from '../../grammar/reserved.ts';
 import type { DetailNode, LinkValue, NameNode, QuantityNode, SexNode } from '../../grammar/syntax.ts';
 import { exactly, plus } from '../core/interval.ts';
@@ -7,7 +8,7 @@ import type { Interval } from '../core/interval.ts';
 import type { Heads, HowMany } from '../journal/event.ts';
 import type { FishRef, GroupKind, Member, Sex } from '../journal/subject.ts';
 import type { Clause } from './clause.ts';
-import { FISH, FISH_DECLARED } from './line.ts';
+import { FISH, FISH_DECLARED, singular } from './line.ts';
 import { countOf, figureValue } from './quantities.ts';
 import type { Guessed } from './quantities.ts';
 
@@ -112,6 +113,10 @@ export function fishOf(clause: Clause, heading: FishRef): FishRef {
   const sex = isSex(node) ? node : null;
   if (sex !== null) clause.takeAt(at);
   if (sex?.sex === 'pair' && name === null) return { kind: 'group', group: null, member: null, groupKind: 'pair' };
+  // `moved parents to B2`: the grown fish that live there.
+  if (sex !== null && name === null && LATER_SEX_WORDS.has(clause.written(sex).toLowerCase()) && sex.sex === 'adult')
+    return { kind: 'group', group: null, member: null };
+  if (sex?.sex === 'young' && name === null && OF_YOUNG.has(clause.node.kind)) return { kind: 'implied', young: true };
   if (sex?.sex === 'young' || sex?.sex === 'adult') {
     const says = `which ${sex.sex} fish? Name them, or write how many`;
     clause.fault('which-fish', sex, says, `1 ${sex.sex}`);
@@ -121,6 +126,20 @@ export function fishOf(clause: Clause, heading: FishRef): FishRef {
   if (name === null) return told === null ? heading : withSex(heading, told);
   return fishNamed(clause, name, told);
 }
+
+/** Clauses that say of `fry` without a number what they say of a brood by name: of all of them. */
+const OF_YOUNG: ReadonlySet<ClauseKind> = new Set<ClauseKind>([
+  'size',
+  'moved',
+  'sold',
+  'gave away',
+  'kept back',
+  'reserved',
+  'lost',
+]);
+
+/** Clauses whose fish are named after the phrase. */
+const NAMES_AFTER: ReadonlySet<ClauseKind> = new Set<ClauseKind>([...OF_YOUNG, 'counted', 'mixed']);
 
 function sexOf(text: string): Sex {
   return text === 'male' ? 'male' : 'female';
@@ -138,20 +157,26 @@ export function fishNamed(clause: Clause, node: NameNode | LinkValue, sex: Sex |
   const member: Member | null = sex === null ? null : { sex, name: null };
   const kind = groupKind(word.toLowerCase());
   if (kind !== null) return { kind: 'group', group: null, member, groupKind: kind };
-  if (clause.line.names.find(word, clause.day)?.kind === 'species') {
+  if (isSpecies(clause, word)) {
     const says = `«${word}» is a species: which fish of it? Leave the name out where only one can be meant`;
     clause.fault('which-fish', node, says, '');
     return IMPLIED;
   }
   // `sold 6 Ash` names a stock that may lack its declaration; `free-swimming 40ish bbs` hardly does.
-  const lot = clause.node.kind === 'mixed' || CLAUSES[clause.node.kind].nouns?.includes('fish') === true;
-  const after = node.from >= clause.node.head.to && !lot;
+  const after = node.from >= clause.node.head.to && !NAMES_AFTER.has(clause.node.kind);
   const named = clause.lookUp(node, after ? FISH_DECLARED : FISH);
   if (named?.kind === 'brood') return { kind: 'brood', brood: named.name };
   if (named?.kind === 'fish') {
     return { kind: 'group', group: named.group ?? null, member: { sex: named.sex ?? null, name: named.name } };
   }
   return named === null ? IMPLIED : { kind: 'group', group: named.name, member };
+}
+
+/** `krib`, `kribs`, `guppies`. */
+function isSpecies(clause: Clause, word: string): boolean {
+  const { names } = clause.line;
+  const named = names.find(word, clause.day) ?? singular(clause.line, word);
+  return named?.kind === 'species';
 }
 
 const KINDS: readonly GroupKind[] = ['pair', 'trio', 'harem', 'colony', 'group'];

@@ -112,9 +112,12 @@ export function isNameLike(word: string): boolean {
   return like && !WEEKDAYS.has(day) && !MONTHS.has(day);
 }
 
-/** `6 kribs`. */
-function singular(line: LineContext, word: string): Named | null {
-  const named = /s$/i.test(word) ? line.names.find(word.slice(0, -1), line.day) : null;
+/** `6 kribs`, `4 guppies`. */
+export function singular(line: LineContext, word: string): Named | null {
+  const one = word.replace(/ies$/i, 'y');
+  const named = /s$/i.test(word)
+    ? (line.names.find(word.slice(0, -1), line.day) ?? line.names.find(one, line.day))
+    : null;
   return named?.kind === 'species' ? named : null;
 }
 

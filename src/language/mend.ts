@@ -76,7 +76,13 @@ function remarksJoined(text: string, edits: readonly Edit[]): readonly Edit[] {
       joined[joined.length - 1] = { ...whole, text: asRemark(text.slice(whole.from, whole.to)) };
     } else joined.push(edit);
   }
-  return joined;
+  return joined.map((edit) => withoutComma(text, edit));
+}
+
+/** A remark follows its clause without a comma. */
+function withoutComma(text: string, edit: Edit): Edit {
+  const comma = edit.text.startsWith('"') ? /\s*,\s*$/.exec(text.slice(0, edit.from))?.[0].length : undefined;
+  return comma === undefined ? edit : { from: edit.from - comma, to: edit.to, text: ` ${edit.text}` };
 }
 
 /** So many parts at most are tried one by one. */
@@ -98,7 +104,9 @@ function partsAndNote(text: string, reads: Reads): string | null {
   for (let at = 0; at < parts.length;) {
     const from = parts[at]?.from ?? 0;
     const said = parts.slice(at).map(({ to }) => text.slice(from, to).trim());
-    const length = said.length - said.toReversed().findIndex((words) => reads(`${head} ${words}`));
+    // After words that stay unread a comma parts nothing: only what would begin a clause anywhere is one.
+    const apart = at === 0 || noted.length === 0 || text[from - 1] === ';' ? '' : ' all well,';
+    const length = said.length - said.toReversed().findIndex((words) => reads(`${head}${apart} ${words}`));
     if (length <= said.length) kept.push(said[length - 1] ?? '');
     else noted.push(said[0] ?? '');
     at += length <= said.length ? length : 1;

@@ -12,7 +12,7 @@ import { isoDay } from '../core/day.ts';
 import { fault } from './faults.ts';
 import type { Fault } from './faults.ts';
 import type { LineContext } from './line.ts';
-import { nearestPhrase, strayWords, withUnknownBefore } from './stray.ts';
+import { nearestPhrase, remarkOf, strayWords, withUnknownBefore } from './stray.ts';
 
 /** Signs that no line can hold, wherever they stand. */
 export function signFault(line: LineContext, token: Token): Fault | null {
@@ -165,7 +165,15 @@ export function unreadClause(
     const { form } = LINKS[link.name];
     const wants = form === 'flag' ? 'something' : FORM_WORDS[form];
     const place = at.from === at.to ? link.at : at;
-    return [fault('something-missing', place, `after \`${line.text.slice(link.at.from, link.at.to)}\` comes ${wants}`)];
+    const wrong = fault(
+      'something-missing',
+      place,
+      `after \`${line.text.slice(link.at.from, link.at.to)}\` comes ${wants}`,
+    );
+    // `for a sponge` says no price, and nothing else that the clause has a place for.
+    const words = { from: link.at.from, to: clause.to };
+    const remark = link.name === 'for' && at.from < at.to ? remarkOf(line, words, heading) : null;
+    return [{ ...wrong, edit: remark }];
   }
   if (at.from === at.to) return [fault('something-missing', clause, 'something is missing at the end of this clause')];
   return strayWords(line, withUnknownBefore(line, at, tokens), clause.to, phrase, heading);

@@ -100,7 +100,11 @@ export function printEntry(events: readonly Event[], voice: Voice = CANONICAL): 
   const all = [...new Set(events.map(printHeading))];
   // `A1 pair: chasing; lights off`: the second clause is of the tank alone, and needs no heading of its own.
   const headings = all.filter((heading) => !all.some((other) => other.startsWith(`${heading} `)));
+  // A clause said of several subjects is written once; `moved 20 to B2, 10 to C1` are two facts of one clause.
   const clauses = new Map<string, string>();
-  for (const event of events) clauses.set(`${event.place.from} ${event.kind}`, printClause(event, voice));
+  for (const event of events) {
+    const clause = printClause(event, voice);
+    clauses.set(`${event.place.from} ${clause}`, clause);
+  }
   return `${printDate(first.day, first.minute)} ${headings.join(' ')}: ${[...clauses.values()].join('; ')}`;
 }

@@ -83,6 +83,5 @@ function spelt(word: string, how: Rewriting): string {
 
 function clauseWords(written: string, { events }: Clause, how: Rewriting): string {
   if (how.keeps(written)) return written.replaceAll(/\s+/gu, ' ');
-  const kinds = new Map(events.map((event) => [event.kind, event]));
-  return [...kinds.values()].map((event) => printClause(event, how.voice(event, written))).join(', ');
+  return [...new Set(events.map((event) => printClause(event, how.voice(event, written))))].join(', ');
 }

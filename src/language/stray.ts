@@ -1,10 +1,17 @@
 /** Words of a clause that its kind does not take: perhaps a clause of their own with a slip in it, else a remark. */
 import { matchPhrase } from '../../grammar/matching.ts';
-import { allPhrases, canonicalOf, canonicalPhrases, openersUnder } from '../../grammar/phrases.ts';
+import {
+  allPhrases,
+  canonicalOf,
+  canonicalPhrases,
+  clausesUnder,
+  openersUnder,
+  phrasesContinuing,
+} from '../../grammar/phrases.ts';
 import { Name } from '../../grammar/tags.ts';
 import type { ClauseKind, HeadingKind } from '../../grammar/phrases.ts';
 import type { DetailNode, Piece } from '../../grammar/syntax.ts';
-import { cut, endOf } from '../../grammar/tokens.ts';
+import { cut, endOf, Num } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
 import { nearest, slips } from '../core/suggest.ts';
 import { asRemark, fault } from './faults.ts';
@@ -28,12 +35,19 @@ export function nearestPhrase(
       .join(' ');
     // Almost any short word is near some abbreviation, so those are offered for longer ones only.
     const synonyms = said.length > SHORT ? allPhrases(heading) : [];
-    const found = nearest(said, canonicalPhrases(heading), 1)[0] ?? nearest(said, synonyms, 1)[0];
+    const readings = said.length > SHORT + 1 ? readingWords(heading) : [];
+    const found = nearest(said, canonicalPhrases(heading), 1)[0] ?? nearest(said, [...synonyms, ...readings], 1)[0];
     if (found === undefined) continue;
     const cost = slips(said, found);
     if (best === null || cost < best.cost) best = { phrase: found, words, cost };
   }
   return best;
+}
+
+/** `ammonia`, `nitrite`: what a test found opens a clause without its phrase. */
+function readingWords(heading: HeadingKind): readonly string[] {
+  if (!clausesUnder(heading).has('test')) return [];
+  return [...phrasesContinuing('test').values()].flat().map(({ words }) => words.join(' '));
 }
 
 /** A place with the unknown words before it: `hiding behind the filter` goes wrong at `the`, but `behind` is to blame. */
@@ -92,11 +106,13 @@ function strayTail(line: LineContext, place: Piece, end: number, says: string, h
     : { ...wrong, edit: short ?? long, otherwise: long };
 }
 
-/** A remark in place of words; null where they say more than a remark may swallow: a clause. */
-function remarkOf(line: LineContext, { from, to }: Piece, heading: HeadingKind): Fault['edit'] {
+/** A remark in place of words; null where they tell more than a remark may hide: a clause, a number, a name. */
+export function remarkOf(line: LineContext, { from, to }: Piece, heading: HeadingKind): Fault['edit'] {
   const tokens = cut(foldPunctuation(line.text.slice(from, to)));
-  const opens = tokens.some((_, index) => opensAt(tokens, index, heading));
-  return opens ? null : { from, to, text: asRemark(line.text.slice(from, to)) };
+  const tells = tokens.some(
+    (token, index) => token.tokenType === Num || line.names.isName(token.image) || opensAt(tokens, index, heading),
+  );
+  return tells ? null : { from, to, text: asRemark(line.text.slice(from, to)) };
 }
 
 function opensClause(line: LineContext, { from, to }: Piece, heading: HeadingKind): boolean {

@@ -11,7 +11,7 @@ import { isBrood } from './bodies.ts';
 import type { Draft } from './draft.ts';
 import { fits, fitsWell } from './fits.ts';
 import { onlyTank } from './heads.ts';
-import { isCalled, livingMembers } from './members.ts';
+import { goneWords, isCalled, livingMembers } from './members.ts';
 import type { Brood, Group } from './stock.ts';
 
 /** The fish that a clause was found to be about. */
@@ -60,15 +60,8 @@ export function groupOf(
     const group = draft.stock.groups.get(name);
     if (!group) return unknownFish(draft, event, name);
     if (member !== null && isGone(group, member)) {
-      const who = member.name ?? `the ${member.sex ?? 'fish'}`;
-      draft.problems.push(
-        problem(
-          event,
-          'unknown-member',
-          `${who} is no longer one of ${group.name}`,
-          `${tankOf(event) ?? name}: ${name} ${doing}`,
-        ),
-      );
+      const { says, write } = goneWords(group, member, tankOf(event), doing);
+      draft.problems.push(problem(event, 'unknown-member', says, write));
       return null;
     }
     note(draft, event, group, fish.kind === 'group' && fish.group !== null);
@@ -95,6 +88,12 @@ export function groupOf(
   if (group && choice.length === 1) {
     note(draft, event, group, false);
     return { group, member };
+  }
+  const [bereft] = member === null || choice.length > 0 ? [] : groupsAt(draft, tank, wanted, null);
+  if (bereft && member !== null && isGone(bereft, member)) {
+    const { says, write } = goneWords(bereft, member, tankOf(event), doing);
+    draft.problems.push(problem(event, 'unknown-member', says, write));
+    return null;
   }
   draft.problems.push(choice.length > 1 ? which(event, doing, tank, choice) : nobody(event, doing, tank));
   return null;

@@ -59,7 +59,11 @@ describe('numbers of fish', () => {
   test('fish come in whole ones', () => {
     expect(problemIn('2026-03-10 A1: counted 4.5').kind).toBe('no-whole-number');
     expect(problemIn('2026-03-10 A1: counted all').kind).toBe('no-number');
-    expect(problemIn('2026-03-10 A1: counted').write).toBe('2026-03-10 A1: counted 43');
+    // What nobody counted is not filled in: the example stands in the words.
+    expect(problemIn('2026-03-10 A1: counted')).toMatchObject({
+      says: '`counted` needs a number, as in `counted 43`',
+      write: '2026-03-10 A1: note counted',
+    });
   });
 });
 

@@ -52,6 +52,8 @@ export function waterAmount(clause: Clause): WaterAmount | null {
   if (node === null) return otherAmount(clause);
   if (node.scoop !== null) return scooped(clause, node);
   if (node.word?.sense === 'half') return measure('share', 0.5);
+  const part = partOf(clause, node);
+  if (part !== null) return measure('share', part);
   if (node.unit === null) {
     const says = `«${clause.written(node)}» may be % or L`;
     clause.fault('which-unit', node, says, `${clause.written(node)} %`);
@@ -63,6 +65,23 @@ export function waterAmount(clause: Clause): WaterAmount | null {
     clause.fault('more-than-all', node, `«${clause.written(node)}» is more than all the water`, '100 %');
   }
   return share;
+}
+
+/** `1/3`, `½`: a part of one; null for any other number. */
+function partOf(clause: Clause, node: QuantityNode): number | null {
+  const [figure] = node.numbers;
+  const alone = node.unit === null && node.high === null && node.fuzz === null && !node.plus;
+  if (figure === undefined || !alone || node.numbers.length > 1) return null;
+  const of = clause.rest.find((detail) => detail.type === 'link' && detail.link === 'of');
+  const whole = of?.type === 'link' && clause.written(of).startsWith('/') ? of.values[0] : undefined;
+  const under = whole?.type === 'quantity' ? (whole.numbers[0] ?? null) : null;
+  const exact = figureValue(figure) / (under === null ? 1 : figureValue(under));
+  // Nobody changes a third to the drop: four digits are as good, and print short.
+  const part = Math.round(exact * 1e4) / 1e4;
+  // Of three thirds and more nobody can say what they mean, and `1` alone is a number without its unit.
+  if (!(part > 0 && part < 1)) return null;
+  if (under !== null) clause.link('of');
+  return part;
 }
 
 /** A number in a unit that no water is measured in, `30 mm`: said so, with the unit that a change has. */

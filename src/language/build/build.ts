@@ -174,7 +174,7 @@ function countsFish(body: Body): boolean {
 
 /** The remark; everything else that nobody asked for is a fault. */
 function finish(clause: Clause, heading: ReadHeading): string | null {
-  const remark = clause.quote();
+  const remark = [...clause.asides(), clause.quote()].filter((words) => words !== null && words !== '').join(', ');
   const { faults } = clause.line;
   const inClause = faults.filter(({ from, to }) => from >= clause.node.from && to <= clause.node.to);
   // Words that are left over where something is missing were meant for it: one cause, one problem.

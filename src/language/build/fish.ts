@@ -1,7 +1,7 @@
 /** Builds facts about fish: bond, disputes, spawning, broods, counts, sizes, moves, losses. */
 import type { LinkNode, QuantityNode } from '../../../grammar/syntax.ts';
 import type { Measure } from '../../core/quantity.ts';
-import type { LengthOf, Sizes, Stage } from '../../journal/event.ts';
+import type { Heads, LengthOf, Sizes, Stage } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
 import { fishNamed, fishOf, howMany, IMPLIED, maybeHeads, needHeads } from '../fish.ts';
 import { nameKey } from '../names.ts';
@@ -68,13 +68,13 @@ export const FISH_BUILDS: Builds<
   'no eggs': about('no eggs'),
   spawned,
   'eggs white': ({ clause, fish }) => {
-    const count = howMany(clause);
+    const count = clause.sense === 'all' ? 'all' : howMany(clause);
     return { kind: 'eggs white', fish: fishOf(clause, fish), count };
   },
   'eggs gone': about('eggs gone'),
   stage: stageSeen,
   counted: ({ clause, fish }) => {
-    const heads = needHeads(clause, '43');
+    const heads = ofYoung(clause, needHeads(clause, '43'));
     return { kind: 'counted', fish: fishOf(clause, fish), heads };
   },
   size,
@@ -82,14 +82,35 @@ export const FISH_BUILDS: Builds<
   mixed,
   lost: ({ clause, fish }) => {
     const count = howMany(clause);
+    clause.setAside(clause.link('jumped'));
+    const who = fishOf(clause, fish);
+    if (count === 'unsaid' && who.kind === 'implied' && who.young) allOrSome(clause);
     return {
       kind: 'lost',
-      fish: fishOf(clause, fish),
+      fish: who,
       count,
       how: LOSSES.find((how) => how === clause.sense) ?? 'died',
     };
   },
 };
+
+/** `fry counted 43` counts young. */
+function ofYoung(clause: Clause, heads: Heads): Heads {
+  const { males, females, young, total } = heads;
+  if (males !== null || females !== null || young !== null) return heads;
+  const said = clause.rest.findIndex((detail) => detail.type === 'sex' && detail.sex === 'young');
+  if (said < 0) return heads;
+  clause.takeAt(said);
+  return { ...heads, young: total };
+}
+
+/** `fry eaten` */
+function allOrSome(clause: Clause): void {
+  const { node } = clause;
+  const words = clause.written(node);
+  const says = `«${words}» may be \`all ${words}\` or \`some ${words}\`: write which`;
+  clause.fault('two-readings', node, says, `some ${words}`);
+}
 
 const LOSSES = ['died', 'missing', 'eaten', 'culled'] as const;
 

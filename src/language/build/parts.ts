@@ -84,13 +84,15 @@ const TANK_PARTS: Parts<TankDraft> = {
     else draft.inTank = clause.named(name, TANK);
   },
   heated: (clause, draft) => (draft.heated = linkedMeasure(clause, 'to', 'C') ?? clause.need('C', '26 C')),
-  hides: (clause, draft) => (draft.hides = clause.needText('"two caves"')),
+  hides: (clause, draft) =>
+    (draft.hides = clause.sense === 'named' ? clause.phrase().toLowerCase() : clause.needText('"two caves"')),
   'quarantine tank': (_, draft) => (draft.quarantine = true),
   quarantine: (_, draft) => (draft.quarantine = true),
 };
 
 /** `100 x 40 x 40 cm`, or `54 L`. */
 function tankSize(clause: Clause, draft: TankDraft): void {
+  if (clause.flag('alone')) draft.plumbing = 'alone';
   const node = clause.quantity();
   if (node === null) return;
   const [length, width, height] = node.numbers.map((figure) =>
@@ -101,6 +103,10 @@ function tankSize(clause: Clause, draft: TankDraft): void {
   else if (node.numbers.length !== 3) {
     clause.fault('no-size', node, `«${clause.written(node)}»: a tank has length, width and height`);
   }
+  // `90x45x45, about 160 L real`
+  const real = draft.live === null && clause.rest.some((detail) => detail.type === 'link' && detail.link === 'live');
+  const live = real ? clause.maybe('L') : null;
+  if (live !== null && clause.flag('live')) draft.live = live;
 }
 
 const CULTURE_PARTS: Parts<CultureDraft> = {

@@ -23,14 +23,25 @@ export function sign({ clause, fish }: Task): Body {
   const versus = clause.versus();
   const sense = SIGNS.find((each) => each === clause.sense) ?? 'chasing';
   if (versus !== null) return signBetween(clause, fish, sense, versus);
-  const sufferer = clause.node.before.length > 0 ? afterPhrase(clause) : null;
+  const sufferer = within(clause) ?? (clause.node.before.length > 0 ? afterPhrase(clause) : null);
   const named = fishOf(clause, fish);
-  const doer = sufferer !== null && named.kind === 'group' ? (named.member?.sex ?? null) : null;
+  const told = named.kind === 'group' ? (named.member?.sex ?? null) : null;
+  const doer = sufferer === null ? null : (told ?? (within(clause) === null ? null : other(sufferer)));
   const alone = sense === 'chasing' && clause.node.before.length === 0 && named !== fish;
   if (!alone) return { kind: 'dispute sign', fish: named, sign: sense, doer, sufferer };
   // `chasing female`: the fish after the phrase is the one that is chased.
   const chased = named.kind === 'group' ? (named.member?.sex ?? null) : null;
   return { kind: 'dispute sign', fish, sign: sense, doer: null, sufferer: chased };
+}
+
+function other(sex: Sex): Sex {
+  return sex === 'male' ? 'female' : 'male';
+}
+
+/** `beating her up` */
+function within(clause: Clause): Sex | null {
+  const word = /\b(?:her|him)\b/i.exec(clause.sense === 'chasing' ? clause.phrase() : '')?.[0].toLowerCase();
+  return word === undefined ? null : word === 'her' ? 'female' : 'male';
 }
 
 /** `male chasing female`: who stands after the phrase, where someone stood before it. */

@@ -40,7 +40,11 @@ export const ROOM_BUILDS: Builds<
   | 'photo'
 > = {
   'all well': () => ({ kind: 'all well' }),
-  away: ({ clause }) => ({ kind: 'away', until: untilDay(clause) ?? needDay(clause, 'until') }),
+  // Back is away until today.
+  away: ({ clause }) => ({
+    kind: 'away',
+    until: clause.sense === 'back' ? clause.day : (untilDay(clause) ?? needDay(clause, 'until')),
+  }),
   chore: ({ clause }) => chore(clause, actionOf(clause)),
   'stop chore': ({ clause }) => ({ kind: 'chore stopped', action: namedAction(clause) }),
   'to do': ({ clause }) => ({ kind: 'to do', text: clause.needText('"new air stone"'), by: deadline(clause) }),
@@ -151,7 +155,11 @@ function layersCleaned(clause: Clause): Body {
   const node = clause.quantity();
   const of = clause.linked('of');
   clause.flag('layers');
-  const total = of?.value.type === 'quantity' ? clause.whole(of.value) : null;
+  clause.flag('rinsed');
+  // `all 6 sponges out`
+  const allOf = node?.word?.sense === 'all' ? clause.quantity() : null;
+  const told = of?.value.type === 'quantity' ? of.value : allOf;
+  const total = told === null ? null : clause.whole(told);
   if (node === null || node.word?.sense === 'all') return { kind: 'layers cleaned', layers: 'all', of: total };
   const layers = clause.whole(node) ?? 0;
   if (total !== null && layers > total) {
@@ -169,6 +177,7 @@ function waterChange(clause: Clause): Body {
   const every = clause.rest.some(
     (detail: DetailNode) => detail.type === 'every' || (detail.type === 'link' && detail.link === 'above'),
   );
+  clause.flag('water');
   if (every) return chore(clause, { kind: 'water change', text: null });
   return { kind: 'water changed', amount: waterAmount(clause) ?? measure('share', 0, null, 1) };
 }

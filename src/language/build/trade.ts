@@ -1,8 +1,9 @@
 /** Builds facts of health, stock in and out, money, feed and cultures. */
-import type { LinkValue, QuantityNode } from '../../../grammar/syntax.ts';
+import type { DetailNode, LinkValue, QuantityNode } from '../../../grammar/syntax.ts';
+import type { LinkName } from '../../../grammar/phrases.ts';
 import { FOODS } from '../../../grammar/words.ts';
 import { measure } from '../../core/quantity.ts';
-import type { Price } from '../../core/quantity.ts';
+import type { Measure, Price } from '../../core/quantity.ts';
 import type { Clause } from '../clause.ts';
 import { fishOf, howMany } from '../fish.ts';
 import { AUCTION, CULTURE, SPECIES } from '../line.ts';
@@ -35,6 +36,7 @@ export const TRADE_BUILDS: Builds<
   | 'two readings'
 > = {
   sick: ({ clause }) => {
+    if (clause.sense === 'named') return { kind: 'sick', text: clause.phrase().toLowerCase(), catching: null };
     const catching = clause.flag('catching') ? true : clause.flag('notCatching') ? false : null;
     return { kind: 'sick', text: clause.needText('"white spot"'), catching };
   },
@@ -63,6 +65,12 @@ export const TRADE_BUILDS: Builds<
   },
   fed: ({ clause }) => {
     const grams = clause.maybe('g');
+    clause.setAside(clause.quantity((node) => node.noun !== null));
+    clause.setAside(clause.link('fedTo'));
+    if (clause.sense !== 'fed') return fedFirst(clause, grams);
+    // `fed` alone: what, nobody says.
+    const tells = clause.rest.some((detail) => detail.type !== 'date' && !isLink(detail, 'aside'));
+    if (!tells) return { kind: 'fed', food: '', grams };
     return { kind: 'fed', food: food(whatOf(clause) ?? clause.needText('microworm')), grams };
   },
   'culture started': ({ clause }) => {
@@ -82,6 +90,19 @@ export const TRADE_BUILDS: Builds<
   },
   'two readings': () => null,
 };
+
+function isLink(detail: DetailNode, link: LinkName): boolean {
+  return detail.type === 'link' && detail.link === link;
+}
+
+/** `bbs`, `first bbs`: the food is what the clause begins with. */
+function fedFirst(clause: Clause, grams: Measure<'g'> | null): Body {
+  const { from } = clause.node.head;
+  const said = clause.phrase();
+  const { length } = /^first\s+/i.exec(said)?.[0] ?? '';
+  if (length > 0) clause.setAside({ from, to: from + 'first'.length });
+  return { kind: 'fed', food: food(said.slice(length)), grams };
+}
 
 /** `6 largest`: the rest of them is smaller from then on. */
 function which(clause: Clause): { which?: 'largest' | 'smallest' } {
@@ -176,9 +197,11 @@ function bareMoney(clause: Clause): void {
     (detail, index) => index > 0 && clause.rest[clause.rest.indexOf(detail) + 1]?.type !== 'sex',
   );
   if (bare === undefined) return;
-  const amount = clause.written(bare);
+  const signed = /[€£$¥]\s*$/.exec(clause.line.text.slice(0, bare.from))?.[0].length ?? 0;
+  const at = { from: bare.from - signed, to: bare.to };
+  const amount = clause.written(at);
   const says = `«${amount}» may be the price of each (\`at ${amount}\`) or of all (\`for ${amount}\`): write which`;
-  clause.fault('two-readings', bare, says, `for ${amount}`);
+  clause.fault('two-readings', at, says, `for ${amount}`);
   clause.takeAt(clause.rest.indexOf(bare));
 }
 
@@ -216,7 +239,11 @@ function buyer(clause: Clause): string | null {
 /** Foods by the names that are kept: `bbs, micros` are brine shrimp and microworm. */
 export function food(text: string): string {
   const kept = (one: string): string => FOODS.get(one.toLowerCase()) ?? one;
-  return text.split(/,\s*/).map(kept).join(', ');
+  return text
+    .split(/,\s*/)
+    .filter((one) => one !== '')
+    .map(kept)
+    .join(', ');
 }
 
 /** `2 g of pellets`. */

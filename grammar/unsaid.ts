@@ -1,0 +1,69 @@
+/** Clauses whose verb keepers leave out where what is said can be nothing else: `12 to B2`, `fry 12 mm`. */
+import type { IToken } from 'chevrotain';
+import { numberEnd, wordOf } from './matching.ts';
+import { bounds } from './opening.ts';
+import type { Opening, TagContext } from './opening.ts';
+import * as p from './phrases.ts';
+import * as t from './tokens.ts';
+import { SEX_WORDS, UNIT_WORDS } from './words.ts';
+
+/** What opens at a token without its verb. After a comma a number is a detail of what stands before. */
+export function unsaidAt(
+  tokens: readonly IToken[],
+  at: number,
+  context: TagContext,
+  afterComma: boolean,
+): readonly Opening[] {
+  const clauses = p.clausesUnder(context.heading);
+  if (context.heading.startsWith('new ') || (afterComma && !isFish(tokens[at], context))) return [];
+  const found: Opening[] = [];
+  const move = clauses.has('moved') ? moveEnd(tokens, at, context) : at;
+  if (move > at) found.push({ kind: 'moved', sense: 'moved', ...bounds(at, at, at, move) });
+  const size = clauses.has('size') ? sizeEnd(tokens, at, context) : at;
+  if (size > at) found.push({ kind: 'size', sense: 'bulk', ...bounds(at, at, at, size) });
+  return found;
+}
+
+const MOST_WORDS = 4;
+
+/** The index after `12 to B2`, `female out to A4`, `20 fry from A1 to B2`; `at` where no such words stand. */
+export function moveEnd(tokens: readonly IToken[], at: number, context: TagContext): number {
+  const which = isJoint(tokens[at]) ? at + 1 : at;
+  let i = numberEnd(tokens, which);
+  for (let words = 0; words < MOST_WORDS && (isFish(tokens[i], context) || isJoint(tokens[i])); words += 1) i += 1;
+  if (i === which) return at;
+  if (wordOf(tokens[i]) === 'from' && isPlace(tokens[i + 1], context)) i += 2;
+  if (wordOf(tokens[i]) === 'out') i += 1;
+  const leads = wordOf(tokens[i]) === 'to' || wordOf(tokens[i]) === 'into' || wordOf(tokens[i]) === '→';
+  if (!leads) return at;
+  if (wordOf(tokens[i + 1]) === 'tank' && tokens[i + 2]?.tokenType === t.Num) return i + 3;
+  return isPlace(tokens[i + 1], context) ? i + 2 : at;
+}
+
+function isFish(token: IToken | undefined, { isFish: named }: TagContext): boolean {
+  return SEX_WORDS.has(wordOf(token)) || (token?.tokenType === t.Word && named(token.image));
+}
+
+function isJoint(token: IToken | undefined): boolean {
+  const word = wordOf(token);
+  return word === 'the' || word === 'of' || word === 'largest' || word === 'biggest' || word === 'smallest';
+}
+
+function isPlace(token: IToken | undefined, { isName, isFish: named }: TagContext): boolean {
+  return token?.tokenType === t.Word && isName(token.image) && !named(token.image);
+}
+
+/** The index after `about 25 mm`, `fry 12 mm`, `Rowan-1 about 25 mm`. */
+function sizeEnd(tokens: readonly IToken[], at: number, context: TagContext): number {
+  const first = tokens[at];
+  const young =
+    SEX_WORDS.get(wordOf(first)) === 'young' || (first?.tokenType === t.Word && context.isFish(first.image));
+  const from = at + (young ? 1 : 0);
+  const end = numberEnd(tokens, from);
+  return end > from && isLength(tokens[end]) ? end + 1 : at;
+}
+
+function isLength(token: IToken | undefined): boolean {
+  const unit = token?.tokenType === t.Unit ? UNIT_WORDS.get(token.image.toLowerCase()) : undefined;
+  return unit === 'mm' || unit === 'cm' || unit === 'in';
+}
