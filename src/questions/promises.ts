@@ -12,6 +12,7 @@ import { isBrood, type SeenBody } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import type { Reservation } from '../state/sale.ts';
 import { stands } from '../state/selling.ts';
+import { oncePerRoom } from './holds/once.ts';
 import { rowId } from './id.ts';
 import { again } from './promises/again.ts';
 import { overRows, promisedStocks, type OverRow } from './promises/over.ts';
@@ -67,7 +68,15 @@ export interface PromisesOptions {
 /** Days for which a lapsed promise is still shown. */
 const LAPSED_SHOWN_DAYS = 14;
 
+/** Worked out once a room: the daily list and every `why` ask for it. */
 export function promises(room: Room, { forecast }: PromisesOptions = { forecast: true }): PromisesAnswer {
+  return forecast ? withForecast(room) : withoutForecast(room);
+}
+
+const withForecast = oncePerRoom((room) => askedOf(room, true));
+const withoutForecast = oncePerRoom((room) => askedOf(room, false));
+
+function askedOf(room: Room, forecast: boolean): PromisesAnswer {
   const stocks = promisedStocks(room);
   const over = overRows(room);
   const short = new Set(over.map(({ stock }) => stock));
