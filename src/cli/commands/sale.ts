@@ -9,6 +9,7 @@ import { planJson } from '../../reports/sale-plan-data.ts';
 import { planText } from '../../reports/sale-plan.ts';
 import { saleText } from '../../reports/sale.ts';
 import { saleCsv, saleJson } from '../../reports/sale-data.ts';
+import { sheetCsv } from '../../reports/settle.ts';
 import type { Room } from '../../state/draft.ts';
 import { answer, show, tellLeftOut } from '../answer.ts';
 import { auctionOf } from '../auction.ts';
@@ -22,7 +23,10 @@ import { PLAN_FLAGS, planFor } from '../planning.ts';
 
 const FOR = textFlag('--for AUCTION', 'the day and the bags of an auction in the journal');
 const AHEAD = wholeFlag('--ahead DAYS', 'so many days further on, as the room will likely stand then', 0);
-const CSV = textFlag('--csv FILE', 'for a spreadsheet, into a new file, or - for standard output');
+const CSV = textFlag(
+  '--csv FILE',
+  'for a spreadsheet, with --plan one row a bag, into a new file, or - for standard output',
+);
 const PLAN = flag('--plan', 'which bags to take: those worth most together within the rules and the boxes');
 const HTML = textFlag('--html FILE', 'of the plan: a sheet for the table, labels, a packing list, to print (- too)');
 const ICS = textFlag('--ics FILE', 'of the plan: the days before the auction as a calendar (- too)');
@@ -72,7 +76,10 @@ function planned(context: Context, get: Get): Promise<Exit> {
 async function written(context: Context, get: Get, file: string): Promise<Exit> {
   const journal = await openJournal(context, get);
   const room = journal.room();
-  const text = saleCsv(ask(room, get, journal.on > journal.today), get(NAMES));
+  const projected = journal.on > journal.today;
+  const text = get(PLAN)
+    ? sheetCsv(planFor(room, get, { auction: get(FOR), ahead: get(AHEAD), projected }))
+    : saleCsv(ask(room, get, projected), get(NAMES));
   if (file === '-') context.out.write(text);
   else await create(context, file, text);
   return tellLeftOut(context, get, journal.leftOut(room));

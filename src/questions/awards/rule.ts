@@ -7,7 +7,7 @@ import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import type { AwardRule } from '../../state/sale.ts';
 import { clockOf } from '../../state/stageclock.ts';
-import { datesOf } from '../laying.ts';
+import { datesOf, type BroodDates } from '../laying.ts';
 
 export type SeenRule = DeepReadonly<AwardRule>;
 
@@ -30,7 +30,8 @@ export interface AwardDays {
 
 /**
  * Age counts from release for mouthbrooders where the rule says so, else from hatching; livebearers are born.
- * Whatever is uncertain counts against the keeper: the latest opening, the earliest end.
+ * Whatever is uncertain counts against the keeper: the latest opening, the earliest end; where looks leave many
+ * days open, the end goes by the earliest of the most likely ones.
  */
 export function awardDays(room: Room, brood: SeenBrood, rule: SeenRule): AwardDays {
   const dates = datesOf(room, brood);
@@ -41,8 +42,7 @@ export function awardDays(room: Room, brood: SeenBrood, rule: SeenRule): AwardDa
       : rule.from === 'released' && clock.guild === 'mouthbrooder'
         ? 'released'
         : 'hatched';
-  const seenDays = { born: dates.laid, hatched: dates.hatched, released: dates.released }[anchor];
-  const from = seenDays ?? (anchor === 'released' ? dates.swims : anchor === 'hatched' ? dates.hatches : null);
+  const from = anchorDays(dates, anchor);
   const { low, high } = rule.age;
   const ends = high > low && Number.isFinite(high);
   const laid = dates.laid.low;
@@ -54,6 +54,14 @@ export function awardDays(room: Room, brood: SeenBrood, rule: SeenRule): AwardDa
     closes: from === null || !ends ? null : shifted(from, Math.floor(high)),
     notice: rule.notice === null || laid === null ? null : addDays(laid, Math.floor(rule.notice.low)),
   };
+}
+
+function anchorDays(dates: BroodDates, anchor: Anchor): DayWindow | null {
+  const seen = { born: dates.laid, hatched: dates.hatched, released: dates.released }[anchor];
+  if (seen === null) return anchor === 'released' ? dates.swims : dates.hatches;
+  const { laid, hatched, released } = dates.mostLikely;
+  const likely = { born: laid, hatched, released }[anchor];
+  return { ...seen, low: likely?.low ?? seen.low };
 }
 
 /** Looks that date it: seen with yolk they have hatched within days. */
