@@ -18,16 +18,24 @@ export type Limits = ReadonlyMap<string, number>;
 const PREFERENCE = 1e-5;
 const HAIR = 1e-7;
 
-/** How many of each choice; the best there is, and in no case less than the greedy ways find. */
-export function chooseBest(choices: readonly Choice[], limits: Limits): readonly number[] {
-  const found = [bySolver(choices, limits), ...greedyWays(choices, limits)];
-  return found
-    .filter((amounts) => within(amounts, choices, limits))
-    .reduce((best, one) => (ranked(one, choices) > ranked(best, choices) + HAIR / 10 ? one : best));
+export interface Chosen {
+  /** How many of each choice. */
+  readonly amounts: readonly number[];
+  /** False where the search was broken off: there may be something better. */
+  readonly proven: boolean;
 }
 
-function bySolver(choices: readonly Choice[], limits: Limits): readonly number[] {
-  const { variables } = solve(
+/** The best there is, and in no case less than the greedy ways find. */
+export function chooseBest(choices: readonly Choice[], limits: Limits): Chosen {
+  const solved = bySolver(choices, limits);
+  const amounts = [solved.amounts, ...greedyWays(choices, limits)]
+    .filter((one) => within(one, choices, limits))
+    .reduce((best, one) => (ranked(one, choices) > ranked(best, choices) + HAIR / 10 ? one : best));
+  return { amounts, proven: solved.proven };
+}
+
+function bySolver(choices: readonly Choice[], limits: Limits): Chosen {
+  const { status, variables } = solve(
     {
       direction: 'maximize',
       objective: 'worth',
@@ -38,10 +46,13 @@ function bySolver(choices: readonly Choice[], limits: Limits): readonly number[]
       variables: choices.map((choice, index) => [index, coefficients(choice, index, choices.length)] as const),
       integers: true,
     },
-    { checkCycles: true, timeout: Infinity },
+    { checkCycles: true },
   );
   const amounts = new Map(variables);
-  return choices.map((_, index) => Math.round(amounts.get(index) ?? 0));
+  return {
+    amounts: choices.map((_, index) => Math.round(amounts.get(index) ?? 0)),
+    proven: status === 'optimal',
+  };
 }
 
 function coefficients(choice: Choice, index: number, of: number): ReadonlyMap<string, number> {

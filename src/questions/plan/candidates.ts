@@ -175,8 +175,13 @@ function refusal(plan: string, group: SeenGroup, tank: string | null, why: reado
   };
 }
 
-/** Line, parents: what a label may say of where they come from. */
-export function originOf(body: SeenBody): { readonly line: string | null; readonly parents: readonly string[] } {
-  if (isBrood(body)) return { line: null, parents: body.group === null ? [] : [body.group] };
-  return { line: body.line, parents: body.kind === 'colony' ? [body.name] : body.parentsFrom };
+/** Line, parents: what a label may say of where they come from. Of a mix every group that they may come of. */
+export function originOf(
+  room: Room,
+  body: SeenBody,
+): { readonly line: string | null; readonly parents: readonly string[] } {
+  if (!isBrood(body)) return { line: body.line, parents: body.kind === 'colony' ? [body.name] : body.parentsFrom };
+  const mixed = body.oneOf.map((name) => room.stock.broods.get(name)?.group ?? null);
+  const parents = mixed.length > 0 ? mixed : [body.group];
+  return { line: null, parents: [...new Set(parents.filter((group) => group !== null))] };
 }

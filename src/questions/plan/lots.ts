@@ -57,7 +57,7 @@ function lotOf(room: Room, of: Candidate, taken: readonly Taken[], market: Marke
     size: of.size,
     sizeRead: of.sizeRead,
     bondedPair: of.bondedPair,
-    ...originOf(of.body),
+    ...originOf(room, of.body),
     price: expected.likely,
     priceFrom: expected.from,
     minimum: market.rules.minimum,

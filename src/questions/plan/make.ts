@@ -6,6 +6,7 @@ import { chooseBest } from '../../science/choose.ts';
 import type { Day } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { linesOf } from '../../core/span.ts';
+import { listWords } from '../../core/words.ts';
 import { partIn, bodiesIn } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Auction } from '../../state/sale.ts';
@@ -52,14 +53,17 @@ export function salePlan(room: Room, options: PlanOptions): SalePlan {
   const ways = candidates.map((of) => ({ of, offers: offersOf(room, of, market) }));
   const offers = byUrgency(ways.flatMap(({ offers: found }) => (typeof found === 'string' ? [] : found)));
   const limits = limitsOf(room, answer.at, candidates, rules);
-  const amounts = chooseBest(offers, limits);
+  const { amounts, proven } = chooseBest(offers, limits);
   const taken = inOrder(
     room,
     offers.map((offer, index) => ({ tank: offer.of.tank, offer, bags: amounts[index] ?? 0 })),
   ).filter(({ bags }) => bags > 0);
   const packed = boxed(taken, rules.boxLitres);
   const lots = lotsOf(room, packed.taken, market, { auction: auction?.name ?? null, on: answer.at, weeks });
-  const leftOut = [...refused, ...leftBehind(room, { plan: auction?.name ?? 'sale', answer, ways, taken, limits, rules })];
+  const leftOut = [
+    ...refused,
+    ...leftBehind(room, { plan: auction?.name ?? 'sale', answer, ways, taken, limits, rules }),
+  ];
   const income = totalOf(lots);
   const tankWeeks = lots.reduce((sum, lot) => sum + lot.tankWeeks, 0);
   const found = {
@@ -79,7 +83,10 @@ export function salePlan(room: Room, options: PlanOptions): SalePlan {
     emptied: emptiedBy(room, lots),
     worth: income.likely + tankWeeks * value.amount,
     fish: lots.reduce((sum, { count }) => sum + count, 0),
-    warnings: warningsOf(answer, lots, auction),
+    warnings: [
+      ...(proven ? [] : ['not every plan could be tried: one may be worth more']),
+      ...warningsOf(answer, lots, auction),
+    ],
     lines: linesOf(auction === null ? [] : [auction.place]),
   };
   return { ...found, objective: objectiveOf(found), because: planBecause(found, room.on) };
@@ -123,7 +130,7 @@ function warningsOf(
   const holds = answer.assumed.map(({ place, text }) => `${place} (${text})`);
   return [
     ...(answer.auction?.past === true ? [`${answer.auction.name} is over: this is what could go today`] : []),
-    ...(holds.length > 0 ? [`taken as off hold by then, if no new sign comes: ${holds.join(', ')}`] : []),
+    ...(holds.length > 0 ? [`taken as off hold by then, if no new sign comes: ${listWords(holds)}`] : []),
     ...(bagOf !== null && lots.some(({ bondedPair }) => bondedPair)
       ? [`a bonded pair goes as two: ask whether it may, where bags hold ${bagOf}`]
       : []),

@@ -30,7 +30,7 @@ export function rulesOf(auction: DeepReadonly<Auction> | null, trip: Trip): Plan
     bagOfSaid: bagOf !== null,
     sellerShare: auction?.sellerShare ?? exactly(1),
     minimum: auction?.minimum ?? null,
-    hours: Math.max(trip.hours ?? DAY_HOURS, travel),
+    hours: trip.hours ?? Math.max(DAY_HOURS, travel),
     oxygen: trip.oxygen ?? false,
     boxes: trip.boxes ?? null,
     boxLitres: trip.boxLitres ?? USUAL_BOX_LITRES,

@@ -80,9 +80,21 @@ describe('the plan of the example', () => {
     expect(plan.lots.find(({ species }) => species === 'thomasi')?.income.likely).toBeCloseTo(51.66, 2);
   });
 
-  test('a mix of broods keeps both names', () => {
-    const names = [...plan.lots, ...plan.leftOut].map(({ name }) => name);
-    expect(names).toContain('Hazel-1 or Elder-1');
+  test('a mix of broods keeps both names, and the parents of both', () => {
+    const wide = text.replace('18 lots; bags of 6; 3 bags per species', '60 lots; bags of 6');
+    const { lots } = planOf(journalRoom('2026-11-22', wide), 'Winter');
+    const mix = lots.find(({ name }) => name === 'Hazel-1 or Elder-1');
+    expect(mix?.parents).toEqual(['Hazel', 'Elder']);
+    expect(mix?.count).toBe(24);
+  });
+
+  test('half as much again for a day and a half: the journal’s hours, unless told otherwise', () => {
+    const long = journalRoom('2026-11-22', `${text}2026-10-12 auction Winter: travel 36 h\n`);
+    const water = (found: SalePlan): number => found.lots.find(({ stock }) => stock === 'Cedar-1')?.bags[0]?.water ?? 0;
+    // Six of 0.87 g: 5.2 g ÷ 5 g/L = 1.05 L for a day, 1.57 L for 36 h, each up to a tenth.
+    expect([water(plan), water(planOf(long, 'Winter'))]).toEqual([1.1, 1.6]);
+    expect(planOf(long, 'Winter').rules.hours).toBe(36);
+    expect(planOf(long, 'Winter', { hours: 24 }).rules.hours).toBe(24);
   });
 });
 
