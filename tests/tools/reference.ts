@@ -29,10 +29,13 @@ function block(eventKind: string): string {
 
 /** `water change` (`wc`, `changed water`), one string a meaning. */
 function wordsOf(kind: ClauseKind): readonly string[] {
-  return Object.values(CLAUSES[kind].says)
-    .filter((says) => says !== '')
-    .map((says) => {
-      const [usual = '', ...others] = says.split('|').map((phrase) => `\`${phrase}\``);
+  const { says, also = {} } = CLAUSES[kind];
+  const senses = [...new Set([...Object.keys(says), ...Object.keys(also)])];
+  return senses
+    .map((sense) => [says[sense], also[sense]].filter((words) => words !== undefined && words !== '').join('|'))
+    .filter((words) => words !== '')
+    .map((words) => {
+      const [usual = '', ...others] = words.split('|').map((phrase) => `\`${phrase}\``);
       return others.length === 0 ? usual : `${usual} (${others.join(', ')})`;
     });
 }
