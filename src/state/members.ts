@@ -184,6 +184,27 @@ function noSuchMember(group: Group, member: Member, place: Place): Problem {
   };
 }
 
+/** What is said of a fish that is gone, and which living one of its sex the clause may mean. */
+export function goneWords(
+  group: Group,
+  member: Member,
+  tank: string | null,
+  doing: string,
+): { readonly says: string; readonly write: string } {
+  const known = group.members.find((fish) => isCalled(fish, member));
+  const sex = member.sex ?? known?.sex ?? null;
+  const who = member.name ?? `the ${sex ?? 'fish'}`;
+  const gone = `${who} is no longer one of ${group.name}`;
+  const living = livingMembers(group).filter((fish) => fish.sex === sex);
+  const other = living.find((fish) => fish.name !== null) ?? living[0];
+  const place = tank ?? group.name;
+  if (other === undefined) {
+    const says = `${gone}, and no ${sex ?? 'other'} of it lives on record`;
+    return { says, write: `first the line that brought one: ${place}: new ${sex ?? 'male'} from …` };
+  }
+  return { says: gone, write: `${place}: ${other.name ?? `${group.name} ${sex ?? ''}`.trim()} ${doing}` };
+}
+
 function whichMember(group: Group, member: Member, choice: readonly Fish[], place: Place): Problem {
   const names = choice.map((fish) => fish.name ?? `an unnamed ${fish.sex ?? 'fish'}`);
   return {

@@ -14,8 +14,11 @@ import type { Brood, Group } from './stock.ts';
 import { headsOf, isCounted } from './heads.ts';
 import { groupOf, livingOf, note } from './who.ts';
 
+/** The words of each way of telling it, as a line writes them. */
+const DOING = { laid: 'spawned', seen: 'eggs seen', maybe: 'maybe spawned' } as const;
+
 export function spawned(draft: Draft, event: EventOf<'spawned'>): void {
-  const found = groupOf(draft, event, (group) => guildOf(draft, group.species) !== 'livebearer', 'spawned');
+  const found = groupOf(draft, event, (group) => guildOf(draft, group.species) !== 'livebearer', DOING[event.as]);
   if (!found) return;
   const { group } = found;
   group.lines.push(event.place);

@@ -46,6 +46,12 @@ describe('a tank off the loop on an air filter', () => {
     expect(shown('2026-03-02', `${OFF}2026-02-21 ${line}\n`)).toContain('a2-off-the-loop');
   });
 
+  test('«air filter off» undoes as «air filter out» does', () => {
+    const off = '2026-02-18 C1: air filter in\n';
+    expect(shown('2026-02-22', off)).toContain('c1-air-filter');
+    expect(shown('2026-02-22', `${off}2026-02-21 C1: air filter off\n`)).not.toContain('c1-air-filter');
+  });
+
   test('is not put off by words about another tank or another rig', () => {
     for (const line of ['A1: put off air filter until 2026-03-02', 'A2: keep lights off until 2026-03-02']) {
       expect(shown('2026-02-22', `${OFF}2026-02-21 ${line}\n`)).toContain('a2-off-the-loop');
