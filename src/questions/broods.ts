@@ -191,7 +191,7 @@ export function broodsWhy(room: Room): readonly WhyRow[] {
       rows.push({
         id: rowId(row.name, 'size'),
         title: `${row.name} size`,
-        because: { ...growth.because, steps: [...growth.because.steps, ...alone(room, growth)] },
+        because: { ...growth.because, steps: [...growth.because.steps, ...alone(growth)] },
         lines: growth.because.lines,
       });
     if (row.ready) {
@@ -204,11 +204,8 @@ export function broodsWhy(room: Room): readonly WhyRow[] {
 }
 
 /** What the readings would say with no word of what is usual. */
-function alone(room: Room, { readings, anchor }: Growth): string[] {
-  return fittedSteps(
-    readings.map(({ age, mean }) => ({ x: age, y: mean })),
-    room.on - anchor,
-  );
+function alone({ readings }: Growth): string[] {
+  return fittedSteps(readings.map(({ age, mean }) => ({ x: age, y: mean })));
 }
 
 /** The limits of a curve know nothing of guesses: told only where all was counted. */

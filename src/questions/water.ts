@@ -38,6 +38,8 @@ import type { WhyRow } from './whyrow.ts';
 /** Days back that changes and doses are told, and that a trend is drawn through. */
 const LATELY = 28;
 const TREND_DAYS = 60;
+/** Days for which a reading of ammonia is told as how it stands (ours: a setting). */
+const AMMONIA_LASTS = 30;
 /** Readings that a trend needs, over at least so many days (ours). */
 const TREND_READINGS = 3;
 const TREND_SPAN = 14;
@@ -134,7 +136,9 @@ function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow 
       return { of, value, words: readingWords(room, of, value), on: day, where };
     }),
     ammonia:
-      ammonia === null ? null : { toxic: ammonia.toxic, missing: ammonia.missing, verdict: verdictOf(ammonia.toxic) },
+      ammonia === null
+        ? null
+        : { toxic: ammonia.toxic, missing: ammonia.missing, verdict: verdictOn(room, ammonia.tan.day, ammonia.toxic) },
     trends: TRENDING.flatMap(([of, least]) => trendOf(room, facts, of, least)),
     changes: changes.map((change) => {
       const { day, where, amount } = change;
@@ -185,6 +189,12 @@ function recent<F extends Reached>(room: Room, body: WaterBody, facts: readonly 
     .filter(
       (fact) => fact.where === body.name || body.tanks.some((tank) => fact.tanks.includes(tank) || fact.where === tank),
     );
+}
+
+/** A reading that is too old says what was, not what is. */
+function verdictOn(room: Room, tested: Day, toxic: Interval): string {
+  if (room.on - tested <= AMMONIA_LASTS) return verdictOf(toxic);
+  return `by a test of ${dayWords(tested, room.on)}, too old to go by: test again`;
 }
 
 /** In words, never as a promise: what a figure under the marks means is that no harm is known at it. */

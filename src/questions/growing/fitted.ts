@@ -14,7 +14,7 @@ const LEVEL = 0.8;
 const TOO_FAR = 4;
 
 /** Steps for `why`: the straight line, and the best of three curves; nothing where there are too few readings. */
-export function fittedSteps(points: readonly Point[], age: number): string[] {
+export function fittedSteps(points: readonly Point[]): string[] {
   const line = points.length < FOR_LINE ? null : fitLine(points);
   const slope = line?.parameters[1] ?? 0;
   if (line === null || slope <= 0) return [];
@@ -24,13 +24,15 @@ export function fittedSteps(points: readonly Point[], age: number): string[] {
   const curve = best !== null && (best.fit.sd ?? Infinity) < (line.sd ?? 0) ? best : null;
   return [
     `a straight line through these ${String(points.length)} alone: ${(slope * 7).toFixed(1)} mm a week, standard error ${weekly.toFixed(1)}`,
-    ...(curve === null ? [] : [`${curve.name} curve through them alone: ${atWords(curve.fit, age)}`]),
+    ...(curve === null
+      ? []
+      : [`${curve.name} curve through them alone: ${atWords(curve.fit, Math.max(...points.map(({ x }) => x)))}`]),
   ];
 }
 
 function atWords(fit: Fit, age: number): string {
   const limits = fit.limits(age, LEVEL)?.mean;
-  const mean = `${fit.at(age).toFixed(1)} mm today`;
+  const mean = `${fit.at(age).toFixed(1)} mm at the last of them`;
   return limits === undefined
     ? mean
     : `${mean}, 80 % ${rangeWords({ low: limits[0], likely: null, high: limits[1] }, 1)}`;
