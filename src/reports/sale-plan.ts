@@ -34,7 +34,9 @@ function matters(plan: SalePlan, look: Look): string {
   if (bags === 0) return `nothing can go${where}`;
   const { low, likely } = plan.income;
   const least = low === null ? '' : `, ${money(low, plan)} at the least`;
-  return `${plural(bags, 'bag')}, ${plural(plan.fish, 'fish', 'fish')}${where}; likely ${money(likely, plan)} after the split${least}`;
+  const what = `${plural(bags, 'bag')}, ${plural(plan.fish, 'fish', 'fish')}`;
+  const goes = plan.past ? `${plan.auction ?? ''} was on ${day}; by its rules ${what} could go today` : what + where;
+  return `${goes}; likely ${money(likely, plan)} after the split${least}`;
 }
 
 function money(amount: number, { currency }: SalePlan): string {

@@ -59,6 +59,14 @@ describe('a plan', () => {
     expect(text).toMatch(/Ash, krib +C1 +18 +no room in 0 boxes/);
   });
 
+  test('for an auction that is over: what could go today by its rules', () => {
+    const room = journalRoom('2026-05-20', TEXT);
+    const auction = room.sale.auctions.get('Spring') ?? null;
+    const late = salePlan(room, { auction, on: day('2026-05-09'), projected: false });
+    const text = planText(late, plainLook(day('2026-05-20')));
+    expect(text).toMatch(/^Wed 20 May 2026: Spring was on 9 May; by its rules 3 bags, 18 fish could go\s+today;/);
+  });
+
   test('oxygen is named where it is told, and no line is wider than the terminal', () => {
     const text = planText(plan({ oxygen: true, hours: 36 }), look);
     expect(text).toContain('water and oxygen for 36 h');

@@ -6,7 +6,7 @@ import { chooseBest } from '../../science/choose.ts';
 import type { Day } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { linesOf } from '../../core/span.ts';
-import { listWords } from '../../core/words.ts';
+import { listWords, plural } from '../../core/words.ts';
 import { partIn, bodiesIn } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Auction } from '../../state/sale.ts';
@@ -86,6 +86,7 @@ export function salePlan(room: Room, options: PlanOptions): SalePlan {
     warnings: [
       ...(proven ? [] : ['not every plan could be tried: one may be worth more']),
       ...warningsOf(answer, lots, auction),
+      ...wantsAtRisk(answer, lots),
     ],
     lines: linesOf(auction === null ? [] : [auction.place]),
   };
@@ -129,7 +130,6 @@ function warningsOf(
   const bagOf = auction?.bagOf ?? null;
   const holds = answer.assumed.map(({ place, text }) => `${place} (${text})`);
   return [
-    ...(answer.auction?.past === true ? [`${answer.auction.name} is over: this is what could go today`] : []),
     ...(holds.length > 0 ? [`taken as off hold by then, if no new sign comes: ${listWords(holds)}`] : []),
     ...(bagOf !== null && lots.some(({ bondedPair }) => bondedPair)
       ? [`a bonded pair goes as two: ask whether it may, where bags hold ${bagOf}`]
@@ -138,4 +138,20 @@ function warningsOf(
       ? ['the seller’s share is not written: all of it is counted; jot: auction: seller gets 70 %']
       : []),
   ];
+}
+
+/** Wants that the plan leaves too few for: the keeper may rather keep those fish for who asked. */
+function wantsAtRisk({ lots: stock }: SaleAnswer, lots: readonly PlanLot[]): readonly string[] {
+  const species = [...new Set(lots.map((lot) => lot.species))];
+  return species.flatMap((one) => {
+    const same = stock.filter((lot) => lot.species === one && lot.ready);
+    const wants = [...new Map(same.flatMap((lot) => lot.wants).map((want) => [want.line.line, want])).values()];
+    const wanted = wants.reduce((sum, { count }) => sum + Math.ceil(count.low), 0);
+    const going = lots.filter((lot) => lot.species === one).reduce((sum, { count }) => sum + count, 0);
+    const left = same.reduce((sum, { free }) => sum + free, 0) - going;
+    if (one === null || wanted === 0 || left >= wanted) return [];
+    return [
+      `${plural(wanted, one, one)} wanted, and the plan leaves ${left} to promise: reserve them first if they are to go there`,
+    ];
+  });
 }

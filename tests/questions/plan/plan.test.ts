@@ -179,6 +179,16 @@ describe('a small plan', () => {
     ]);
   });
 
+  test('wanted fish that the plan would take are told of', () => {
+    const wanted = (count: number): readonly string[] =>
+      planOf(journalRoom('2026-05-01', `${SMALL}2026-04-01 room: wanted ${count} krib by 2026-06-01\n`), 'Spring')
+        .warnings;
+    expect(wanted(11)).toEqual([]);
+    expect(wanted(12)).toEqual([
+      '12 krib wanted, and the plan leaves 11 to promise: reserve them first if they are to go there',
+    ]);
+  });
+
   test('a kept-back fish is in no bag', () => {
     const plan = planOf(
       journalRoom('2026-05-01', `${SMALL}2026-04-01 C1: kept back 15 Ash; reserved 2 Ash\n`),
