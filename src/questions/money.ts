@@ -37,6 +37,14 @@ export interface MoneyRow {
   readonly lines: readonly LineRef[];
 }
 
+export interface General {
+  readonly place: string;
+  /** As the line says; null where it does not. */
+  readonly text: string | null;
+  readonly amount: number;
+  readonly lines: readonly LineRef[];
+}
+
 export interface MoneyAnswer {
   readonly since: Day | null;
   readonly currency: string | null;
@@ -47,8 +55,8 @@ export interface MoneyAnswer {
     readonly tankWeeks: number;
     readonly unpriced: number;
   };
-  /** Spending that no stock's line names, by the place of its line. */
-  readonly general: readonly { readonly place: string; readonly amount: number; readonly lines: readonly LineRef[] }[];
+  /** Spending that no stock's line names, by the place of its line and what it was for. */
+  readonly general: readonly General[];
   readonly species: readonly MoneyRow[];
   readonly pairs: readonly MoneyRow[];
   readonly broods: readonly MoneyRow[];
@@ -245,17 +253,19 @@ function only(room: Room, { species, pairs, broods }: Rows, asked: string): Rows
   return { species: [], pairs: pairs.filter(same), broods: mine };
 }
 
-function generalOf(room: Room, { spent, bodies }: Ledger): MoneyAnswer['general'] {
+function generalOf(room: Room, { spent, bodies }: Ledger): readonly General[] {
   const named = new Set([...bodies.map(({ name }) => name), ...room.stock.species.keys()]);
-  const byPlace = new Map<string, Spent[]>();
-  for (const one of spent) {
-    if (!named.has(one.for)) byPlace.set(one.for, [...(byPlace.get(one.for) ?? []), one]);
+  const alike = new Map<string, Spent[]>();
+  for (const one of spent.filter((each) => !named.has(each.for))) {
+    const key = JSON.stringify([one.for, one.text?.toLowerCase() ?? null]);
+    alike.set(key, [...(alike.get(key) ?? []), one]);
   }
-  return [...byPlace].map(([place, all]) => ({
-    place,
-    amount: all.reduce((total, { amount }) => total + amount, 0),
-    lines: linesOf(all.map((one) => one.place)),
-  }));
+  return [...alike.values()].flatMap((all): General[] => {
+    const [first] = all;
+    if (first === undefined) return [];
+    const amount = all.reduce((total, one) => total + one.amount, 0);
+    return [{ place: first.for, text: first.text, amount, lines: linesOf(all.map((one) => one.place)) }];
+  });
 }
 
 function sum(all: readonly Interval[]): Interval {

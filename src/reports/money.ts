@@ -32,7 +32,8 @@ function matters({ since, name, total, currency, species, pairs, broods }: Money
   if (name !== null)
     return `${each(best)}${days}, ${sumWords(best.income)}${unit} in ${weeks(best.tankWeeks)} tank-weeks`;
   const worst = species.length > 1 ? species.at(-1) : undefined;
-  return `${sumWords(total.income)}${unit} for fish${days}; best ${each(best)}${worst === undefined ? '' : `, least ${each(worst)}`}`;
+  const spent = total.spent === 0 ? '' : `, ${total.spent.toFixed(2)} spent`;
+  return `${sumWords(total.income)}${unit} for fish${spent}${days}; best ${each(best)}${worst === undefined ? '' : `, least ${each(worst)}`}`;
 }
 
 function rows(look: Look, head: string, all: readonly MoneyRow[]): string {
@@ -81,7 +82,9 @@ function notYet(broods: readonly MoneyRow[], look: Look): string {
 function spentWords({ total, general, species, pairs, broods }: MoneyAnswer, look: Look): string {
   const unpriced =
     total.unpriced === 0 ? [] : [`+ ${plural(total.unpriced, 'sale')} without a price: at least that much`];
-  const places = general.map(({ place, amount }) => `${amount.toFixed(2)} ${place}`);
+  const places = general.map(
+    ({ place, text, amount }) => `${amount.toFixed(2)} ${text === null ? place : `${text} (${place})`}`,
+  );
   const spent = places.length === 0 ? [] : [`spent for no single stock: ${places.join(', ')}`];
   const shown = species.length + pairs.length + broods.length > 0;
   const glass = 'shared tanks count by equal parts; income is after the auction’s part, spending not taken off';
@@ -99,7 +102,7 @@ export function moneyJson(answer: MoneyAnswer): object {
       spent: total.spent,
       tankWeeks: total.tankWeeks,
     },
-    general: general.map(({ place, amount, lines }) => ({ place, amount, lines: linesJson(lines) })),
+    general: general.map(({ place, text, amount, lines }) => ({ place, text, amount, lines: linesJson(lines) })),
     species: species.map(rowJson),
     pairs: pairs.map(rowJson),
     broods: broods.map(rowJson),

@@ -9,6 +9,7 @@ import { moneyJson, moneyText } from '../../src/reports/money.ts';
 import { plainLook } from '../../src/reports/look.ts';
 import type { Room } from '../../src/state/draft.ts';
 import { foldRoom } from '../../src/state/fold.ts';
+import { journalRoom } from '../support/journal.ts';
 
 const SETUP = `2026-01-01 room: units metric; currency EUR
 2026-01-01 tank A1: 100 L; alone
@@ -114,6 +115,77 @@ describe('income', () => {
     expect(money(room, null, 'rowan')?.pairs.map(({ name }) => name)).toEqual(['Rowan']);
     expect(money(room, null, 'Rowan-1')?.broods.map(({ name }) => name)).toEqual(['Rowan-1']);
     expect(money(room, null, 'Nobody')).toBeNull();
+  });
+});
+
+/**
+ * Reckoned by hand on paper, in weeks from Thursday 1 January: two pairs in one tank, young moved out,
+ * an auction with its part, a private sale, fish bought and things spent.
+ */
+describe('a worked example', () => {
+  const JOURNAL = `2026-01-01 room: units metric; currency EUR
+2026-01-01 tank A1: 100 L; alone
+2026-01-01 tank B1: 100 L; alone
+2026-01-01 tank C1: 100 L; alone
+2026-01-01 species krib: Pelvicachromis taeniatus; cave spawner
+2026-01-01 species limia: Limia nigrofasciata; livebearer
+2026-01-01 pair Rowan: krib; male; female; in A1; from "a friend" at 30.00
+2026-01-01 colony Pebble: limia; 20; in C1
+2026-01-01 auction Spring: on 2026-04-09; seller gets 70 %
+2026-01-15 A1: spawned brood Rowan-1
+2026-01-29 A1: free-swimming
+2026-02-12 A1: moved all Rowan-1 to B1
+2026-02-12 B1: counted 40
+2026-03-12 Rowan-1: spent 6.00 "brine shrimp"
+2026-03-26 C1: sold 5 Pebble at 2.00 each to "Iris"
+2026-04-02 room: spent 9.00 "salt"
+2026-04-09 B1: sold 12 Rowan-1 for 50.00 at Spring
+2026-04-09 Spring: spent 5.00 "entry"
+2026-04-16 B1: sold 8 Rowan-1 at 4.50 each to "Otto"
+2026-04-23 room: spent 3.00 "salt"
+`;
+  const at = journalRoom('2026-04-30', JOURNAL);
+  const found = money(at) ?? never();
+  const row = (rows: readonly MoneyRow[], name: string): MoneyRow => rows.find((one) => one.name === name) ?? never();
+
+  test('the brood: 70 % of 50.00 and 8 times 4.50 in 2 halves and 11 whole weeks', () => {
+    // A1 shared with its parents 15 Jan to 12 Feb: 4 weeks / 2. B1 alone 12 Feb to 30 Apr: 11 weeks.
+    const brood1 = row(found.broods, 'Rowan-1');
+    expect(brood1.tankWeeks).toBeCloseTo(13, 9);
+    expect(brood1.income.low).toBeCloseTo(35 + 36, 9);
+    expect(brood1.perTankWeek?.low).toBeCloseTo(71 / 13, 9);
+    expect(brood1).toMatchObject({ spent: 6, sold: { low: 20, high: 20 }, raised: { low: 40, high: 40 } });
+  });
+
+  test('the pair with it: 17 weeks of A1 in all, and what the pair cost', () => {
+    // A1 1 Jan to 30 Apr is 17 weeks, the 4 shared ones counted in halves for each: pair 15, brood 2, and B1 11.
+    const pair = row(found.pairs, 'Rowan');
+    expect(pair.tankWeeks).toBeCloseTo(28, 9);
+    expect(pair.spent).toBe(36);
+    expect(pair.perTankWeek?.low).toBeCloseTo(71 / 28, 9);
+  });
+
+  test('species, and the room: nothing twice, nothing lost', () => {
+    expect(row(found.species, 'krib').income.low).toBeCloseTo(71, 9);
+    expect(row(found.species, 'limia')).toMatchObject({ income: { low: 10 }, spent: 0 });
+    expect(row(found.species, 'limia').tankWeeks).toBeCloseTo(17, 9);
+    expect(found.total.income.low).toBeCloseTo(81, 9);
+    expect(found.total.tankWeeks).toBeCloseTo(28 + 17, 9);
+    expect(found.total.spent).toBe(30 + 6 + 9 + 5 + 3);
+    expect(found.general.map(({ place, text, amount }) => [place, text, amount])).toEqual([
+      ['room', 'salt', 12],
+      ['Spring', 'entry', 5],
+    ]);
+    expect(moneyText(found, plainLook(at.on))).toContain('12.00 salt (room), 5.00 entry (Spring)');
+  });
+
+  test('since 9 April: three weeks of each tank, and only what came in since', () => {
+    const later = money(at, dayFromIso('2026-04-09')) ?? never();
+    expect(later.total.tankWeeks).toBeCloseTo(9, 9);
+    expect(later.total.income.low).toBeCloseTo(71, 9);
+    expect(later.total.spent).toBe(8);
+    expect(row(later.broods, 'Rowan-1').tankWeeks).toBeCloseTo(3, 9);
+    expect(money(at, dayFromIso('2026-04-10'))?.total.income.low).toBe(36);
   });
 });
 

@@ -2,6 +2,7 @@
 import type { Command } from '../command.ts';
 import { misuse } from '../exit.ts';
 import { flag, textFlag, wholeFlag } from '../flags.ts';
+import { PLAN_FLAGS } from '../planning.ts';
 import { blankSheet, settleFrom } from '../settle/desk.ts';
 
 const SHEET = textFlag('--sheet FILE', 'write the blank sheet of its lots into a new file, or - for standard output');
@@ -19,8 +20,8 @@ export const command: Command = {
     'journal: what each stock fetched, where the unsold went, their quarantine. All of it, or nothing where anything ' +
     'does not add up. Columns: lot, stock, tank, fish, fetched (the whole lot, before the auction takes its part), ' +
     'and for what was not sold back to: a tank, stayed, given or died. Standard input may also hold lines as jot ' +
-    'takes them; they get the day of the auction.',
-  flags: [SHEET, QUARANTINE, DRY_RUN],
+    'takes them; they get the day of the auction. The blank sheet has the lots of sale --plan with the same options.',
+  flags: [SHEET, ...PLAN_FLAGS, QUARANTINE, DRY_RUN],
   examples: [
     'tankside settle Autumn --sheet autumn.csv',
     'tankside settle Autumn autumn.csv --dry-run',

@@ -1,6 +1,6 @@
 /** Where results come from and where what became of them is told: files, standard input, the two outputs. */
 import path from 'node:path';
-import { salePlan } from '../../questions/plan/make.ts';
+import { plural } from '../../core/words.ts';
 import type { Wrong } from '../../questions/settle/result.ts';
 import { settleJson, settleText, sheetCsv, wrongJson, wrongText } from '../../reports/settle.ts';
 import { jsonText } from '../../reports/json.ts';
@@ -11,6 +11,7 @@ import type { Context } from '../context.ts';
 import { readDate } from '../dates.ts';
 import { EXIT, misuse, Stop, type Exit } from '../exit.ts';
 import { COMMON, type Get } from '../flags.ts';
+import { planFor } from '../planning.ts';
 import { journalPath, openJournal, readMain } from '../journal.ts';
 import { openDesk } from '../jot/desk.ts';
 import { isSheet, readSheet } from './sheet.ts';
@@ -93,14 +94,16 @@ function tellWrong(
 
 const USUAL_WIDTH = 80;
 
-/** The blank sheet, never over a file that is there: it may be filled in already. */
+/** The blank sheet of the plan's lots, never over a file that is there: it may be filled in already. */
 export async function blankSheet(context: Context, get: Get, asked: string, file: string): Promise<Exit> {
   const journal = await openJournal(context, get);
-  const room = journal.room();
-  const auction = auctionOf(room, asked);
-  if (auction === null || auction.on === null)
-    throw misuse('which auction?', 'tankside settle Autumn --sheet autumn.csv');
-  const text = sheetCsv(salePlan(room, { auction, on: auction.on, projected: journal.on > journal.today }));
+  const auction = auctionOf(journal.room(), asked);
+  const held = auction?.on ?? null;
+  if (auction === null || held === null) throw misuse('which auction?', 'tankside settle Autumn --sheet autumn.csv');
+  // Asked for after the auction: what was to be sold on its day.
+  const room = journal.room(held < journal.on ? held : journal.on);
+  const plan = planFor(room, get, { auction: auction.name, ahead: 0, projected: journal.on > journal.today });
+  const text = sheetCsv(plan);
   if (file === '-') context.out.write(text);
   else {
     const made = context.files.create(path.resolve(context.cwd, file), text);
@@ -108,8 +111,9 @@ export async function blankSheet(context: Context, get: Get, asked: string, file
       const says = `${file} is not written: ${made.exists ? 'it is there already' : made.says}`;
       throw new Stop(EXIT.noFile, says, 'another name, or --sheet -');
     }
-    const next = `after the auction fill in what each lot fetched, then: tankside settle ${auction.name} ${file}`;
-    await show(context, () => `${file} is written\n${next}\n`);
+    const lots = plan.lots.reduce((sum, lot) => sum + lot.bags.length, 0);
+    const next = `fill in what each lot fetched, then: tankside settle ${auction.name} ${file}`;
+    await show(context, () => `${file} is written: ${plural(lots, 'lot')} of ${auction.name}\n${next}\n`);
   }
   return tellLeftOut(context, get, journal.leftOut(room));
 }

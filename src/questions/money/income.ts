@@ -26,6 +26,8 @@ export interface Spent {
   /** The stock or species that it was for, else the place of the line. */
   readonly for: string;
   readonly amount: number;
+  /** What it was spent on, as the line says; null for fish, or where it does not say. */
+  readonly text: string | null;
   readonly says: string;
   readonly day: Day;
   readonly place: Place;
@@ -44,12 +46,19 @@ export function spendings(room: Room, since: Day | null): readonly Spent[] {
     if (price === null) return [];
     const amount = price.per === 'all' ? price.amount : price.amount * (count.likely ?? count.low);
     return [
-      { for: group, amount, says: `${countWords(count)} ${group} bought, ${dayWords(day, room.on)}`, day, place },
+      {
+        for: group,
+        amount,
+        text: null,
+        says: `${countWords(count)} ${group} bought, ${dayWords(day, room.on)}`,
+        day,
+        place,
+      },
     ];
   });
   const written = spent.map(({ where, amount, text, day, place }): Spent => {
     const what = text === null ? 'spent' : `"${text}"`;
-    return { for: where, amount, says: `${what}, ${where}, ${dayWords(day, room.on)}`, day, place };
+    return { for: where, amount, text, says: `${what}, ${where}, ${dayWords(day, room.on)}`, day, place };
   });
   return [...bought, ...written]
     .filter(({ day }) => since === null || day >= since)
