@@ -77,6 +77,7 @@ export const LINKS = {
   rinsed: { form: 'flag', says: 'rinsed|and rinsed|cleaned|squeezed' },
   water: { form: 'flag', says: 'water' },
   jumped: { form: 'flag', says: 'jumped|? jumped|maybe jumped|probably jumped' },
+  away: { form: 'flag', says: 'away' },
   fedTo: { form: 'flag', says: 'all fry|all the fry|all young|the fry|fry' },
   aside: { form: 'flag', says: ASIDES },
   layers: { form: 'flag', says: 'layers|layer|sponges' },

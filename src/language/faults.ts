@@ -44,10 +44,11 @@ export function applyEdits(text: string, edits: readonly Edit[]): string {
   let limit = Infinity;
   for (const edit of [...edits].sort((a, b) => b.from - a.from || b.to - a.to)) {
     if (edit.to > limit) continue;
-    // Words taken out leave one blank behind them, not two.
-    const gap =
-      edit.text === '' && /[\t ]$/.test(result.slice(0, edit.from)) && /^[\t ]/.test(result.slice(edit.to)) ? 1 : 0;
-    result = result.slice(0, edit.from) + edit.text + result.slice(edit.to + gap);
+    const [before, after] = [result.slice(0, edit.from), result.slice(edit.to)];
+    // Words taken out leave one blank behind them, not two, and none before a comma.
+    const gap = edit.text === '' && /[\t ]$/.test(before) && /^[\t ]/.test(after) ? 1 : 0;
+    const kept = edit.text === '' && /^[,;]/.test(after) ? before.trimEnd() : before;
+    result = kept + edit.text + after.slice(gap);
     limit = edit.from;
   }
   return result;

@@ -3,7 +3,7 @@
  * with what would be read filled in. Leaving at any moment loses no line that was accepted.
  */
 import type { Day } from '../../core/day.ts';
-import { dated, declares, undated } from '../../language/jotted.ts';
+import { declares, undated } from '../../language/jotted.ts';
 import { jotText, refusedText } from '../../reports/jot.ts';
 import type { Look } from '../../reports/look.ts';
 import { dayText } from '../../reports/words.ts';
@@ -11,7 +11,7 @@ import { plural } from '../../core/words.ts';
 import type { Prompt } from '../context.ts';
 import type { Exit } from '../exit.ts';
 import { EXIT } from '../exit.ts';
-import { dayAlone } from './days.ts';
+import { datedLine, dayAlone } from './days.ts';
 import type { Desk, Wish } from './desk.ts';
 
 export interface Talk {
@@ -56,7 +56,7 @@ export async function converse(talk: Talk, first: Day): Promise<Exit> {
       return session.broken ? EXIT.noFile : EXIT.answered;
     }
     const alone = dayAlone(asked.words, desk.book.today);
-    const line = alone === null ? dated(asked.words, session.day) : '';
+    const line = alone === null ? datedLine(asked.words, session.day, desk.book.today) : '';
     session.day = alone ?? session.day;
     if (line !== '') await take(talk, session, line, mending);
   }

@@ -1,6 +1,5 @@
 /** Takes lines from where they come (the shell, standard input, a prompt) and tells what became of them. */
 import type { Day } from '../../core/day.ts';
-import { dated } from '../../language/jotted.ts';
 import { jotJson, jotText, refusedJson, refusedText } from '../../reports/jot.ts';
 import { jsonText } from '../../reports/json.ts';
 import type { Look } from '../../reports/look.ts';
@@ -15,7 +14,7 @@ import { COMMON } from '../flags.ts';
 import { journalPath, readMain } from '../journal.ts';
 import { complete } from './complete.ts';
 import { converse } from './conversation.ts';
-import { dayAlone, dayTold } from './days.ts';
+import { datedLine, dayAlone, dayTold } from './days.ts';
 import { openDesk } from './desk.ts';
 import type { Outcome, Wish } from './desk.ts';
 
@@ -47,7 +46,8 @@ export async function jot(context: Context, get: Get, words: readonly string[], 
       prompt.close();
     }
   }
-  const lines = words.length > 0 ? [dated(words.join(' '), day)] : datedLines(await context.input.text(), day, today);
+  const lines =
+    words.length > 0 ? [datedLine(words.join(' '), day, today)] : datedLines(await context.input.text(), day, today);
   if (lines.every((line) => line === '')) throw misuse('there is nothing to write down', 'tankside jot A1: all well');
   return await tell(
     context,
@@ -69,7 +69,7 @@ function datedLines(text: string, first: Day, today: Day): readonly string[] {
   let day = first;
   return text.split(/\r?\n/).flatMap((words) => {
     const alone = dayAlone(words, today);
-    if (alone === null) return [dated(words, day)];
+    if (alone === null) return [datedLine(words, day, today)];
     day = alone;
     return [];
   });

@@ -56,6 +56,7 @@ export const TRADE_BUILDS: Builds<
   'gave away': ({ clause, fish }) => {
     const count = howMany(clause);
     const to = buyer(clause);
+    clause.flag('away');
     return { kind: 'gave away', fish: fishOf(clause, fish), count, to, ...which(clause) };
   },
   spent: ({ clause }) => {

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { dayAlone, dayTold } from '../../../src/cli/jot/days.ts';
+import { datedLine, dayAlone, dayTold } from '../../../src/cli/jot/days.ts';
 import { dayFromIso, isoDay, toDay } from '../../../src/core/day.ts';
 
 /** A Sunday. */
@@ -9,6 +9,25 @@ function alone(text: string): string | null {
   const day = dayAlone(text, TODAY);
   return day === null ? null : isoDay(day);
 }
+
+describe('a day before the words of a line', () => {
+  test.each([
+    ['Tue A1: chasing', '2026-02-10 A1: chasing'],
+    ['yesterday A1 A2: lights off', '2026-02-14 A1 A2: lights off'],
+    ['14 Feb A1: wc 30%', '2026-02-14 A1: wc 30%'],
+    ['Feb 14 row D: all well', '2026-02-14 row D: all well'],
+    ['Wed 12: all well', '2026-02-11 12: all well'],
+  ])('%s', (words, line) => {
+    expect(datedLine(words, TODAY, TODAY)).toBe(line);
+  });
+
+  test.each(['A1: wc 30%', 'tank 12: all well', 'Sun: all well', 'note Tue A1: chasing', 'D1 to D6: all well'])(
+    '%s has none',
+    (words) => {
+      expect(datedLine(words, TODAY, TODAY)).toBe(`2026-02-15 ${words}`);
+    },
+  );
+});
 
 describe('a day on a line of its own', () => {
   test.each([
