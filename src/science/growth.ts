@@ -7,26 +7,14 @@
  */
 import type { Interval } from '../core/interval.ts';
 import { normalAt, normalBelow } from '../core/stats.ts';
-import { quantiles } from './spread.ts';
+import { drawsOf, growthGrid, middle } from './growthgrid.ts';
 
 /** Spread of lengths within a brood, as a share of the mean. */
 export const BROOD_CV = 0.12;
 /** Standard deviation of a length judged by eye, mm. */
 export const EYE_ERROR = 1.5;
-/** Two-sided 80 %: every band here. */
-const Z80 = 1.2816;
 /** "First" and "all" of a brood whose number nobody knows: the 5th and 95th of a hundred. */
 const Z95 = 1.6449;
-/** No curve is true to better than this share of a length (ours). */
-const BEND = 0.03;
-/** Young of both sexes stop short of the length that the species is said to reach: shares of it (ours). */
-const GROWN_SHARE = { low: 0.7, likely: 0.9, high: 1.1 };
-/** Middle and ends of a normal distribution that stand for it: three-point Gauss–Hermite. */
-const NORMAL_POINTS = [
-  { z: -Math.sqrt(3), weight: 1 / 6 },
-  { z: 0, weight: 2 / 3 },
-  { z: Math.sqrt(3), weight: 1 / 6 },
-] as const;
 const OLDEST = 4 * 365;
 
 /** What is usual for such fish: where growth starts, and when a length is reached (80 % of broods). Days and mm. */
@@ -49,7 +37,7 @@ export interface MeanReading {
 }
 
 /** One curve that may be true: days are after the start. */
-interface Draw {
+export interface Draw {
   readonly weight: number;
   readonly start: number;
   readonly size: number;
@@ -68,27 +56,14 @@ export interface GrowthLine {
   at(age: number): { readonly mean: number; readonly error: number };
 }
 
-interface Pace {
-  readonly mean: number;
-  readonly below: number;
-  readonly above: number;
-}
-
 /** The curves through prior and readings. */
 export function growthLine(prior: GrowthPrior, readings: readonly MeanReading[]): GrowthLine {
-  const usual = usualPace(prior);
-  let range = { low: usual.mean - 3.5 * usual.below, high: usual.mean + 3.5 * usual.above };
-  let grid = weighed(prior, usual, readings, range);
-  // Sharp readings leave few of the paces: look closer until the grid is finer than what they allow.
-  for (let round = 0; round < 14 && grid.step > grid.sd / 2; round += 1) {
-    const reach = Math.max(4 * grid.sd, 1.5 * grid.step);
-    range = { low: Math.max(range.low, grid.mean - reach), high: Math.min(range.high, grid.mean + reach) };
-    grid = weighed(prior, usual, readings, range);
-  }
-  const { draws, mean, sd } = grid;
+  const grid = growthGrid(prior, readings);
+  const { mean, sd } = grid;
+  const draws = drawsOf(prior, grid);
   const start = middle(prior.startSize);
-  const rates = grid.paces.map(({ pace, weight }) => ({
-    value: (prior.laterSize - start) / Math.exp(pace),
+  const rates = Array.from(grid.weights, (weight, i) => ({
+    value: (prior.laterSize - start) / Math.exp(grid.paces[i] ?? 0),
     weight,
   }));
   return {
@@ -108,94 +83,6 @@ export function growthLine(prior: GrowthPrior, readings: readonly MeanReading[])
   };
 }
 
-/** Days from the start to the later size, as logarithms: the likely one and its spread on either side. */
-function usualPace(prior: GrowthPrior): Pace {
-  const start = middle(prior.startAge);
-  const log = (age: number): number => Math.log(Math.max(1, age - start));
-  const mean = log(middle(prior.laterAge));
-  const spread = (by: number): number => Math.max(0.01, by / Z80);
-  return { mean, below: spread(mean - log(prior.laterAge.low)), above: spread(log(prior.laterAge.high) - mean) };
-}
-
-interface Grid {
-  readonly draws: readonly Draw[];
-  readonly paces: readonly { readonly pace: number; readonly weight: number }[];
-  readonly mean: number;
-  readonly sd: number;
-  readonly step: number;
-}
-
-const PACES = 31;
-
-/** Chances of every pace, grown length and day of birth; the size at the start is worked out exactly within each. */
-function weighed(
-  prior: GrowthPrior,
-  usual: Pace,
-  readings: readonly MeanReading[],
-  range: { readonly low: number; readonly high: number },
-): Grid {
-  const step = (range.high - range.low) / (PACES - 1);
-  const grown = quantiles(GROWN_SHARE, 3).map((share) => Math.max(share * prior.grown, 1.15 * prior.laterSize));
-  const births = prior.bornOff === undefined ? [0] : quantiles(prior.bornOff, 3);
-  const fits = Array.from({ length: PACES }, (_, i) => range.low + i * step).flatMap((pace) =>
-    grown.flatMap((most) => births.map((off) => fitAt(prior, usual, readings, pace, most, off))),
-  );
-  const best = Math.max(...fits.map((fit) => fit.log));
-  const sum = fits.reduce((all, fit) => all + Math.exp(fit.log - best), 0);
-  const paces = fits.map(({ pace, log }) => ({ pace, weight: Math.exp(log - best) / sum }));
-  const mean = paces.reduce((all, one) => all + one.weight * one.pace, 0);
-  const sd = Math.sqrt(paces.reduce((all, one) => all + one.weight * (one.pace - mean) ** 2, 0));
-  const draws = fits.flatMap((fit, i) => {
-    const weight = paces[i]?.weight ?? 0;
-    if (weight < 1e-5) return [];
-    return NORMAL_POINTS.map((point) => ({
-      weight: weight * point.weight,
-      start: fit.start,
-      size: Math.min(fit.size + point.z * fit.sizeError, 0.95 * fit.grown),
-      grown: fit.grown,
-      k: fit.k,
-    }));
-  });
-  const kept = draws.reduce((all, draw) => all + draw.weight, 0);
-  return { draws: draws.map((draw) => ({ ...draw, weight: draw.weight / kept })), paces, mean, sd, step };
-}
-
-/**
- * The size at the start is linear in the curve, so for one pace its posterior is normal and exact, and so
- * is the chance of the readings (normal prior, normal errors: e.g. Gelman et al., Bayesian Data Analysis,
- * chapter 14, from memory).
- */
-function fitAt(
-  prior: GrowthPrior,
-  usual: Pace,
-  readings: readonly MeanReading[],
-  pace: number,
-  grown: number,
-  off: number,
-): Omit<Draw, 'weight'> & { readonly pace: number; readonly sizeError: number; readonly log: number } {
-  const start = middle(prior.startAge) + off;
-  const size = middle(prior.startSize);
-  const sizeError = Math.max(1e-3, (prior.startSize.high - prior.startSize.low) / (2 * Z80));
-  const k = -Math.log1p(-(prior.laterSize - size) / (grown - size)) / Math.exp(pace);
-  // Half of all broods are faster than the likely pace, half slower, each side with its own spread.
-  const side = pace < usual.mean ? usual.below : usual.above;
-  let log = -0.5 * ((pace - usual.mean) / side) ** 2 - Math.log(side);
-  let precision = 1 / sizeError ** 2;
-  let best = size;
-  for (const reading of readings) {
-    const left = Math.exp(-k * Math.max(0, reading.age - start));
-    const variance = reading.error ** 2 + Math.min(BEND * reading.mean, reading.error) ** 2;
-    // One reading at a time: its chance by what was known before it, then what is known after it.
-    const expected = grown * (1 - left) + best * left;
-    const spread = variance + left ** 2 / precision;
-    log -= 0.5 * (Math.log(spread) + (reading.mean - expected) ** 2 / spread);
-    const gain = left / (precision * spread);
-    best += gain * (reading.mean - expected);
-    precision += left ** 2 / variance;
-  }
-  return { start, size: best, sizeError: Math.sqrt(1 / precision), grown, k, pace, log };
-}
-
 function lengthOf(draw: Draw, age: number): number {
   const t = Math.max(0, age - draw.start);
   return draw.size - (draw.grown - draw.size) * Math.expm1(-draw.k * t);
@@ -207,6 +94,12 @@ function ageOf(draw: Draw, length: number): number {
   if (length >= draw.grown) return Infinity;
   const age = draw.start - Math.log1p(-(length - draw.size) / (draw.grown - draw.size)) / draw.k;
   return age <= OLDEST ? age : Infinity;
+}
+
+/** The pace alone of the curves through prior and readings, for a room that learns. */
+export function paceOf(prior: GrowthPrior, readings: readonly MeanReading[]): GrowthLine['pace'] {
+  const { mean, sd } = growthGrid(prior, readings);
+  return { mean, sd };
 }
 
 /** Usual rates of growth, mm a day: the likely one, and the ends of the age at the later size. */
@@ -267,8 +160,4 @@ function spreadOf(values: { readonly value: number; readonly weight: number }[])
   }
   const last = sorted.at(-1)?.value ?? 0;
   return { low: low ?? last, likely: likely ?? last, high: last };
-}
-
-function middle(range: Interval): number {
-  return range.likely ?? (range.low + range.high) / 2;
 }

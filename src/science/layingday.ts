@@ -54,10 +54,12 @@ const MOUTH_NOTICED = 5;
 /** A thermometer's error, °C either way (ours). */
 const THERMOMETER = 0.5;
 
-interface ClockDraw {
-  readonly hatch: number;
-  readonly swim: number;
-  readonly weight: number;
+/** Days from laying to hatching and to swimming free by each clock, and the whole days that none exceeds. */
+interface Clocks {
+  readonly count: number;
+  readonly hatch: Float64Array;
+  readonly swim: Float64Array;
+  readonly longest: number;
 }
 
 /**
@@ -76,26 +78,30 @@ export function layingDays(
   const [sight] = looks.toSorted((a, b) => a.day - b.day);
   const noticed = (at: number): number =>
     sight?.found === 'held' ? (1 + Math.max(0, sight.day + 0.5 - at) / MOUTH_NOTICED) ** -2 : 1;
-  const laid = Array.from({ length: high - first + 1 }, () => 0);
-  const hatched = new Map<number, number>();
-  const swam = new Map<number, number>();
-  for (let i = 0; i < laid.length; i += 1) {
+  const days = high - first + 1;
+  const laid = new Float64Array(days);
+  const hatched = new Days(first, days + clocks.longest);
+  const swam = new Days(first, days + clocks.longest);
+  for (let i = 0; i < days; i += 1) {
     for (const hour of LAID_AT) {
       const at = first + i + hour;
       const missed = overlooked(quiet.filter((day) => day + 0.5 > at).length);
-      for (const clock of clocks) {
-        let weight = clock.weight * noticed(at) * missed;
-        for (const look of looks) if (!agrees(look, at, clock)) weight *= MISREAD;
+      const before = noticed(at) * missed;
+      for (let c = 0; c < clocks.count; c += 1) {
+        const hatch = clocks.hatch[c] ?? 0;
+        const swim = clocks.swim[c] ?? 0;
+        let weight = before;
+        for (const look of looks) if (!agrees(look, at, hatch, swim)) weight *= MISREAD;
         laid[i] = (laid[i] ?? 0) + weight;
-        add(hatched, Math.floor(at + clock.hatch), weight);
-        add(swam, Math.floor(at + clock.swim), weight);
+        hatched.add(Math.floor(at + hatch), weight);
+        swam.add(Math.floor(at + swim), weight);
       }
     }
   }
   return {
-    laid: shared(first, laid),
-    hatched: times.hatch === null ? null : chancesOf(hatched),
-    swam: chancesOf(swam),
+    laid: shared(first, [...laid]),
+    hatched: times.hatch === null ? null : hatched.chances(),
+    swam: swam.chances(),
   };
 }
 
@@ -107,57 +113,98 @@ function overlooked(looks: number): number {
   return 1 / (looks + 1);
 }
 
-/** Whether a brood laid at a moment, with that clock, is at what a look found. */
-function agrees(look: StageLook, laid: number, clock: ClockDraw): boolean {
+/** Whether a brood laid at a moment, with a clock that hatches and swims then, is at what a look found. */
+function agrees(look: StageLook, laid: number, hatch: number, swim: number): boolean {
   const age = look.day + 0.5 - laid;
   const since = look.beganFrom === null ? -Infinity : look.beganFrom - laid;
   switch (look.found) {
     case 'eggs':
-      return age > -1 && age < Math.max(clock.hatch, 0.5);
+      return age > -1 && age < Math.max(hatch, 0.5);
     case 'held':
-      return age > -1 && age < clock.swim;
+      return age > -1 && age < swim;
     case 'wrigglers':
-      return age >= clock.hatch && age < clock.swim && clock.hatch >= since;
+      return age >= hatch && age < swim && hatch >= since;
     case 'swimming':
-      return age >= clock.swim && clock.swim >= since;
+      return age >= swim && swim >= since;
     case 'taken out':
-      return age >= clock.hatch;
+      return age >= hatch;
   }
 }
 
-/** Equally likely clocks: every combination of a few stage times and paces. */
-function clockDraws(times: StageTimes): ClockDraw[] {
+/**
+ * Equally likely clocks: every combination of a few stage times and paces. Broods of one tank that kept
+ * its temperature share their clocks, so the latest few are kept.
+ */
+function clockDraws(times: StageTimes): Clocks {
+  const key = [times.hatch, times.swim, times.release, times.temperature]
+    .map((one) => (one === null ? '' : `${one.low} ${one.likely ?? ''} ${one.high}`))
+    .join();
+  const before = kept.get(key);
+  if (before !== undefined) return before;
+  const made = makeClocks(times);
+  if (kept.size >= KEPT) kept.clear();
+  kept.set(key, made);
+  return made;
+}
+
+const KEPT = 64;
+const kept = new Map<string, Clocks>();
+
+function makeClocks(times: StageTimes): Clocks {
   const none = [0];
-  const hatch = times.hatch === null ? none : quantiles(times.hatch, POINTS);
+  const hatches = times.hatch === null ? none : quantiles(times.hatch, POINTS);
   const rest = times.release ?? times.swim;
-  const swim = rest === null ? none : quantiles(rest, POINTS);
-  return paces(times.temperature).flatMap(({ pace, weight }) =>
-    hatch.flatMap((h) =>
-      swim.map((s) => ({ hatch: h * pace, swim: (times.release === null ? h + s : s) * pace, weight })),
-    ),
-  );
+  const swims = rest === null ? none : quantiles(rest, POINTS);
+  const speeds = paces(times.temperature);
+  const count = speeds.length * hatches.length * swims.length;
+  const hatch = new Float64Array(count);
+  const swim = new Float64Array(count);
+  let at = 0;
+  let longest = 0;
+  for (const pace of speeds) {
+    for (const h of hatches) {
+      for (const s of swims) {
+        hatch[at] = h * pace;
+        swim[at] = (times.release === null ? h + s : s) * pace;
+        longest = Math.max(longest, hatch[at] ?? 0, swim[at] ?? 0);
+        at += 1;
+      }
+    }
+  }
+  return { count, hatch, swim, longest: Math.ceil(longest) + 1 };
 }
 
 /** Factors on all stage times from the temperature and Q10, neither of which is known. */
-function paces(temperature: Interval): { pace: number; weight: number }[] {
+function paces(temperature: Interval): number[] {
   const spread = { ...temperature, low: temperature.low - THERMOMETER, high: temperature.high + THERMOMETER };
   const logs = quantiles({ low: Math.log(Q10.low), likely: Math.log(Q10.likely), high: Math.log(Q10.high) }, 3);
   return quantiles(spread, 3).flatMap((celsius) =>
-    logs.map((q) => ({ pace: q10Factor(Math.exp(q), REFERENCE_TEMPERATURE, celsius), weight: 1 })),
+    logs.map((q) => q10Factor(Math.exp(q), REFERENCE_TEMPERATURE, celsius)),
   );
 }
 
-function add(days: Map<number, number>, day: number, weight: number): void {
-  days.set(day, (days.get(day) ?? 0) + weight);
-}
+/** Chances of days in a row, counted up one by one. */
+class Days {
+  private readonly from: number;
+  private readonly sums: Float64Array;
+  private least = Infinity;
+  private most = -Infinity;
 
-function chancesOf(days: ReadonlyMap<number, number>): DayChances {
-  const from = Math.min(...days.keys());
-  const to = Math.max(...days.keys());
-  return shared(
-    from,
-    Array.from({ length: to - from + 1 }, (_, i) => days.get(from + i) ?? 0),
-  );
+  constructor(from: number, count: number) {
+    this.from = from;
+    this.sums = new Float64Array(count);
+  }
+
+  add(day: number, weight: number): void {
+    const at = day - this.from;
+    this.sums[at] = (this.sums[at] ?? 0) + weight;
+    if (day < this.least) this.least = day;
+    if (day > this.most) this.most = day;
+  }
+
+  chances(): DayChances {
+    return shared(this.least, [...this.sums.subarray(this.least - this.from, this.most - this.from + 1)]);
+  }
 }
 
 function shared(from: number, weights: readonly number[]): DayChances {

@@ -1,7 +1,7 @@
 /** What the room's other broods teach of how fast such fish grow here. */
 import type { Interval } from '../../core/interval.ts';
 import { exactly } from '../../core/interval.ts';
-import { growthLine } from '../../science/growth.ts';
+import { paceOf } from '../../science/growth.ts';
 import type { GrowthPrior } from '../../science/growth.ts';
 import type { SeenBody, SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
@@ -27,7 +27,7 @@ export function taughtPace(room: Room, body: SeenBody, prior: GrowthPrior): Taug
   if (body.species === null) return null;
   const others = pacesOf(room, body.species).filter(({ brood }) => brood !== body.name);
   if (others.length === 0) return null;
-  const usual = growthLine({ ...prior, startAge: exactly(0), laterAge: lessDays(prior) }, []).pace;
+  const usual = paceOf({ ...prior, startAge: exactly(0), laterAge: lessDays(prior) }, []);
   const between = BROODS_DIFFER ** 2;
   let precision = 1 / Math.max(usual.sd ** 2 - between, usual.sd ** 2 / 4);
   let sum = usual.mean * precision;
@@ -75,8 +75,8 @@ function ownPace(room: Room, brood: SeenBrood): { mean: number; variance: number
   if (start === null) return null;
   const readings = readingsOf(room, brood, start.anchor).filter((reading) => !isSelected(room, brood, reading.seen));
   if (readings.every((reading) => reading.age < TAUGHT_AT)) return null;
-  const before = growthLine(start.prior, []).pace;
-  const after = growthLine(start.prior, readings).pace;
+  const before = paceOf(start.prior, []);
+  const after = paceOf(start.prior, readings);
   const news = 1 / after.sd ** 2 - 1 / before.sd ** 2;
   if (news <= 0) return null;
   const mean = (after.mean / after.sd ** 2 - before.mean / before.sd ** 2) / news;

@@ -1,0 +1,179 @@
+/**
+ * The grid of paces, grown lengths and days of birth over which growth is weighed, and what it says of the
+ * pace. Kept in flat arrays: a room of many years weighs thousands of broods, one that is read closely in
+ * a dozen rounds.
+ */
+import type { Interval } from '../core/interval.ts';
+import type { Draw, GrowthPrior, MeanReading } from './growth.ts';
+import { quantiles } from './spread.ts';
+
+/** Two-sided 80 %: every band of growth. */
+export const Z80 = 1.2816;
+/** No curve is true to better than this share of a length (ours). */
+const BEND = 0.03;
+/** Young of both sexes stop short of the length that the species is said to reach: shares of it (ours). */
+const GROWN_SHARE = { low: 0.7, likely: 0.9, high: 1.1 };
+/** Middle and ends of a normal distribution that stand for it: three-point Gauss–Hermite. */
+const NORMAL_POINTS = [
+  { z: -Math.sqrt(3), weight: 1 / 6 },
+  { z: 0, weight: 2 / 3 },
+  { z: Math.sqrt(3), weight: 1 / 6 },
+] as const;
+const PACES = 31;
+
+/** Logarithm of the days from the start to the later size: the likely one and its spread on either side. */
+interface Pace {
+  readonly mean: number;
+  readonly below: number;
+  readonly above: number;
+}
+
+/** Every combination of pace, grown length and day of birth, the size at the start worked out exactly within each. */
+export interface Grid {
+  readonly paces: Float64Array;
+  readonly weights: Float64Array;
+  readonly mean: number;
+  readonly sd: number;
+  readonly step: number;
+  readonly fits: Fits;
+}
+
+interface Fits {
+  readonly grown: readonly number[];
+  readonly births: readonly number[];
+  readonly size: Float64Array;
+  readonly sizeError: Float64Array;
+  readonly k: Float64Array;
+}
+
+/** The chances of all curves through prior and readings. */
+export function growthGrid(prior: GrowthPrior, readings: readonly MeanReading[]): Grid {
+  const usual = usualPace(prior);
+  let range = { low: usual.mean - 3.5 * usual.below, high: usual.mean + 3.5 * usual.above };
+  let grid = weighed(prior, usual, readings, range);
+  // Sharp readings leave few of the paces: look closer until the grid is finer than what they allow.
+  for (let round = 0; round < 14 && grid.step > grid.sd / 2; round += 1) {
+    const reach = Math.max(4 * grid.sd, 1.5 * grid.step);
+    range = { low: Math.max(range.low, grid.mean - reach), high: Math.min(range.high, grid.mean + reach) };
+    grid = weighed(prior, usual, readings, range);
+  }
+  return grid;
+}
+
+/** Days from the start to the later size, as logarithms: the likely one and its spread on either side. */
+function usualPace(prior: GrowthPrior): Pace {
+  const start = middle(prior.startAge);
+  const log = (age: number): number => Math.log(Math.max(1, age - start));
+  const mean = log(middle(prior.laterAge));
+  const spread = (by: number): number => Math.max(0.01, by / Z80);
+  return { mean, below: spread(mean - log(prior.laterAge.low)), above: spread(log(prior.laterAge.high) - mean) };
+}
+
+/**
+ * Chances of every pace, grown length and day of birth. The size at the start is linear in the curve, so
+ * for one pace its posterior is normal and exact, and so is the chance of the readings (normal prior, normal
+ * errors: e.g. Gelman et al., Bayesian Data Analysis, chapter 14, from memory).
+ */
+function weighed(
+  prior: GrowthPrior,
+  usual: Pace,
+  readings: readonly MeanReading[],
+  range: { readonly low: number; readonly high: number },
+): Grid {
+  const step = (range.high - range.low) / (PACES - 1);
+  const grown = quantiles(GROWN_SHARE, 3).map((share) => Math.max(share * prior.grown, 1.15 * prior.laterSize));
+  const births = prior.bornOff === undefined ? [0] : quantiles(prior.bornOff, 3);
+  const size = middle(prior.startSize);
+  const sizeError = Math.max(1e-3, (prior.startSize.high - prior.startSize.low) / (2 * Z80));
+  const count = PACES * grown.length * births.length;
+  const fits = {
+    grown,
+    births,
+    size: new Float64Array(count),
+    sizeError: new Float64Array(count),
+    k: new Float64Array(count),
+  };
+  const paces = new Float64Array(count);
+  const logs = new Float64Array(count);
+  let at = 0;
+  for (let i = 0; i < PACES; i += 1) {
+    const pace = range.low + i * step;
+    // Half of all broods are faster than the likely pace, half slower, each side with its own spread.
+    const side = pace < usual.mean ? usual.below : usual.above;
+    const chance = -0.5 * ((pace - usual.mean) / side) ** 2 - Math.log(side);
+    const days = Math.exp(pace);
+    for (const most of grown) {
+      const k = -Math.log1p(-(prior.laterSize - size) / (most - size)) / days;
+      for (const off of births) {
+        const start = middle(prior.startAge) + off;
+        let log = chance;
+        let precision = 1 / sizeError ** 2;
+        let best = size;
+        for (const reading of readings) {
+          const left = Math.exp(-k * Math.max(0, reading.age - start));
+          const variance = reading.error ** 2 + Math.min(BEND * reading.mean, reading.error) ** 2;
+          // One reading at a time: its chance by what was known before it, then what is known after it.
+          const expected = most * (1 - left) + best * left;
+          const spread = variance + left ** 2 / precision;
+          log -= 0.5 * (Math.log(spread) + (reading.mean - expected) ** 2 / spread);
+          const gain = left / (precision * spread);
+          best += gain * (reading.mean - expected);
+          precision += left ** 2 / variance;
+        }
+        paces[at] = pace;
+        logs[at] = log;
+        fits.size[at] = best;
+        fits.sizeError[at] = Math.sqrt(1 / precision);
+        fits.k[at] = k;
+        at += 1;
+      }
+    }
+  }
+  const weights = shares(logs);
+  const mean = sumOf(weights, (weight, i) => weight * (paces[i] ?? 0));
+  const sd = Math.sqrt(sumOf(weights, (weight, i) => weight * ((paces[i] ?? 0) - mean) ** 2));
+  return { paces, weights, mean, sd, step, fits };
+}
+
+/** Logarithms of chances as chances that add up to one. */
+function shares(logs: Float64Array): Float64Array {
+  let best = -Infinity;
+  for (const log of logs) best = Math.max(best, log);
+  const weights = logs.map((log) => Math.exp(log - best));
+  let sum = 0;
+  for (const weight of weights) sum += weight;
+  return weights.map((weight) => weight / sum);
+}
+
+function sumOf(values: Float64Array, each: (value: number, index: number) => number): number {
+  let sum = 0;
+  for (let i = 0; i < values.length; i += 1) sum += each(values[i] ?? 0, i);
+  return sum;
+}
+
+/** All curves of a grid that have a chance worth counting. */
+export function drawsOf(prior: GrowthPrior, { weights, fits }: Grid): readonly Draw[] {
+  const { grown, births } = fits;
+  const draws: Draw[] = [];
+  for (let i = 0; i < weights.length; i += 1) {
+    const weight = weights[i] ?? 0;
+    if (weight < 1e-5) continue;
+    const most = grown[Math.floor(i / births.length) % grown.length] ?? 0;
+    const start = middle(prior.startAge) + (births[i % births.length] ?? 0);
+    for (const point of NORMAL_POINTS) {
+      draws.push({
+        weight: weight * point.weight,
+        start,
+        size: Math.min((fits.size[i] ?? 0) + point.z * (fits.sizeError[i] ?? 0), 0.95 * most),
+        grown: most,
+        k: fits.k[i] ?? 0,
+      });
+    }
+  }
+  const kept = draws.reduce((all, draw) => all + draw.weight, 0);
+  return draws.map((draw) => ({ ...draw, weight: draw.weight / kept }));
+}
+
+export function middle(range: Interval): number {
+  return range.likely ?? (range.low + range.high) / 2;
+}
