@@ -3,8 +3,10 @@
  * as JSON on standard output, and say on standard error what was left out.
  */
 import type { LineRef } from '../core/span.ts';
+import { buyersOf } from '../questions/buyers.ts';
 import type { Look } from '../reports/look.ts';
 import { dayJson, jsonText } from '../reports/json.ts';
+import { withoutNames } from '../reports/names.ts';
 import { colours, PLAIN, wantsColour } from '../reports/paint.ts';
 import { printableAnswer } from '../reports/printable.ts';
 import { loadWidths, needsWidths } from '../reports/width.ts';
@@ -13,7 +15,7 @@ import type { Context } from './context.ts';
 import type { Exit } from './exit.ts';
 import { EXIT } from './exit.ts';
 import type { Get } from './flags.ts';
-import { COMMON } from './flags.ts';
+import { COMMON, NAMES } from './flags.ts';
 import type { Journal } from './journal.ts';
 import { leftOutWords, openJournal } from './journal.ts';
 
@@ -36,12 +38,21 @@ export async function answer<A>(context: Context, get: Get, shown: Shown<A>): Pr
   const leftOut = journal.leftOut(room);
   if (get(COMMON.json)) {
     const body = shown.json(found);
-    context.out.write(jsonText({ version: 1, on: dayJson(journal.on), leftOut: leftOut.length, ...body }));
+    const whole = { version: 1, on: dayJson(journal.on), leftOut: leftOut.length, ...body };
+    context.out.write(jsonText(discreet(get, journal, whole)));
   } else {
     const look = await lookOf(context, journal);
     await show(context, () => shown.text(found, look));
   }
   return tellLeftOut(context, get, leftOut);
+}
+
+/** An answer for other programs, without buyers' names unless they are asked for. */
+export function discreet(get: Get, { reading }: Pick<Journal, 'reading'>, body: object): object {
+  if (get(NAMES)) return body;
+  // A buyer called like a tank or a pair is hidden as a buyer only: the answer speaks of the other.
+  const names = buyersOf(reading.events).filter((name) => !reading.declared.names.isName(name));
+  return withoutNames(body, names);
 }
 
 /** Prints text on standard output, harmless for a terminal. */

@@ -47,6 +47,9 @@ export function keyOf(spelling: string): string {
   return name.replace(/^--/, '').replace(/-(.)/g, (_, letter: string) => letter.toUpperCase());
 }
 
+/** Of commands whose answers may quote lines: else no buyer is named in what other programs read. */
+export const NAMES = flag('--with-names', "buyers' names in JSON, CSV and HTML too");
+
 /** Options that every command over a journal takes, before its name or after it. */
 export const COMMON = {
   journal: textFlag(

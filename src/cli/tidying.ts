@@ -7,6 +7,7 @@ import type { TidiedFile } from '../reports/tidy.ts';
 import { printableAnswer } from '../reports/printable.ts';
 import type { Context } from './context.ts';
 import { EXIT, Stop } from './exit.ts';
+import type { Reading } from '../language/reading.ts';
 import type { Get } from './flags.ts';
 import { openJournal, readingOf } from './journal.ts';
 
@@ -14,6 +15,7 @@ export interface Tidying {
   readonly on: Day;
   readonly today: Day;
   readonly files: readonly TidiedFile[];
+  readonly reading: Reading;
   /** Puts the new texts in place. Throws a `Stop` at the first file that cannot be written. */
   write(): void;
 }
@@ -52,6 +54,7 @@ export async function tidyJournal(context: Context, get: Get): Promise<Tidying> 
     on: journal.on,
     today: journal.today,
     files: results,
+    reading,
     write: () => {
       for (const { file, text, expected, changes } of results) {
         if (changes.length > 0) put(context, path.resolve(path.dirname(journal.path), file), file, expected, text);

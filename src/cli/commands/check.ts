@@ -6,13 +6,13 @@ import { checkJournal, lastDay } from '../../questions/check.ts';
 import { againstJson, againstReport } from '../../reports/against.ts';
 import { checkJson, checkReport } from '../../reports/check.ts';
 import { dayJson, jsonText } from '../../reports/json.ts';
-import { lookOf, show } from '../answer.ts';
+import { discreet, lookOf, show } from '../answer.ts';
 import type { Command } from '../command.ts';
 import type { Context } from '../context.ts';
 import { EXIT } from '../exit.ts';
 import type { Exit } from '../exit.ts';
 import type { Get } from '../flags.ts';
-import { COMMON, textFlag } from '../flags.ts';
+import { COMMON, NAMES, textFlag } from '../flags.ts';
 import type { Journal } from '../journal.ts';
 import { openCopy, openJournal } from '../journal.ts';
 
@@ -27,7 +27,7 @@ export const command: Command = {
     'Reads the whole journal and shows every line that was left out, every contradiction, and what looks forgotten, ' +
     'each with a line that would be read. Looks at the room as its last line leaves it, unless --on says otherwise. ' +
     'Ends with 1 if any line was left out or two sure facts contradict; with --against, if the copies differ.',
-  flags: [AGAINST],
+  flags: [AGAINST, NAMES],
   examples: [
     'tankside check',
     'tankside check --journal fishroom.txt --json',
@@ -40,7 +40,8 @@ export const command: Command = {
     const on = get(COMMON.on) === null ? (lastDay(journal.reading.events) ?? journal.on) : journal.on;
     const found = checkJournal(journal.reading, journal.room(on), journal.today);
     const lines = linesOf(journal.reading);
-    if (get(COMMON.json)) context.out.write(jsonText({ version: 1, on: dayJson(on), ...checkJson(found, lines) }));
+    if (get(COMMON.json))
+      context.out.write(jsonText(discreet(get, journal, { version: 1, on: dayJson(on), ...checkJson(found, lines) })));
     else {
       const look = await lookOf(context, { on, today: journal.today });
       await show(context, () => checkReport(found, lines, look));
@@ -52,7 +53,8 @@ export const command: Command = {
 async function compare(context: Context, get: Get, journal: Journal, file: string): Promise<Exit> {
   const there = await openCopy(context, file);
   const found = against(journal.reading.entries, there.entries);
-  if (get(COMMON.json)) context.out.write(jsonText({ version: 1, on: dayJson(journal.on), ...againstJson(found) }));
+  if (get(COMMON.json))
+    context.out.write(jsonText(discreet(get, journal, { version: 1, on: dayJson(journal.on), ...againstJson(found) })));
   else {
     const look = await lookOf(context, journal);
     const names = { here: path.basename(journal.path), there: file };

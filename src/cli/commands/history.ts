@@ -10,7 +10,7 @@ import { answer } from '../answer.ts';
 import type { Command } from '../command.ts';
 import { readDate } from '../dates.ts';
 import { misuse } from '../exit.ts';
-import { textFlag } from '../flags.ts';
+import { NAMES, textFlag } from '../flags.ts';
 import type { Journal } from '../journal.ts';
 
 const PAIR = textFlag('--pair NAME', 'lines about that pair or group, or that fish of one');
@@ -25,7 +25,7 @@ export const command: Command = {
   about:
     'The lines of the journal that hold all the words, or are about what they name, oldest first. ' +
     'The lines of one dispute stand together. Without words: everything that the options leave.',
-  flags: [PAIR, TANK, BROOD, KIND, SINCE, UNTIL],
+  flags: [PAIR, TANK, BROOD, KIND, SINCE, UNTIL, NAMES],
   examples: [
     'tankside history Rowan spawned',
     'tankside history --pair Rowan --kind dispute',

@@ -3,9 +3,7 @@ import { holds } from '../../questions/holds.ts';
 import { holdsJson, holdsText } from '../../reports/holds.ts';
 import { answer } from '../answer.ts';
 import type { Command } from '../command.ts';
-import { flag } from '../flags.ts';
-
-const NAMES = flag('--with-names', "buyers' names in JSON too");
+import { NAMES } from '../flags.ts';
 
 export const command: Command = {
   takes: '',

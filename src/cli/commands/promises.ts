@@ -5,11 +5,9 @@ import { priceListJson, priceListText } from '../../reports/promises-list.ts';
 import { promisesJson, promisesText } from '../../reports/promises.ts';
 import { answer } from '../answer.ts';
 import type { Command } from '../command.ts';
-import { flag } from '../flags.ts';
+import { NAMES, flag } from '../flags.ts';
 
 const LIST = flag('--list', 'a plain price list of what may be offered, to paste into a message');
-const NAMES = flag('--with-names', "buyers' names in JSON too");
-
 export const command: Command = {
   takes: '',
   about:

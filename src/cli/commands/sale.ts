@@ -16,7 +16,7 @@ import { auctionOf } from '../auction.ts';
 import type { Command } from '../command.ts';
 import type { Context } from '../context.ts';
 import { EXIT, Stop, type Exit } from '../exit.ts';
-import { flag, textFlag, wholeFlag, type Get } from '../flags.ts';
+import { NAMES, flag, textFlag, type Get, wholeFlag } from '../flags.ts';
 import { openJournal } from '../journal.ts';
 import { writeCalendar, writePage } from '../papers.ts';
 import { PLAN_FLAGS, planFor } from '../planning.ts';
@@ -30,8 +30,6 @@ const CSV = textFlag(
 const PLAN = flag('--plan', 'which bags to take: those worth most together within the rules and the boxes');
 const HTML = textFlag('--html FILE', 'of the plan: a sheet for the table, labels, a packing list, to print (- too)');
 const ICS = textFlag('--ics FILE', 'of the plan: the days before the auction as a calendar (- too)');
-const NAMES = flag('--with-names', "buyers' names in JSON, CSV and HTML too");
-
 export const command: Command = {
   takes: '',
   about:

@@ -9,6 +9,7 @@ import type { LineRef } from '../../core/span.ts';
 import { answer } from '../answer.ts';
 import type { Command } from '../command.ts';
 import { misuse } from '../exit.ts';
+import { NAMES } from '../flags.ts';
 import type { Journal } from '../journal.ts';
 
 export const command: Command = {
@@ -16,7 +17,7 @@ export const command: Command = {
   about:
     'The rule, the numbers put into it and the journal lines behind a row of any answer. Give the words of ' +
     'the row, or its id as --json shows it.',
-  flags: [],
+  flags: [NAMES],
   examples: ['tankside why A1 dispute', 'tankside why Long spill', 'tankside why a1-dispute --on 2026-02-15'],
   run: (context, get, words) => {
     if (words.join('').trim() === '') throw misuse('why needs the words of a row', 'tankside why A1 dispute');
