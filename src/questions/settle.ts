@@ -38,14 +38,21 @@ export interface SettleOptions {
   readonly quarantine: number;
 }
 
+/** Rows that make sense, and what was wrong with the others. */
+export interface Handed {
+  readonly results: readonly Result[];
+  readonly wrong: readonly Wrong[];
+}
+
 /** `then`: the room on the auction's day; `now`: as it stands with everything that was filed since. */
-export function settle(then: Room, now: Room, results: readonly Result[], options: SettleOptions): Settled {
+export function settle(then: Room, now: Room, handed: Handed, options: SettleOptions): Settled {
+  const { results } = handed;
   const { auction, on } = options;
   const done = doneBefore(now, auction, on);
   if (done.length > 0) return { ok: false, wrong: done };
   const parcels = byStock(then, results);
   const told = parcels.flatMap((parcel) => soldBefore(now, auction, parcel));
-  const wrong = told.length > 0 ? told : fishWrong(then, auction.name, on, results);
+  const wrong = told.length > 0 ? told : fishWrong(then, auction, on, handed);
   if (wrong.length > 0) return { ok: false, wrong };
   return {
     ok: true,

@@ -25,6 +25,7 @@ const ASKED = [
   'sale --ahead 60',
   'holds',
   'promises',
+  'promises --list',
   'cultures',
   'water',
   'water @',
@@ -38,6 +39,8 @@ const ASKED = [
   'chart growth @',
   'chart level @',
   'chart survival @',
+  'settle @ -',
+  'settle @ --sheet -',
   'jot --dry-run @',
   'jot --as-note @',
   'jot @',
@@ -76,8 +79,9 @@ function faultsOf(argv: readonly string[], { status, out, err, files }: Ran, byt
   const machine = argv.includes('--json') || argv.includes('--csv');
   const faults: string[] = [];
   if (![0, 1, 2, 3].includes(status)) faults.push(`ends with ${status}`);
-  // What jot refuses is told to a program as JSON.
-  if (status >= 2 && out !== '' && !(machine && argv[0] === 'jot')) faults.push('prints an answer, yet fails');
+  // What jot and settle refuse is told to a program as JSON.
+  const writes = argv[0] === 'jot' || argv[0] === 'settle';
+  if (status >= 2 && out !== '' && !(machine && writes)) faults.push('prints an answer, yet fails');
   if (status >= 2 && err.trim() === '') faults.push('fails without a word');
   if (!machine && ACTS.test(out)) faults.push('a sign that acts on the terminal');
   if (ACTS.test(err)) faults.push('a sign that acts on the terminal, among what went wrong');

@@ -40,7 +40,6 @@ export async function settleFrom(context: Context, get: Get, wish: SettleWish): 
   const auction = auctionOf(room, wish.auction)?.name ?? wish.auction;
   const refuse = (wrong: readonly Wrong[]): Exit => tellWrong(context, get, wrong, { source: results.name, auction });
   const handed = handedOver(results.text, room.settings.currency);
-  if ('wrong' in handed) return refuse(handed.wrong);
   const found: Case = { book, auction, on, quarantine: wish.quarantine, handed };
   const done = wish.tryOnly ? { ...verdict(found, text), notices: [] } : write(context.files, file, found, text);
   for (const notice of done.notices) context.err.write(printableAnswer(`${notice}\n`, false));
@@ -70,14 +69,13 @@ async function handedIn(context: Context, source: string | null): Promise<{ name
 }
 
 /** A sheet, or lines of the journal: whichever the first row looks like. */
-function handedOver(text: string, currency: string | null): Handed | { readonly wrong: readonly Wrong[] } {
+function handedOver(text: string, currency: string | null): Handed {
   const lines = text
     .split(/\r\n|\n|\r/)
     .flatMap((words, index) => (words.trim() === '' ? [] : [{ line: index + 1, words }]));
   if (!isSheet(text) && lines.length > 0 && lines.every(({ words }) => words.includes(':')))
     return { kind: 'lines', lines };
-  const sheet = readSheet(text, currency);
-  return sheet.ok ? { kind: 'sheet', results: sheet.results } : { wrong: sheet.wrong };
+  return { kind: 'sheet', ...readSheet(text, currency) };
 }
 
 function tellWrong(

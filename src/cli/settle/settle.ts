@@ -25,7 +25,7 @@ import { judge } from '../jot/judge.ts';
 
 /** What was handed in: a sheet with a row for each lot, or lines as the journal has them. */
 export type Handed =
-  | { readonly kind: 'sheet'; readonly results: readonly Result[] }
+  | { readonly kind: 'sheet'; readonly results: readonly Result[]; readonly wrong: readonly Wrong[] }
   | { readonly kind: 'lines'; readonly lines: readonly { readonly line: number; readonly words: string }[] };
 
 export interface Case {
@@ -58,7 +58,7 @@ export function verdict({ book, auction: asked, on, quarantine, handed }: Case, 
   const settled: Settled =
     handed.kind === 'lines'
       ? asWritten(now, auction, held, handed.lines)
-      : settle(book.fold(reading, held), now, handed.results, { auction, on: held, quarantine });
+      : settle(book.fold(reading, held), now, handed, { auction, on: held, quarantine });
   if (!settled.ok) return { ...settled, auction: auction.name };
   const { lines, home } = settled.settlement;
   const judged = judge(

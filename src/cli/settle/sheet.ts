@@ -20,8 +20,11 @@ const HEADS: Readonly<Record<Column, readonly string[]>> = {
 
 type Column = 'lot' | 'stock' | 'tank' | 'fish' | 'fetched' | 'back';
 
-export type Sheet =
-  { readonly ok: true; readonly results: readonly Result[] } | { readonly ok: false; readonly wrong: readonly Wrong[] };
+/** Rows that make sense, and what is wrong with the others: then nothing of the sheet may be written. */
+export interface Sheet {
+  readonly results: readonly Result[];
+  readonly wrong: readonly Wrong[];
+}
 
 interface Row {
   readonly line: number;
@@ -31,25 +34,22 @@ interface Row {
 /** `currency`: the code that may stand beside a sum. */
 export function readSheet(text: string, currency: string | null): Sheet {
   if (text.length > MOST_SIGNS)
-    return one(null, `it holds ${megabytes(text)} million signs: that is no sheet of one auction`);
-  if (text.includes('\ufffd')) return one(null, 'it is not UTF-8: save it as CSV UTF-8');
+    return none(null, `it holds ${megabytes(text)} million signs: that is no sheet of one auction`);
+  if (text.includes('\ufffd')) return none(null, 'it is not UTF-8: save it as CSV UTF-8');
   const parsed = rowsOf(text);
   if (!('rows' in parsed)) return parsed;
   const [head, ...rows] = parsed.rows;
   if (head === undefined)
-    return one(null, 'nothing stands in it', 'tankside settle AUCTION --sheet FILE writes a blank one');
-  if (rows.length > MOST_ROWS) return one(null, `it has ${String(rows.length)} rows: that is no sheet of one auction`);
+    return none(null, 'nothing stands in it', 'tankside settle AUCTION --sheet FILE writes a blank one');
+  if (rows.length > MOST_ROWS) return none(null, `it has ${String(rows.length)} rows: that is no sheet of one auction`);
   const places = columnsOf(head);
   const missing = (['stock', 'tank', 'fish', 'fetched'] as const).filter((column) => !places.has(column));
   if (missing.length > 0) {
     const names = missing.map((column) => `«${HEADS[column][0] ?? ''}»`).join(', ');
-    return one(head.line, `the first row names no column ${names}`, SHEET_HEADS.join(','));
+    return none(head.line, `the first row names no column ${names}`, SHEET_HEADS.join(','));
   }
   const read = rows.map((row) => resultOf(row, head.cells.length, places, currency));
-  const wrong = read.flatMap((each) => ('says' in each ? [each] : []));
-  return wrong.length > 0
-    ? { ok: false, wrong }
-    : { ok: true, results: read.flatMap((each) => ('says' in each ? [] : [each])) };
+  return { results: read.flatMap((one) => one.results), wrong: read.flatMap((one) => one.wrong) };
 }
 
 /** True for a text that names at least one of the columns in its first row. */
@@ -64,7 +64,7 @@ function headName(cell: string): string {
   return plain(cell.replaceAll('"', '')).toLowerCase();
 }
 
-function rowsOf(text: string): { readonly rows: readonly Row[] } | Extract<Sheet, { ok: false }> {
+function rowsOf(text: string): { readonly rows: readonly Row[] } | Sheet {
   try {
     const rows: Row[] = [];
     let last = 0;
@@ -82,7 +82,7 @@ function rowsOf(text: string): { readonly rows: readonly Row[] } | Extract<Sheet
     return { rows: rows.filter(({ cells }) => cells.some((cell) => cell !== '')) };
   } catch (error) {
     const line = error instanceof Error && 'lines' in error ? Number(error.lines) : null;
-    return one(line, 'its quotes do not pair', 'quotes around the whole cell, or none');
+    return none(line, 'its quotes do not pair', 'quotes around the whole cell, or none');
   }
 }
 
@@ -108,10 +108,11 @@ function resultOf(
   width: number,
   places: ReadonlyMap<Column, number>,
   currency: string | null,
-): Result | Wrong {
+): Sheet {
   const wrong = (says: string, write: string | null = null): Wrong => ({ line, says, write });
   if (cells.slice(width).some((cell) => cell !== ''))
-    return wrong(
+    return none(
+      line,
       `${String(cells.length)} cells under ${String(width)} columns`,
       'quotes around a sum with a comma, or a point in it',
     );
@@ -119,30 +120,30 @@ function resultOf(
     const at = places.get(column);
     return at === undefined ? '' : (cells[at] ?? '');
   };
-  if (cell('stock') === '' || cell('tank') === '') return wrong('no stock or no tank stands in it');
   const fish = fishCell(cell('fish'));
   const fetched = moneyCell(cell('fetched'), currency);
-  if (!fish.ok) return wrong(fish.says);
-  if (!fetched.ok) return wrong(fetched.says);
   const unsold = unsoldCell(cell('back'));
-  if (fetched.value !== null && unsold !== null)
-    return wrong(
-      'it was sold, and yet «back to» says that it was not',
-      'a row for those sold and a row for those that came back',
-    );
-  return {
-    line,
-    lot: cell('lot') === '' ? null : cell('lot'),
-    stock: cell('stock'),
-    tank: cell('tank'),
-    fish: fish.value,
-    fetched: fetched.value,
-    unsold,
-  };
+  const bad = [
+    ...(cell('stock') === '' || cell('tank') === '' ? [wrong('no stock or no tank stands in it')] : []),
+    ...(fish.ok ? [] : [wrong(fish.says)]),
+    ...(fetched.ok ? [] : [wrong(fetched.says)]),
+    ...(fetched.ok && fetched.value !== null && unsold !== null
+      ? [
+          wrong(
+            'it was sold, and yet «back to» says that it was not',
+            'a row for those sold and a row for those that came back',
+          ),
+        ]
+      : []),
+  ];
+  if (bad.length > 0 || !fish.ok || !fetched.ok) return { results: [], wrong: bad };
+  const lot = cell('lot') === '' ? null : cell('lot');
+  const result = { line, lot, stock: cell('stock'), tank: cell('tank'), fish: fish.value };
+  return { results: [{ ...result, fetched: fetched.value, unsold }], wrong: [] };
 }
 
-function one(line: number | null, says: string, write: string | null = null): Extract<Sheet, { ok: false }> {
-  return { ok: false, wrong: [{ line, says, write }] };
+function none(line: number | null, says: string, write: string | null = null): Sheet {
+  return { results: [], wrong: [{ line, says, write }] };
 }
 
 function megabytes(text: string): string {

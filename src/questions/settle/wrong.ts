@@ -32,12 +32,30 @@ export function doneBefore(now: Room, auction: DeepReadonly<Auction>, on: Day): 
   ];
 }
 
-/** Everything that is wrong with the rows themselves, in the order of the sheet. */
-export function fishWrong(room: Room, auction: string, on: Day, results: readonly Result[]): Wrong[] {
-  if (results.length === 0) return [{ line: null, says: 'no result stands in it', write: null }];
-  const rows = results.flatMap((one) => [...twice(results, one), ...unknown(room, on, one), ...backTo(room, one)]);
-  const many = byStock(room, results).flatMap((parcel) => tooMany(room, auction, on, parcel));
-  return [...rows, ...notSaid(room, results), ...many].toSorted((a, b) => (a.line ?? 0) - (b.line ?? 0));
+/** Everything that is wrong with the rows, those that could not be read among them, in the order of the sheet. */
+export function fishWrong(
+  room: Room,
+  auction: DeepReadonly<Auction>,
+  on: Day,
+  { results, wrong }: { readonly results: readonly Result[]; readonly wrong: readonly Wrong[] },
+): Wrong[] {
+  if (results.length + wrong.length === 0) return [{ line: null, says: 'no result stands in it', write: null }];
+  const rows = results.flatMap((one) => [
+    ...twice(results, one),
+    ...noSuchLot(auction, one),
+    ...unknown(room, on, one),
+    ...backTo(room, one),
+  ]);
+  const many = byStock(room, results).flatMap((parcel) => tooMany(room, auction.name, on, parcel));
+  return [...wrong, ...rows, ...notSaid(room, results), ...many].toSorted((a, b) => (a.line ?? 0) - (b.line ?? 0));
+}
+
+/** Lots are numbered from 1, and a seller brings no more than the auction takes. */
+function noSuchLot({ name, lots }: DeepReadonly<Auction>, { line, lot }: Result): Wrong[] {
+  if (lot === null || (/^[1-9]\d{0,3}$/.test(lot) && (lots === null || Number(lot) <= lots))) return [];
+  const range = lots === null ? 'from 1' : `1 to ${String(lots)}`;
+  const says = `there is no lot ${lot} at ${name}`;
+  return [{ line, says, write: `the number on its label, ${range}, or nothing under «lot»` }];
 }
 
 function twice(results: readonly Result[], one: Result): Wrong[] {
@@ -102,12 +120,14 @@ function tooMany(room: Room, auction: string, on: Day, { body, tank, results }: 
   if (there.high <= 0) return [];
   const out = results.filter(({ unsold }) => unsold?.how !== 'stayed');
   const fish = out.reduce((sum, one) => sum + one.fish, 0);
-  const last = out.at(-1);
-  if (last === undefined || fish <= Math.floor(there.high)) return [];
+  const most = Math.floor(there.high);
+  let sum = 0;
+  const over = out.find((one) => (sum += one.fish) > most);
+  if (over === undefined) return [];
   const name = stockName(body);
   return [
     {
-      line: last.line,
+      line: over.line,
       says: `${plural(fish, 'fish', 'fish')} of ${name} out of ${tank} to ${auction}, but only ${countWords(there)} are there on ${dayWords(on, room.on)}`,
       write: `the right numbers; or, if so many were there, count first: ${isoDay(on)} ${tank}: ${body.name} counted ${String(fish)}`,
     },

@@ -143,6 +143,8 @@ describe('results that do not add up change nothing and say why', () => {
     ['a lot told twice', row(1, 6, '14') + row(1, 6, '14'), 'line 3: lot 1 is told twice: line 2 has it already'],
     ['neither sold nor back', row(1, 6, '') + row(2, 6, ''), 'line 2: lots 1 and 2 were not sold: back to which tank?'],
     ['back to nowhere', row(1, 6, '', 'Z9'), 'line 2: there is no tank called «Z9»'],
+    ['a lot that the auction has not', row(33, 6, '14'), 'line 2: there is no lot 33 at Spring'],
+    ['a lot that is no number', `x${row(3, 6, '14')}`, 'line 2: there is no lot x3 at Spring'],
     ['nothing', '', 'no result stands in it'],
   ])('%s', async (_, rows, words) => {
     const ran = await settle(HEAD + rows);
@@ -150,6 +152,12 @@ describe('results that do not add up change nothing and say why', () => {
     expect(inOne(ran.err)).toContain(words);
     expect(ran.err).toContain('nothing of Spring was written');
     expect(ran.files).toEqual({ [JOURNAL]: ROOM, '/room/spring.csv': HEAD + rows });
+  });
+
+  test('all of it at once, in the order of the sheet', async () => {
+    const rows = row(1, 99, '14') + row(33, 6, '9') + row(3, 6, 'thirty') + row(4, 6, '', '', 'Rown-1');
+    const { err } = await settle(HEAD + rows);
+    expect(err.match(/^spring\.csv line \d+/gm)).toEqual([2, 3, 4, 5, 5].map((line) => `spring.csv line ${line}`));
   });
 
   test('a second time', async () => {
