@@ -1,7 +1,7 @@
 /** `tankside settle`: results of an auction into the journal, or the blank sheet for them. */
 import type { Command } from '../command.ts';
 import { misuse } from '../exit.ts';
-import { flag, textFlag, wholeFlag } from '../flags.ts';
+import { flag, NAMES, textFlag, wholeFlag } from '../flags.ts';
 import { PLAN_FLAGS } from '../planning.ts';
 import { blankSheet, settleFrom } from '../settle/desk.ts';
 
@@ -21,7 +21,7 @@ export const command: Command = {
     'does not add up. Columns: lot, stock, tank, fish, fetched (the whole lot, before the auction takes its part), ' +
     'and for what was not sold back to: a tank, stayed, given or died. Standard input may also hold lines as jot ' +
     'takes them; they get the day of the auction. The blank sheet has the lots of sale --plan with the same options.',
-  flags: [SHEET, ...PLAN_FLAGS, QUARANTINE, DRY_RUN],
+  flags: [SHEET, ...PLAN_FLAGS, QUARANTINE, DRY_RUN, NAMES],
   examples: [
     'tankside settle Autumn --sheet autumn.csv',
     'tankside settle Autumn autumn.csv --dry-run',

@@ -1,11 +1,12 @@
 /** Where results come from and where what became of them is told: files, standard input, the two outputs. */
 import path from 'node:path';
 import { plural } from '../../core/words.ts';
+import type { Reading } from '../../language/reading.ts';
 import type { Wrong } from '../../questions/settle/result.ts';
 import { settleJson, settleText, sheetCsv, wrongJson, wrongText } from '../../reports/settle.ts';
 import { jsonText } from '../../reports/json.ts';
 import { printableAnswer } from '../../reports/printable.ts';
-import { lookOf, show, tellLeftOut } from '../answer.ts';
+import { discreet, lookOf, show, tellLeftOut } from '../answer.ts';
 import { auctionOf } from '../auction.ts';
 import type { Context } from '../context.ts';
 import { readDate } from '../dates.ts';
@@ -36,15 +37,17 @@ export async function settleFrom(context: Context, get: Get, wish: SettleWish): 
   const { book } = await openDesk(context.files, file, text, { readJournal, foldRoom }, (zone) => context.today(zone));
   const told = get(COMMON.on);
   const on = told === null ? book.today : readDate(told, book.today);
-  const room = book.fold(book.read(text), on);
+  const reading = book.read(text);
+  const room = book.fold(reading, on);
   const auction = auctionOf(room, wish.auction)?.name ?? wish.auction;
-  const refuse = (wrong: readonly Wrong[]): Exit => tellWrong(context, get, wrong, { source: results.name, auction });
+  const refuse = (wrong: readonly Wrong[]): Exit =>
+    tellWrong(context, get, wrong, { source: results.name, auction, reading });
   const handed = handedOver(results.text, room.settings.currency);
   const found: Case = { book, auction, on, quarantine: wish.quarantine, handed };
   const done = wish.tryOnly ? { ...verdict(found, text), notices: [] } : write(context.files, file, found, text);
   for (const notice of done.notices) context.err.write(printableAnswer(`${notice}\n`, false));
   if (!done.ok) return refuse(done.wrong);
-  if (get(COMMON.json)) context.out.write(jsonText(settleJson(done.answer)));
+  if (get(COMMON.json)) context.out.write(jsonText(discreet(get, done, settleJson(done.answer))));
   else {
     const look = await lookOf(context, { on, today: book.today });
     await show(context, () => settleText(done.answer, look));
@@ -82,9 +85,9 @@ function tellWrong(
   context: Context,
   get: Get,
   wrong: readonly Wrong[],
-  { source, auction }: { readonly source: string; readonly auction: string },
+  { source, auction, reading }: { readonly source: string; readonly auction: string; readonly reading: Reading },
 ): Exit {
-  if (get(COMMON.json)) context.out.write(jsonText(wrongJson(wrong, auction)));
+  if (get(COMMON.json)) context.out.write(jsonText(discreet(get, { reading }, wrongJson(wrong, auction))));
   const width = context.err.isTTY ? (context.err.columns ?? USUAL_WIDTH) : USUAL_WIDTH;
   context.err.write(printableAnswer(wrongText(wrong, { source, auction, width }), false));
   return EXIT.misuse;

@@ -8,6 +8,7 @@ import type { Problem } from '../../core/problem.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import type { Files } from '../../files/port.ts';
 import { dated } from '../../language/jotted.ts';
+import type { Reading } from '../../language/reading.ts';
 import { changes } from '../../questions/changes.ts';
 import { checkJournal } from '../../questions/check.ts';
 import { doneLine, settle, type Settled, type Settlement } from '../../questions/settle.ts';
@@ -38,7 +39,13 @@ export interface Case {
 }
 
 export type Verdict =
-  | { readonly ok: true; readonly lines: readonly string[]; readonly answer: SettleAnswer }
+  | {
+      readonly ok: true;
+      readonly lines: readonly string[];
+      readonly answer: SettleAnswer;
+      /** The journal with them. */
+      readonly reading: Reading;
+    }
   | { readonly ok: false; readonly auction: string; readonly wrong: readonly Wrong[] };
 
 /** Days ahead in which a change of the daily list is told. */
@@ -76,7 +83,7 @@ export function verdict({ book, auction: asked, on, quarantine, handed }: Case, 
     elsewhere: [...judged.elsewhere, ...doubts(book, text, all, judged, on)],
     changes: changes(judged.before, judged.after, AHEAD),
   };
-  return { ok: true, lines: all, answer: { taken, home, jotted } };
+  return { ok: true, lines: all, answer: { taken, home, jotted }, reading: withLines(book, text, all) };
 }
 
 /** Lines of the keeper's own, dated on the auction's day where they have no date. */
@@ -117,13 +124,17 @@ function doubts(
 ): readonly Problem[] {
   const today = toDay(Math.max(book.today, on));
   const old = checkJournal(book.read(text), before, today).problems;
-  const now = checkJournal(book.read(`${closed(text)}${lines.join('\n')}\n`), after, today).problems;
+  const now = checkJournal(withLines(book, text, lines), after, today).problems;
   const known = new Set([...old, ...before.problems, ...after.problems].map(keyOf));
   return now.filter((problem) => !known.has(keyOf(problem)));
 }
 
 function keyOf({ kind, says, at }: Problem): string {
   return JSON.stringify([kind, says, at.file, at.line]);
+}
+
+function withLines(book: Book, text: string, lines: readonly string[]): Reading {
+  return book.read(`${closed(text)}${lines.join('\n')}\n`);
 }
 
 function closed(text: string): string {

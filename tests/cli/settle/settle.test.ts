@@ -213,6 +213,15 @@ describe('from standard input', () => {
     expect(added(ran)).toContain('C1: sold 6 Rowan-1 for 14.00 at Spring');
   });
 
+  test("buyers' names go into the journal, and into JSON only when asked for", async () => {
+    const input = 'C1: sold 6 Rowan-1 for 14.00 to "Iris Quill"\nC1: gave away 1 Rowan-1 to Otto\n';
+    const argv = ['settle', 'Spring', '-', '--json'];
+    const ran = await tankside(argv, { ...world, input });
+    expect(added(ran)).toContain('to "Iris Quill"');
+    expect(ran.out).not.toMatch(/Iris|Otto/);
+    expect((await tankside([...argv, '--with-names'], { ...world, input })).out).toMatch(/Iris[^]*Otto/);
+  });
+
   test('lines as jot takes them, all or none', async () => {
     const good = await tankside(['settle', 'Spring', '-'], {
       ...world,
