@@ -34,6 +34,7 @@ ${fact('brood', row.brood)}${fact('stands', `${row.state}: ${row.says}, on ${dat
 
 /** A line of the sheet; what the journal does not hold is left to be written in. */
 function fact(name: string, says: string | null): Markup {
-  return markup`<tr><td class="name">${name}</td><td>${says ?? markup`<span class="write"></span>`}</td></tr>
+  const cell = says === null ? markup`<td class="open"></td>` : markup`<td>${says}</td>`;
+  return markup`<tr><td class="name">${name}</td>${cell}</tr>
 `;
 }

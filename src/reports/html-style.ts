@@ -25,10 +25,11 @@ td { vertical-align: baseline; padding: 1.2mm 2mm 1.2mm 0; border-bottom: 0.2mm 
 .write { display: block; border-bottom: 0.2mm solid #777777; height: 4.2mm; }
 .sum td { border-bottom: 0; border-top: 0.6mm solid #000000; font-weight: bold; }
 .tick { width: 8mm; }
+.open { height: 9mm; }
 .name { width: 48mm; color: #333333; }
 .box { display: inline-block; width: 4.5mm; height: 4.5mm; border: 0.4mm solid #000000; }
 .box.done { background: #000000; }
-.row { display: flex; gap: 3mm; margin: 0 0 3mm; break-inside: avoid; }
+.row { padding-right: 0.4mm; display: flex; gap: 3mm; margin: 0 0 3mm; break-inside: avoid; }
 .label { flex: 0 0 calc(50% - 1.5mm); min-width: 0; min-height: 54mm; border: 0.5mm solid #000000; padding: 2mm 3.5mm 2.5mm; break-inside: avoid; display: flex; flex-direction: column; overflow-wrap: anywhere; }
 .label .top { display: flex; justify-content: space-between; align-items: baseline; gap: 3mm; border-bottom: 0.3mm solid #000000; padding-bottom: 1.2mm; margin-bottom: 1.6mm; }
 .label .top .lot { font-size: 24pt; }

@@ -5,6 +5,7 @@ import { countWords, dayWords, listWords, windowWords } from '../../core/words.t
 import { speciesOf, type SeenBrood, type SeenGroup } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { datesOf } from '../laying.ts';
+import { stays } from '../money/stays.ts';
 import { lastOf, readingsOf, readingWords, type Parameter } from '../readings.ts';
 import { bodyOfWater } from '../waters.ts';
 import type { AwardDays, SeenRule } from './rule.ts';
@@ -126,10 +127,11 @@ function countEvidence(room: Room, brood: SeenBrood, rule: SeenRule, { opens }: 
 
 function photoEvidence(room: Room, brood: SeenBrood): Evidence {
   const from = brood.laid.low ?? brood.laid.high ?? room.on;
+  const own = stays(room).filter(({ body }) => body === brood.name);
   const photos = room.looks.photos.filter(({ day, tanks, subject }) => {
     if (day < from) return false;
     if (subject.kind === 'brood') return subject.brood === brood.name;
-    return tanks.some((tank) => wasIn(room, brood, tank, day));
+    return own.some((stay) => tanks.includes(stay.tank) && stay.from <= day && day <= stay.to);
   });
   const [tank = brood.natal ?? 'TANK'] = brood.parts.keys();
   return {
@@ -139,12 +141,6 @@ function photoEvidence(room: Room, brood: SeenBrood): Evidence {
     write: `${tank}: photo "…"`,
     lines: linesOf(photos.map(({ place }) => place)),
   };
-}
-
-/** In the tank of their parents from the start; in others from the day on which some came there. */
-function wasIn(room: Room, brood: SeenBrood, tank: string, day: Day): boolean {
-  if (brood.natal === tank) return true;
-  return room.stock.moves.some((move) => move.body === brood.name && move.to === tank && move.day <= day);
 }
 
 function waterEvidence(room: Room, brood: SeenBrood): Evidence {
