@@ -1,0 +1,44 @@
+/** A jotted line costs one reading of the journal, whatever its length, and a fold for each room that is compared. */
+import { expect, test } from 'vitest';
+import { openDesk } from '../../../src/cli/jot/desk.ts';
+import { dayFromIso, toDay } from '../../../src/core/day.ts';
+import { filesOn } from '../../../src/files/files.ts';
+import { readJournal } from '../../../src/language/read.ts';
+import { foldRoom } from '../../../src/state/fold.ts';
+import { aloneMachine, MemoryDisk } from '../../support/memory.ts';
+
+const FILE = '/room/fishroom.txt';
+const ROOM = `2026-01-04 room: units metric
+2026-01-04 tank A1: 54 L; alone
+2026-01-04 species krib: Pelvicachromis taeniatus; cave spawner
+2026-01-04 pair Rowan: krib; male; female; in A1
+`;
+
+async function cost(lines: readonly string[]): Promise<{ reads: number; folds: number; kinds: readonly string[] }> {
+  const disk = new MemoryDisk();
+  disk.put(FILE, ROOM);
+  const count = { reads: 0, folds: 0 };
+  const readers = {
+    readJournal: (...args: Parameters<typeof readJournal>) => {
+      count.reads += 1;
+      return readJournal(...args);
+    },
+    foldRoom: (...args: Parameters<typeof foldRoom>) => {
+      count.folds += 1;
+      return foldRoom(...args);
+    },
+  };
+  const today = dayFromIso('2026-02-15') ?? toDay(0);
+  const desk = await openDesk(filesOn(disk, aloneMachine()), FILE, ROOM, readers, () => Promise.resolve(today));
+  const kinds = lines.map((line) => desk.write([line], { asNotes: false, tryOnly: false }).kind);
+  return { ...count, kinds };
+}
+
+test.each([
+  ['an ordinary line', ['2026-02-15 A1: chasing'], { reads: 1, folds: 2, kinds: ['done'] }],
+  ['a spawn that gets its name', ['2026-02-15 A1: spawned'], { reads: 1, folds: 2, kinds: ['done'] }],
+  ['a line that is not understood', ['2026-02-15 A1: wobbled'], { reads: 1, kinds: ['refused'] }],
+  ['the next line at the prompt', ['2026-02-15 A1: chasing', '2026-02-15 A1: made up'], { reads: 1, folds: 3 }],
+])('%s', async (_, lines, expected) => {
+  expect(await cost(lines)).toMatchObject(expected);
+});
