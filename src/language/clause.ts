@@ -164,7 +164,11 @@ export class Clause extends Details {
 
   /** The text that the clause calls for: bare words, or its first words in quotes. */
   text(): string | null {
-    const bare = this.take((detail): detail is DetailNode & { type: 'text' } => detail.type === 'text');
+    // The first of the two: bare words after a quote are none of it.
+    const first = this.unread.find(({ type }) => type === 'text' || type === 'quote');
+    const bare = this.take(
+      (detail): detail is DetailNode & { type: 'text' } => detail.type === 'text' && detail === first,
+    );
     if (bare !== null) return this.written(bare).trim();
     return this.quote();
   }

@@ -103,7 +103,8 @@ function clauseAsHeading(line: LineContext, tokens: readonly Token[], start: num
   // One word with a capital is rather a name that is not declared yet.
   if (colon === start + 1 && isNameLike(first.image)) return null;
   const opening = openingAt(tokens, start, { heading: 'room', ...line.names }, true);
-  if (opening === null || opening.end !== colon || opening.kind === 'two readings') return null;
+  if (opening === null || opening.head !== start || opening.end !== colon || opening.kind === 'two readings')
+    return null;
   const at = { from: first.startOffset, to: endOf(tokens[colon - 1] ?? first) };
   const says = 'who or what is it about? That stands before a colon';
   return { ...fault('no-heading', at, says), edit: { from: at.from, to: at.from, text: 'room: ' } };

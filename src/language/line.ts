@@ -125,7 +125,9 @@ export function singular(line: LineContext, word: string): Named | null {
 function nearestBrood(line: LineContext, word: string, want: Lookup): string | undefined {
   const [, group, number] = /^(.+)-(\d+)$/.exec(word) ?? [];
   if (group === undefined || number === undefined || want.kinds?.includes('brood') === false) return undefined;
-  const groups = [...line.names.all('group')].filter((named) => named.day <= line.day).map(({ name }) => name);
+  const groups = [...line.names.all('group')]
+    .filter(({ name, day }) => day <= line.day && digitsOf(name) === digitsOf(group))
+    .map(({ name }) => name);
   const near = nearest(group, groups, 1)[0];
   return near === undefined ? undefined : `${near}-${number}`;
 }

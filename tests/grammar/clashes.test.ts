@@ -44,7 +44,8 @@ function list(phrases: Phrases): Phrase[] {
 }
 
 function written(kind: ClauseKind): string[] {
-  return Object.values(CLAUSES[kind].says)
+  const { says, also = {} } = CLAUSES[kind];
+  return [...Object.values(says), ...Object.values(also)]
     .flatMap((says) => says.split('|'))
     .filter((says) => says !== '');
 }

@@ -26,6 +26,44 @@ describe('abbreviations', () => {
     ['3 Rowan-1 missing', 'missing 3 Rowan-1', 'A1'],
     ['pic 1123', 'photo "1123"', 'A1'],
     ['moved 3 Rowan-1 → C1 w/ sponge', 'moved 3 Rowan-1 to C1 with sponge', 'A1'],
+    ['30% wc', 'water change 30 %', 'A1'],
+    ['lights off, 30 % water change', 'lights off; water change 30 %', 'A1'],
+    ['w/c 1/4', 'water change 25 %', 'A1'],
+    ['wc ½', 'water change 50 %', 'A1'],
+    ['changed 30% water', 'water change 30 %', 'A1'],
+    ['wc 30% yday', 'water change 30 % yesterday', 'A1'],
+    ['cleaned 2/6 layers', 'cleaned 2 of 6 layers', 'Long'],
+    ['2 sponges rinsed', 'cleaned 2 layers', 'Long'],
+    ['all 6 sponges out, rinsed', 'cleaned all of 6 layers', 'Long'],
+    ['cleaned sf', 'rinsed sponge', 'C1'],
+    ['12 to C1', 'moved 12 to C1', 'A1'],
+    ['12 from A1 to C1', 'moved 12 to C1', 'A1'],
+    ['20 to C1, 10 to C2', 'moved 20 to C1; moved 10 to C2', 'A1'],
+    ['6 largest Rowan-1 to tank 12', 'moved 6 largest Rowan-1 to tank 12', 'A1'],
+    ['f out to C1', 'moved the female to C1', 'A1'],
+    ['pulled 20 fry to C1', 'moved 20 young to C1', 'A1'],
+    ['put 20 fry in C1', 'moved 20 young to C1', 'A1'],
+    ['brood split: 20 to C1, rest stay', 'moved 20 to C1, rest stay', 'A1'],
+    ['about 25mm, biggest 30', 'size about 25 mm; largest 30 mm', 'A1'],
+    ['Rowan-1 12 mm', 'Rowan-1 size 12 mm', 'A1'],
+    ['fry 12 mm', 'young size 12 mm', 'A1'],
+    ['fry counted 43', 'counted 43 young', 'A1'],
+    ['eggs hatched', 'hatched', 'A1'],
+    ['pair split', 'split up', 'A1'],
+    ['beating her up', 'chasing, male on female', 'A1'],
+    ["she's hiding", 'female hiding', 'A1'],
+    ['all calm', 'calmer', 'A1'],
+    ['bbs', 'fed brine shrimp', 'A1'],
+    ['ich', 'sick "ich"', 'A1'],
+    ['white spots, heat to 30', 'sick "white spots"; heat to 30 C', 'A1'],
+    ['holiday till 2026-03-20', 'away until 2026-03-20', 'room'],
+    ['back', 'away until 2026-03-10', 'room'],
+    ['battery air on', 'air filter in', 'A1'],
+    ['sold 6 Rowan-1 @ 2', 'sold 6 Rowan-1 at 2.00 each', 'A1'],
+    ['sold 6 Rowan-1 for €24', 'sold 6 Rowan-1 for 24.00', 'A1'],
+    ['sold 6 Rowan-1 for 24 eur', 'sold 6 Rowan-1 for 24.00', 'A1'],
+    ['gave 4 Rowan-1 away', 'gave away 4 Rowan-1', 'A1'],
+    ['ok', 'all well', 'A1'],
   ])('%s', (short, long, heading) => {
     expect(factsOf(short, heading)).toEqual(factsOf(long, heading));
   });
@@ -54,6 +92,52 @@ describe('abbreviations', () => {
   });
 });
 
+describe('words without a fact of their own', () => {
+  test.each([
+    ['eggs on the slate, ~80', 'on the slate'],
+    ['rocks out to catch', 'to catch'],
+    ['died 1 Rowan-1, bloated', 'bloated'],
+    ['missing 3 Rowan-1, ?jumped', '?jumped'],
+    ['bbs 2x all fry', '2x, all fry'],
+    ['first bbs, orange bellies "at last"', 'first, orange bellies, at last'],
+    ['fed 2x', '2x'],
+  ])('%s: kept as the remark', (clauses, remark) => {
+    const events = eventsOf(`2026-03-10 A1: ${clauses}`);
+    expect(events.map((event) => event.remark)).toEqual([remark]);
+  });
+});
+
+describe('spellings read since', () => {
+  test.each(['ok', 'micros', 'bbs', 'ich', 'guarding', 'breeders', 'her', 'fanning'])(
+    'take no name away: %s',
+    (name) => {
+      expect(eventsOf(`2026-03-01 pair ${name}: krib; in C2\n2026-03-10 ${name}: bonded\n`).at(-1)).toMatchObject({
+        kind: 'bonded',
+        subject: { group: name },
+      });
+      expect(eventsOf(`2026-03-01 pair ${name}: krib; in C2\n2026-03-10 C2: ${name} bonded\n`).at(-1)).toMatchObject({
+        fish: { group: name },
+      });
+    },
+  );
+
+  test('a number or a fish before `to` moves only to a tank', () => {
+    expect(problemIn('2026-03-10 A1: 12 to Rowan').kind).toBe('unknown-clause');
+    expect(problemIn('2026-03-10 A1: moved 20 to C1, 12 mm').kind).not.toBe('missing-colon');
+    expect(fact('moved', 'parents to C1').fish).toEqual({ kind: 'group', group: null, member: null });
+  });
+
+  test('fry without a number are all of them, but lost ones may be some', () => {
+    expect(fact('moved', 'moved all fry to C1')).toMatchObject({
+      count: 'all',
+      fish: { kind: 'implied', young: true },
+    });
+    const eaten = problemIn('2026-03-10 A1: fry eaten');
+    expect(eaten).toMatchObject({ kind: 'two-readings', write: '2026-03-10 A1: some fry eaten' });
+    expect(eaten.says).toContain('`all fry eaten`');
+  });
+});
+
 describe('words that mean two things are refused, with what each would be', () => {
   test.each([
     ['lost 2', ['died', 'missing', 'sold']],
@@ -65,6 +149,8 @@ describe('words that mean two things are refused, with what each would be', () =
     ['sponge', ['rinsed sponge', 'air filter in', 'cleaned media']],
     ['in 6 krib', ['bought …', 'rocks in']],
     ['normal', ['all well', 'heat normal', 'everything undone']],
+    ['guarding', ['all well "guarding"', 'eggs seen', 'free-swimming']],
+    ['fanning', ['all well "fanning"', 'eggs seen', 'maybe spawned']],
     ['back on', ['back on the loop', 'lights on', 'pump on', 'heater on']],
   ])('%s', (words, readings) => {
     const problem = problemIn(`2026-03-10 A1: ${words}`);

@@ -1,0 +1,72 @@
+/** What is offered for a line that was not read: it must state nothing that was not written, and hide nothing. */
+import { describe, expect, test } from 'vitest';
+import { problemsIn } from '../support/lines.ts';
+
+function offered(clauses: string, heading = 'A1'): string {
+  const date = '2026-03-10 ';
+  return problemsIn(`${date}${heading}: ${clauses}`)[0]?.write.replace(date, '') ?? 'read';
+}
+
+describe('a slip of the thumb', () => {
+  test.each([
+    ['chasign', 'A1: chasing'],
+    ['spawnd', 'A1: spawned'],
+    ['amonia 0', 'A1: ammonia 0'],
+    ['lights off, spawnd yesterday', 'A1: lights off, spawned yesterday'],
+  ])('is mended: %s', (clauses, line) => {
+    expect(offered(clauses)).toBe(line);
+  });
+
+  test.each(['hosed the return', 'salt 1 tsp', 'salt 1', 'nudged the rocks', 'bested her'])(
+    'another word is none: %s',
+    (clauses) => {
+      expect(offered(clauses)).toBe(`A1: note ${clauses}`);
+    },
+  );
+});
+
+describe('a name that is not known', () => {
+  test('is another tank where its digits are others', () => {
+    expect(offered('moved 5 Rowan-1 to A9')).toBe('tank A9:');
+    expect(offered('moved 5 Rowan7-1 to A1')).not.toContain('Rowan-1 to');
+  });
+
+  test.each([
+    ['free-swimming 40ish bbs', 'A1: free-swimming 40ish "bbs"'],
+    ['free-swimming 40ish Bbs', 'A1: free-swimming 40ish "Bbs"'],
+    ['female chasing male all day', 'A1: female chasing male "all day"'],
+    ['runts culled, 4', 'A1: note runts culled, 4'],
+    ['sold 6 tp "bob"', 'A1: note sold 6 tp "bob"'],
+    ['moved 5 lookers to C1', 'A1: note moved 5 lookers to C1'],
+  ])('a common word is no stock that lacks its declaration: %s', (clauses, line) => {
+    expect(offered(clauses)).toBe(line);
+  });
+
+  test('a word with a capital may be one', () => {
+    expect(offered('sold 6 Willow for 12.00')).toBe('group Willow: some');
+    expect(problemsIn('2026-03-10 Tue A1: wc 30 %')[0]?.write).not.toContain('tank Tue');
+  });
+});
+
+describe('what a clause has no place for', () => {
+  test.each([
+    ['eggs gone lights off', 'A1: eggs gone; lights off'],
+    ['hiding behind the wood', 'A1: hiding "behind the wood"'],
+    ['chasing, something odd', 'A1: chasing "something odd"'],
+    ['paired off, culls to C1', 'A1: paired off; note culls to C1'],
+    ['nearly at the rim, lights off', 'A1: lights off; note nearly at the rim'],
+    ['sick "velvet", heat 30', 'A1: sick "velvet"; note heat 30'],
+    ['all well 12', 'A1: note all well 12'],
+  ])('%s', (clauses, line) => {
+    expect(offered(clauses)).toBe(line);
+  });
+
+  test('what is missing is not made up', () => {
+    expect(offered('counted')).toBe('A1: note counted');
+    expect(offered('away', 'room')).toBe('room: note away');
+  });
+
+  test('a clause in the place of the heading is told of the room', () => {
+    expect(problemsIn('2026-03-10 to do: buy salt')[0]?.write).toBe('2026-03-10 room: to do: buy salt');
+  });
+});
