@@ -93,13 +93,13 @@ function fishWords(bags: readonly PlanBag[]): string {
     .join(' + ');
 }
 
-/** `0.9 L water, 1.8 L air`, or `6 packs, 0.4 L …` where fish travel alone. */
+/** `0.9 L water, 1.8 L air`, or `each fish alone: …` where fish travel alone. */
 function bagWords(bags: readonly PlanBag[], oxygen: boolean): string {
   const [first] = bags;
   if (first === undefined) return '';
   const litres = `${first.water.toFixed(1)} L water, ${first.air.toFixed(1)} L ${oxygen ? 'oxygen' : 'air'}`;
   if (first.packs === 1) return litres;
-  return first.alone ? `${first.packs} packs, each fish alone: ${litres}` : `${first.packs} packs of ${litres}`;
+  return first.alone ? `each fish alone: ${litres}` : `${first.packs} packs of ${litres}`;
 }
 
 function boxLines({ boxes, rules, lots }: SalePlan, look: Look): string {

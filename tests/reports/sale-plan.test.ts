@@ -49,7 +49,7 @@ describe('a plan', () => {
 
   test('a bonded pair is called so, and each of the two has a bag', () => {
     const text = planText(plan({ offer: ['Rowan'] }), look);
-    expect(text).toMatch(/bonded pair Rowan, +A1 +2 +60–80 +8\.40 +2 packs, each fish\n +krib +alone: 2\.2 L water/);
+    expect(text).toMatch(/bonded pair Rowan, +A1 +2 +60–80 +8\.40 +each fish alone: 2\.2\n +krib +L water, 4\.4 L air/);
     expect(text).toMatch(/a bonded pair goes as two: ask whether it may, where bags hold\s+6/);
   });
 

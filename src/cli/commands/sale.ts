@@ -1,5 +1,4 @@
 /** `tankside sale`: what can be promised, and what stands in the way of the rest. */
-import path from 'node:path';
 import { papersOf } from '../../questions/papers.ts';
 import { sale } from '../../questions/sale.ts';
 import { timetableRows } from '../../questions/timetable/row.ts';
@@ -11,13 +10,14 @@ import { saleText } from '../../reports/sale.ts';
 import { saleCsv, saleJson } from '../../reports/sale-data.ts';
 import { sheetCsv } from '../../reports/settle.ts';
 import type { Room } from '../../state/draft.ts';
-import { answer, show, tellLeftOut } from '../answer.ts';
+import { answer, discreetText, show, tellLeftOut } from '../answer.ts';
 import { auctionOf } from '../auction.ts';
 import type { Command } from '../command.ts';
 import type { Context } from '../context.ts';
-import { EXIT, Stop, type Exit } from '../exit.ts';
+import type { Exit } from '../exit.ts';
 import { NAMES, flag, textFlag, type Get, wholeFlag } from '../flags.ts';
 import { openJournal } from '../journal.ts';
+import { createOut } from '../outfile.ts';
 import { writeCalendar, writePage } from '../papers.ts';
 import { PLAN_FLAGS, planFor } from '../planning.ts';
 
@@ -30,11 +30,13 @@ const CSV = textFlag(
 const PLAN = flag('--plan', 'which bags to take: those worth most together within the rules and the boxes');
 const HTML = textFlag('--html FILE', 'of the plan: a sheet for the table, labels, a packing list, to print (- too)');
 const ICS = textFlag('--ics FILE', 'of the plan: the days before the auction as a calendar (- too)');
+
 export const command: Command = {
   takes: '',
   about:
     'What is ready to sell, with the number that can surely be promised: alive at least, less what is kept back and ' +
-    'reserved. For everything else, each thing that stands in its way and until when; and what to count to promise more.',
+    'reserved. For everything else, each thing that stands in its way and until when; and what to count to promise more. With --plan the bags to take, ' +
+    'their water, air and boxes, what they likely bring, and why the others stay.',
   flags: [FOR, AHEAD, PLAN, ...PLAN_FLAGS, CSV, HTML, ICS, NAMES],
   examples: [
     'tankside sale',
@@ -59,9 +61,11 @@ function shown(context: Context, get: Get): Promise<Exit> {
 /** The plan, or that its papers are written. */
 function planned(context: Context, get: Get): Promise<Exit> {
   return answer(context, get, {
-    ask(room, { on, today }) {
+    ask(room, journal) {
+      const { on, today } = journal;
+      const names = { withNames: get(NAMES), hide: discreetText(get, journal) };
       const plan = planFor(room, get, { auction: get(FOR), ahead: get(AHEAD), projected: on > today });
-      const page = writePage(context, get(HTML), () => saleHtml(papersOf(room, plan, get(NAMES))));
+      const page = writePage(context, get(HTML), () => saleHtml(papersOf(room, plan, names)));
       const days = () => timetableCalendar(timetableRows(room, plan), on);
       const calendar = writeCalendar(context, get(ICS), days, on);
       return { plan, papers: page === null && calendar === null ? null : `${page ?? ''}${calendar ?? ''}` };
@@ -79,20 +83,11 @@ async function written(context: Context, get: Get, file: string): Promise<Exit> 
     ? sheetCsv(planFor(room, get, { auction: get(FOR), ahead: get(AHEAD), projected }))
     : saleCsv(ask(room, get, projected), get(NAMES));
   if (file === '-') context.out.write(text);
-  else await create(context, file, text);
+  else {
+    createOut(context, file, text, '--csv -');
+    await show(context, () => `${file} is written\n`);
+  }
   return tellLeftOut(context, get, journal.leftOut(room));
-}
-
-/** Never over a file that is there: it may hold what somebody wrote into it. */
-async function create(context: Context, file: string, text: string): Promise<void> {
-  const made = context.files.create(path.resolve(context.cwd, file), text);
-  if (!made.ok)
-    throw new Stop(
-      EXIT.noFile,
-      `${file} is not written: ${made.exists ? 'it is there already' : made.says}`,
-      'another name, or --csv -',
-    );
-  await show(context, () => `${file} is written\n`);
 }
 
 function ask(room: Room, get: Get, projected: boolean): ReturnType<typeof sale> {

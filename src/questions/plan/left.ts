@@ -63,7 +63,10 @@ function whyNot(of: Candidate, offers: readonly Offer[], free: number, { taken, 
     taken.reduce((sum, { offer, bags }) => sum + (offer.takes.get(name) ?? 0) * bags, 0);
   if (room(LIMIT.species(of)) < 1)
     return `${plural(rules.bagsPerSpecies ?? 0, 'bag')} of ${of.species ?? of.name} at the most`;
-  if (room(LIMIT.bags) < 1) return `all ${rules.lots ?? 0} lots are taken by bags that are worth more`;
+  if (room(LIMIT.bags) < 1)
+    return rules.lots === 0
+      ? 'the auction takes no lots'
+      : `all ${plural(rules.lots ?? 0, 'lot')} are taken by bags that are worth more`;
   if (room(LIMIT.litres) < (smallest.takes.get(LIMIT.litres) ?? 0))
     return `no room in ${plural(rules.boxes ?? 0, 'box', 'boxes')}`;
   if (room(LIMIT.body(of)) < smallest.bag) return 'no more of them are surely there in all tanks together';

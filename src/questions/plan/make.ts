@@ -135,7 +135,9 @@ function warningsOf(
       ? [`a bonded pair goes as two: ask whether it may, where bags hold ${bagOf}`]
       : []),
     ...(auction !== null && auction.sellerShare === null
-      ? ['the seller’s share is not written: all of it is counted; jot: auction: seller gets 70 %']
+      ? [
+          `what the auction keeps is not written, so nothing is taken off; jot  auction ${auction.name}: seller gets 70 %`,
+        ]
       : []),
   ];
 }

@@ -22,7 +22,8 @@ export const USUAL_BOX_LITRES = 40;
 
 export function rulesOf(auction: DeepReadonly<Auction> | null, trip: Trip): PlanRules {
   const travel = (auction?.hours?.high ?? 0) / 60;
-  const bagOf = auction?.bagOf ?? null;
+  // A bag of none is no rule that anybody could follow.
+  const bagOf = (auction?.bagOf ?? 0) < 1 ? null : (auction?.bagOf ?? null);
   return {
     lots: auction?.lots ?? null,
     bagsPerSpecies: auction?.bagsPerSpecies ?? null,

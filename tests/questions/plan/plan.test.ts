@@ -189,6 +189,18 @@ describe('a small plan', () => {
     ]);
   });
 
+  test('bags of none are no rule; no lots are a rule', () => {
+    const none = planOf(journalRoom('2026-05-01', SMALL.replace('bags of 6', 'bags of 0')), 'Spring');
+    expect(none.rules).toMatchObject({ bagOf: { low: 4, high: 6 }, bagOfSaid: false });
+    expect(none.fish).toBeGreaterThan(0);
+    const closed = planOf(journalRoom('2026-05-01', SMALL.replace('20 lots', '0 lots')), 'Spring');
+    expect(closed.lots).toEqual([]);
+    expect(closed.leftOut.map(({ why: reasons }) => reasons)).toEqual([
+      ['the auction takes no lots'],
+      ['the auction takes no lots'],
+    ]);
+  });
+
   test('a kept-back fish is in no bag', () => {
     const plan = planOf(
       journalRoom('2026-05-01', `${SMALL}2026-04-01 C1: kept back 15 Ash; reserved 2 Ash\n`),
