@@ -86,9 +86,13 @@ function spentWords({ total, general, species, pairs, broods }: MoneyAnswer, loo
     ({ place, text, amount }) => `${amount.toFixed(2)} ${text === null ? place : `${text} (${place})`}`,
   );
   const spent = places.length === 0 ? [] : [`spent for no single stock: ${places.join(', ')}`];
+  const mixed = broods.filter((row) => row.pair === null && hasEarned(row)).map(({ name }) => name);
+  const nobodys = mixed.length === 0 ? [] : [`of several pairs, and so in no row of a pair: ${mixed.join(', ')}`];
   const shown = species.length + pairs.length + broods.length > 0;
   const glass = 'shared tanks count by equal parts; income is after the auction’s part, spending not taken off';
-  return [...unpriced, ...spent, ...(shown ? [glass] : [])].map((line) => paragraph(line, look.width, 2)).join('\n');
+  return [...unpriced, ...nobodys, ...spent, ...(shown ? [glass] : [])]
+    .map((line) => paragraph(line, look.width, 2))
+    .join('\n');
 }
 
 export function moneyJson(answer: MoneyAnswer): object {

@@ -103,6 +103,22 @@ describe('income', () => {
     expect(money(room)?.total.spent).toBe(17.5);
   });
 
+  test('a mix of two pairs belongs to neither, and that is said', () => {
+    const room = roomOf(`2026-01-02 tank A2: 100 L; alone
+2026-01-02 pair Larch: krib; male; female; in A2
+2026-01-16 A2: spawned brood Larch-1
+2026-02-12 A2: moved 20 Larch-1 to B1
+2026-02-14 B1: mixed Rowan-1 and Larch-1
+2026-04-10 B1: sold 6 Rowan-1 at 4.00 each
+`);
+    const found = money(room) ?? never();
+    expect(found.pairs.map(({ income }) => income.high)).toEqual([0, 0]);
+    expect(found.species[0]?.income.low).toBe(24);
+    expect(moneyText(found, plainLook(room.on))).toContain(
+      'of several pairs, and so in no row of a pair: Rowan-1 or Larch-1',
+    );
+  });
+
   test('species hold their pairs, pairs their broods', () => {
     const found = money(roomOf('2026-04-10 B1: sold 6 Rowan-1 at 4.00 each\n'));
     expect(found?.species[0]).toMatchObject({ name: 'krib', income: { low: 24 } });

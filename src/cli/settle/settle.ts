@@ -9,7 +9,7 @@ import type { DeepReadonly } from '../../core/readonly.ts';
 import type { Files } from '../../files/port.ts';
 import { dated } from '../../language/jotted.ts';
 import type { Reading } from '../../language/reading.ts';
-import { changes } from '../../questions/changes.ts';
+import { changes, type Changes } from '../../questions/changes.ts';
 import { checkJournal } from '../../questions/check.ts';
 import { doneLine, settle, type Settled, type Settlement } from '../../questions/settle.ts';
 import type { Result, Wrong } from '../../questions/settle/result.ts';
@@ -81,9 +81,14 @@ export function verdict({ book, auction: asked, on, quarantine, handed }: Case, 
     saved: false,
     lines: judged.lines,
     elsewhere: [...judged.elsewhere, ...doubts(book, text, all, judged, on)],
-    changes: changes(judged.before, judged.after, AHEAD),
+    changes: withoutSteps(changes(judged.before, judged.after, AHEAD)),
   };
   return { ok: true, lines: all, answer: { taken, home, jotted }, reading: withLines(book, text, all) };
+}
+
+/** The steps before the auction are over, and that is no news. */
+function withoutSteps(changed: Changes): Changes {
+  return { ...changed, over: changed.over.filter(({ kind }) => kind !== 'auction') };
 }
 
 /** Lines of the keeper's own, dated on the auction's day where they have no date. */
