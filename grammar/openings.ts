@@ -38,7 +38,8 @@ export function openingAt(
     numberThenPhrase(tokens, at, context, afterComma),
     readingAt(tokens, at, context, afterComma),
     afterComma ? null : ownChoreAt(tokens, at, context),
-    ...unsaidAt(tokens, at, context, afterComma),
+    // `largest 6 to B2` is a move; any other phrase says itself what it opens.
+    ...(phrase === null || phrase.kind === 'size' ? unsaidAt(tokens, at, context, afterComma) : []),
   ];
   let best: Opening | null = null;
   for (const opening of found) if (opening !== null && (best === null || opening.reach > best.reach)) best = opening;
