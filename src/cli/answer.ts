@@ -6,7 +6,7 @@ import type { LineRef } from '../core/span.ts';
 import { buyersOf } from '../questions/buyers.ts';
 import type { Look } from '../reports/look.ts';
 import { dayJson, jsonText } from '../reports/json.ts';
-import { withoutNames } from '../reports/names.ts';
+import { nameHider, withoutNames } from '../reports/names.ts';
 import { colours, PLAIN, wantsColour } from '../reports/paint.ts';
 import { printableAnswer } from '../reports/printable.ts';
 import { loadWidths, needsWidths } from '../reports/width.ts';
@@ -48,11 +48,18 @@ export async function answer<A>(context: Context, get: Get, shown: Shown<A>): Pr
 }
 
 /** An answer for other programs, without buyers' names unless they are asked for. */
-export function discreet(get: Get, { reading }: Pick<Journal, 'reading'>, body: object): object {
-  if (get(NAMES)) return body;
-  // A buyer called like a tank or a pair is hidden as a buyer only: the answer speaks of the other.
-  const names = buyersOf(reading.events).filter((name) => !reading.declared.names.isName(name));
-  return withoutNames(body, names);
+export function discreet(get: Get, journal: Pick<Journal, 'reading'>, body: object): object {
+  return get(NAMES) ? body : withoutNames(body, hiddenIn(journal));
+}
+
+/** The same for the texts of pages and calendars. */
+export function discreetText(get: Get, journal: Pick<Journal, 'reading'>): (text: string) => string {
+  return get(NAMES) ? (text) => text : nameHider(hiddenIn(journal));
+}
+
+/** A buyer called like a tank or a pair is hidden as a buyer only: the answer speaks of the other. */
+function hiddenIn({ reading }: Pick<Journal, 'reading'>): readonly string[] {
+  return buyersOf(reading.events).filter((name) => !reading.declared.names.isName(name));
 }
 
 /** Prints text on standard output, harmless for a terminal. */

@@ -30,6 +30,17 @@ export function writeOut(context: Context, { file, text, kind, isLike }: OutFile
   return target;
 }
 
+/**
+ * Writes a new file, never over one that is there: the keeper may have written into it. Throws a `Stop` (status
+ * 3) where it cannot be; `instead` is what to type then.
+ */
+export function createOut({ cwd, files }: Context, file: string, text: string, instead: string): void {
+  const made = files.create(path.resolve(cwd, file), text);
+  if (made.ok) return;
+  const says = `${file} is not written: ${made.exists ? 'it is there already' : made.says}`;
+  throw new Stop(EXIT.noFile, says, `another name, or ${instead}`);
+}
+
 function stop(says: string): Stop {
   return new Stop(EXIT.noFile, says, 'the same with another file name');
 }

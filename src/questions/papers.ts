@@ -46,11 +46,16 @@ const ON_LABEL: readonly Parameter[] = ['ph', 'gh', 'kh', 'no3', 'conductivity',
 /** Days for which a reading still describes the water (ours). */
 const READ_DAYS = 42;
 
-export function papersOf(room: Room, plan: SalePlan, withNames: boolean): Papers {
+/** `hide` takes buyers' names out of sentences that quote them. */
+export function papersOf(
+  room: Room,
+  plan: SalePlan,
+  { withNames, hide }: { readonly withNames: boolean; readonly hide: (text: string) => string },
+): Papers {
   return {
-    plan,
+    plan: { ...plan, warnings: plan.warnings.map(hide) },
     on: room.on,
-    lots: plan.lots.map((lot) => paperLot(room, lot)),
+    lots: plan.lots.map((lot) => paperLot(room, { ...lot, cautions: lot.cautions.map(hide) })),
     handOver: handOver(room, plan, withNames),
     days: daysBefore(room, plan),
   };

@@ -4,14 +4,19 @@ import type { DueAnswer, DueRow } from '../questions/due.ts';
 import type { TimetableRow } from '../questions/timetable/row.ts';
 import type { CalendarEntry } from './ics.ts';
 
+/** Takes out what other eyes must not read. */
+type Hide = (text: string) => string;
+
 /** Every row on the day on which it is to be done: what is late or open stands on the day asked about. */
-export function dueCalendar({ rows }: DueAnswer, on: Day): readonly CalendarEntry[] {
+export function dueCalendar({ rows }: DueAnswer, on: Day, hide: Hide): readonly CalendarEntry[] {
   return rows.map((row) => {
     const day = dayOf(row, on);
     return {
       id: row.id,
-      title: row.place === 'room' ? row.what : `${row.place}: ${row.what}`,
-      says: [row.why, ...(row.caution === undefined ? [] : [`take care: ${row.caution}`]), `jot  ${row.close}`],
+      title: hide(row.place === 'room' ? row.what : `${row.place}: ${row.what}`),
+      says: [row.why, ...(row.caution === undefined ? [] : [`take care: ${row.caution}`]), `jot  ${row.close}`].map(
+        hide,
+      ),
       place: row.place,
       first: day,
       last: day,

@@ -80,8 +80,8 @@ function shareWords({ plan }: Papers): string {
 }
 
 /** What a buyer or helper at the table must know. */
-function notes({ plan }: Papers): Markup {
-  const cautions = [...new Set([...plan.warnings, ...plan.lots.flatMap((lot) => lot.cautions)])];
+function notes({ plan, lots }: Papers): Markup {
+  const cautions = [...new Set([...plan.warnings, ...lots.flatMap(({ lot }) => lot.cautions)])];
   return markup`${cautions.map(
     (says) => markup`<p class="small">Take care: ${says}.</p>
 `,

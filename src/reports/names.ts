@@ -9,6 +9,12 @@ export function withoutNames(answer: object, names: readonly string[]): object {
   return hideInside(answer, patternsOf(names));
 }
 
+/** The same for single texts. */
+export function nameHider(names: readonly string[]): (text: string) => string {
+  const patterns = patternsOf(names);
+  return (text) => hideIn(text, patterns);
+}
+
 function hideInside(value: object, patterns: readonly RegExp[]): object {
   const hide = (one: unknown): unknown => {
     if (typeof one === 'string') return hideIn(one, patterns);

@@ -2,7 +2,7 @@
 import { due } from '../../questions/due.ts';
 import { dueCalendar } from '../../reports/calendar.ts';
 import { dueJson, dueText } from '../../reports/due.ts';
-import { answer } from '../answer.ts';
+import { answer, discreetText } from '../answer.ts';
 import type { Command } from '../command.ts';
 import { textFlag, wholeFlag } from '../flags.ts';
 import { writeCalendar } from '../papers.ts';
@@ -26,9 +26,11 @@ export const command: Command = {
   ],
   run: (context, get) =>
     answer(context, get, {
-      ask(room, { on }) {
+      ask(room, journal) {
+        const { on } = journal;
+        const hide = discreetText(get, journal);
         const found = due(room, { days: get(DAYS), minutes: get(MINUTES) });
-        return { found, written: writeCalendar(context, get(ICS), () => dueCalendar(found, on), on) };
+        return { found, written: writeCalendar(context, get(ICS), () => dueCalendar(found, on, hide), on) };
       },
       text: ({ found, written }, look) => written ?? dueText(found, look),
       json: ({ found }) => dueJson(found),

@@ -12,6 +12,7 @@ import type { Context } from '../context.ts';
 import { readDate } from '../dates.ts';
 import { EXIT, misuse, Stop, type Exit } from '../exit.ts';
 import { COMMON, type Get } from '../flags.ts';
+import { createOut } from '../outfile.ts';
 import { planFor } from '../planning.ts';
 import { journalPath, openJournal, readMain } from '../journal.ts';
 import { openDesk } from '../jot/desk.ts';
@@ -107,11 +108,7 @@ export async function blankSheet(context: Context, get: Get, asked: string, file
   const text = sheetCsv(plan);
   if (file === '-') context.out.write(text);
   else {
-    const made = context.files.create(path.resolve(context.cwd, file), text);
-    if (!made.ok) {
-      const says = `${file} is not written: ${made.exists ? 'it is there already' : made.says}`;
-      throw new Stop(EXIT.noFile, says, 'another name, or --sheet -');
-    }
+    createOut(context, file, text, '--sheet -');
     const lots = plan.lots.reduce((sum, lot) => sum + lot.bags.length, 0);
     const next = `fill in what each lot fetched, then: tankside settle ${auction.name} ${file}`;
     await show(context, () => `${file} is written: ${plural(lots, 'lot')} of ${auction.name}\n${next}\n`);
