@@ -5,7 +5,8 @@
  *
  * Recovery is off: a parser that mends a line would invent facts.
  */
-import type { ParserMethod, TokenType } from 'chevrotain';
+import type { ILookaheadStrategy, ParserMethod, TokenType } from 'chevrotain';
+import { FirstTokens } from './lookahead.ts';
 import { last, piece, word } from './nodes.ts';
 import * as p from './phrases.ts';
 import type { ClauseKind, DetailName, LinkName } from './phrases.ts';
@@ -28,8 +29,11 @@ export class JournalParser extends HeadingRules {
   private readonly clauseRules = new Map<ClauseKind, ParserMethod<[], s.ClauseNode>>();
   private readonly linkRules = new Map<LinkName, ParserMethod<[], s.LinkNode>>();
 
-  constructor(skipValidations = false) {
-    super(VOCABULARY, { recoveryEnabled: false, maxLookahead: 1, skipValidations });
+  /** `lookahead` is another way to decide, for tests that hold one against the other. */
+  constructor(skipValidations = false, lookahead?: ILookaheadStrategy) {
+    // The toolkit asks for the token ahead only when it parses, and the parser is there by then.
+    const lookaheadStrategy = lookahead ?? new FirstTokens(() => this.LA(1).tokenTypeIdx);
+    super(VOCABULARY, { recoveryEnabled: false, maxLookahead: 1, skipValidations, lookaheadStrategy });
     for (const [name, token] of p.LINK_TOKENS) this.linkRules.set(name, this.linkRule(name, token));
     for (const [kind, token] of p.HEADS) this.clauseRules.set(kind, this.clauseRule(kind, token));
     this.performSelfAnalysis();
