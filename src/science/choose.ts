@@ -2,7 +2,7 @@
  * How many of each thing to take so that the whole is worth most and no limit is broken: a whole-number
  * linear programme, solved by branch and cut. Two greedy ways stand beside it, as a floor and for tests.
  */
-import { solve } from 'yalps';
+import { solve, type Model } from 'yalps';
 
 /** Something that may be taken several times. */
 export interface Choice {
@@ -17,12 +17,15 @@ export type Limits = ReadonlyMap<string, number>;
 /** Preference among plans of equal worth, far below a cent: earlier choices go first. */
 const PREFERENCE = 1e-5;
 const HAIR = 1e-7;
+/** Branches after which the search is broken off: about a second. */
+const MOST_ITERATIONS = 5000;
 
 export interface Chosen {
   /** How many of each choice. */
   readonly amounts: readonly number[];
-  /** False where the search was broken off: there may be something better. */
+  /** False where the search was broken off: there may be something better, but by no more than `short`. */
   readonly proven: boolean;
+  readonly short: number;
 }
 
 /** The best there is, and in no case less than the greedy ways find. */
@@ -31,27 +34,37 @@ export function chooseBest(choices: readonly Choice[], limits: Limits): Chosen {
   const amounts = [solved.amounts, ...greedyWays(choices, limits)]
     .filter((one) => within(one, choices, limits))
     .reduce((best, one) => (ranked(one, choices) > ranked(best, choices) + HAIR / 10 ? one : best));
-  return { amounts, proven: solved.proven };
+  if (solved.proven) return { amounts, proven: true, short: 0 };
+  const bound = solve(programme(choices, limits, false)).result;
+  return { amounts, proven: false, short: Math.max(0, bound - worthOf(amounts, choices)) };
 }
 
-function bySolver(choices: readonly Choice[], limits: Limits): Chosen {
-  const { status, variables } = solve(
-    {
-      direction: 'maximize',
-      objective: 'worth',
-      constraints: [
-        ...[...limits].map(([name, max]) => [`limit ${name}`, { max }] as const),
-        ...choices.map(({ most }, index) => [`most ${index}`, { max: most }] as const),
-      ],
-      variables: choices.map((choice, index) => [index, coefficients(choice, index, choices.length)] as const),
-      integers: true,
-    },
-    { checkCycles: true },
-  );
+function bySolver(
+  choices: readonly Choice[],
+  limits: Limits,
+): { readonly amounts: readonly number[]; readonly proven: boolean } {
+  const { status, variables } = solve(programme(choices, limits, true), {
+    checkCycles: true,
+    maxIterations: MOST_ITERATIONS,
+  });
   const amounts = new Map(variables);
   return {
     amounts: choices.map((_, index) => Math.round(amounts.get(index) ?? 0)),
     proven: status === 'optimal',
+  };
+}
+
+/** In whole numbers or, for a bound on what those can be worth, in any. */
+function programme(choices: readonly Choice[], limits: Limits, integers: boolean): Model<number, string> {
+  return {
+    direction: 'maximize',
+    objective: 'worth',
+    constraints: [
+      ...[...limits].map(([name, max]) => [`limit ${name}`, { max }] as const),
+      ...choices.map(({ most }, index) => [`most ${index}`, { max: most }] as const),
+    ],
+    variables: choices.map((choice, index) => [index, coefficients(choice, index, choices.length)] as const),
+    integers,
   };
 }
 

@@ -73,6 +73,6 @@ describe('the best choice', () => {
   test('of choices of equal worth the earlier goes first; of nothing, nothing', () => {
     const one: Choice = { worth: 5, most: 3, takes: new Map([['room', 1]]) };
     expect(chooseBest([one, one, one], new Map([['room', 4]])).amounts).toEqual([3, 1, 0]);
-    expect(chooseBest([], new Map())).toEqual({ amounts: [], proven: true });
+    expect(chooseBest([], new Map())).toEqual({ amounts: [], proven: true, short: 0 });
   });
 });

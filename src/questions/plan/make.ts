@@ -53,7 +53,7 @@ export function salePlan(room: Room, options: PlanOptions): SalePlan {
   const ways = candidates.map((of) => ({ of, offers: offersOf(room, of, market) }));
   const offers = byUrgency(ways.flatMap(({ offers: found }) => (typeof found === 'string' ? [] : found)));
   const limits = limitsOf(room, answer.at, candidates, rules);
-  const { amounts, proven } = chooseBest(offers, limits);
+  const { amounts, proven, short } = chooseBest(offers, limits);
   const taken = inOrder(
     room,
     offers.map((offer, index) => ({ tank: offer.of.tank, offer, bags: amounts[index] ?? 0 })),
@@ -84,7 +84,7 @@ export function salePlan(room: Room, options: PlanOptions): SalePlan {
     worth: income.likely + tankWeeks * value.amount,
     fish: lots.reduce((sum, { count }) => sum + count, 0),
     warnings: [
-      ...(proven ? [] : ['not every plan could be tried: one may be worth more']),
+      ...(proven ? [] : [`not every plan could be tried: another may be worth up to ${short.toFixed(2)} more`]),
       ...warningsOf(answer, lots, auction),
       ...wantsAtRisk(answer, lots),
     ],
