@@ -13,6 +13,7 @@ import { bodiesIn, isBrood, partIn, speciesOf, type SeenBody } from '../state/bo
 import type { Room } from '../state/draft.ts';
 import type { Auction } from '../state/sale.ts';
 import { walkOrder } from '../state/tanks.ts';
+import { likelyCounts } from './counts.ts';
 import { rowId } from './id.ts';
 import { saleableFrom, sizeOn } from './saleable.ts';
 import { blockersOf, latest, sizedOf, type Blocker, type When } from './sale/blockers.ts';
@@ -196,7 +197,7 @@ function finish(
     from: ready ? at : latest(blockers, at),
     wants: wantsFor(room, body.species, size, at),
     bags: bagOf === null || !ready ? null : Math.floor(free / bagOf),
-    caution: cautionOf(room, draft),
+    caution: cautionOf(room, draft) ?? (ready ? staleCount(room, draft) : null),
     because: {
       rule: 'ready is what is surely alive, less what is kept back and reserved, once it has its size or age, its water is neither held, sick, treated nor in quarantine, and its line is known; only the low number is promised',
       source: ripe?.because.source ?? 'the journal',
@@ -245,6 +246,19 @@ function cautionOf(room: Room, { body, tank }: DraftLot): string | null {
   const near = sickBeside(room, tank);
   if (near === null) return null;
   return `${near.sick.text} in ${near.sick.where}, on the same water: ask whether it is catching before any go`;
+}
+
+/** Fewer than this share of the number promised still alive, four times of five: the count is too old to promise on. */
+const STALE_SHARE = 0.9;
+
+/** Nobody sees every fish that dies: what was counted long ago is to be counted again before it is promised. */
+function staleCount(room: Room, { body, tank, count }: DraftLot): string | null {
+  if (!isBrood(body)) return null;
+  const likely = likelyCounts(room, body).parts.get(tank) ?? null;
+  if (likely === null || likely.low >= STALE_SHARE * count.low) return null;
+  const last = body.counts.findLast(({ sure }) => sure)?.day ?? null;
+  const when = last === null ? 'never counted' : `last counted ${dayWords(last, room.on)}`;
+  return `${when}, and some die unseen: likely ${countWords(likely)} there; count before you promise`;
 }
 
 /** Ready ones first, the most first; then by the day from which they are. */

@@ -22,7 +22,13 @@ const want: Line = [
 const ask = (room: Room): ReturnType<typeof sale> => sale(room, { ahead: 0, auction: null, projected: false });
 
 describe('sale', () => {
-  const room = roomOn('2026-05-01', [...BROOD, keep(8), reserve(6, '2026-05-20', 'Iris'), want]);
+  const room = roomOn('2026-05-01', [
+    ...BROOD,
+    counted('2026-04-28', 30),
+    keep(8),
+    reserve(6, '2026-05-20', 'Iris'),
+    want,
+  ]);
 
   test('ready stock reads in a line, from the number to promise to who asked', () => {
     expect(saleText(ask(room), plainLook(room.on)).split('\n')).toEqual([
