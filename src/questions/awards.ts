@@ -12,7 +12,8 @@ import type { Room } from '../state/draft.ts';
 import { evidenceOf, type Evidence } from './awards/evidence.ts';
 import { awardDays, awardWords, ruleWords, type AwardDays, type SeenRule } from './awards/rule.ts';
 import { rowId } from './id.ts';
-import type { WhyRow } from './whyrow.ts';
+import { oncePerRoom } from './holds/once.ts';
+import type { WhySource } from './whyrow.ts';
 
 /** How a brood stands against a rule. */
 export type AwardState = 'claimed' | 'can be claimed' | 'perhaps' | 'growing' | 'too few' | 'notice missed' | 'over';
@@ -51,16 +52,21 @@ export interface AwardsAnswer {
 /** Every brood against every rule: those that can be claimed first. With a name, that brood or that species alone. */
 export function awards(room: Room, asked: string | null = null): AwardsAnswer {
   const rules = [...room.sale.awards.values()];
-  const broods = [...room.stock.broods.values()].filter(
-    (brood) => !brood.suspected && brood.oneOf.length === 0 && isAsked(brood, asked),
-  );
-  const rows = rules.flatMap((rule) => broods.map((brood) => awardRow(room, brood, rule)));
   return {
     on: room.on,
     asked,
     rules: rules.map((rule) => ({ name: rule.name, asks: ruleWords(rule), lines: linesOf([rule.place]) })),
-    rows: rows.toSorted((a, b) => ORDER.indexOf(a.state) - ORDER.indexOf(b.state) || endOf(a) - endOf(b)),
+    rows: rules
+      .flatMap((rule) => awardRows(room, rule, (brood) => isAsked(brood, asked)))
+      .toSorted((a, b) => ORDER.indexOf(a.state) - ORDER.indexOf(b.state) || endOf(a) - endOf(b)),
   };
+}
+
+/** Some broods against one rule. Mixes of broods can never be claimed: nobody can name their parents. */
+export function awardRows(room: Room, rule: SeenRule, isMeant: (brood: SeenBrood) => boolean): readonly AwardRow[] {
+  return [...room.stock.broods.values()]
+    .filter((brood) => !brood.suspected && brood.oneOf.length === 0 && isMeant(brood))
+    .map((brood) => awardRow(room, brood, rule));
 }
 
 const ORDER: readonly AwardState[] = [
@@ -202,11 +208,11 @@ function becauseOf(room: Room, brood: SeenBrood, { rule, days, young, says, evid
   };
 }
 
-export function awardsWhy(room: Room): readonly WhyRow[] {
-  return awards(room).rows.map(({ id, brood, rule, state, because, lines }) => ({
+export const awardsWhy: WhySource = oncePerRoom((room) =>
+  awards(room).rows.map(({ id, brood, rule, state, because, lines }) => ({
     id,
     title: `${brood} ${rule}: ${state}`,
     because,
     lines,
-  }));
-}
+  })),
+);

@@ -54,13 +54,16 @@ export interface Planned {
 }
 
 /** Every step before every auction inside its window, soonest first; of one that was just held, the settling alone, of one that is settled nothing. */
-export function timetable(room: Room): readonly Planned[] {
+export function timetable(
+  room: Room,
+  plannedFor: (auction: DatedAuction) => readonly Going[] | null = () => null,
+): readonly Planned[] {
   return [...room.sale.auctions.values()]
     .flatMap((auction) => (auction.on === null ? [] : [{ ...auction, on: auction.on }]))
     .filter(({ on }) => on - room.on <= WINDOW_DAYS && room.on - on <= SETTLE_DAYS)
     .toSorted((a, b) => a.on - b.on)
     .flatMap((auction) => {
-      const steps = timetableOf(room, auction);
+      const steps = timetableOf(room, auction, plannedFor(auction));
       const settled = steps.some(({ step, done }) => step === 'settle' && done !== null);
       return settled ? [] : steps.filter(({ step }) => auction.on >= room.on || step === 'settle');
     });

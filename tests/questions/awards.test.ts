@@ -151,3 +151,10 @@ describe('due', () => {
     expect(found?.because.steps).toContain('60 days old 5–6 Apr');
   });
 });
+
+test('a rule without notice and without an end asks for nothing', () => {
+  const rule = '2026-01-02 room: award "club award": 6 young at 60 days from hatched\n';
+  const room = journalRoom('2026-05-25', `${ROOM}${rule}2026-04-07 C1: counted 30\n`);
+  expect(awards(room).rows[0]?.state).toBe('can be claimed');
+  expect(awardDue(room, 28)).toEqual([]);
+});

@@ -98,3 +98,12 @@ test('each row says its day in its reasons', () => {
   expect(first?.because.steps[0]).toMatch(/^Spring: 16 May, so .* days before$/);
   expect(first?.due.low).toBe(day('2026-05-02'));
 });
+
+test('once the catch comes into sight the list says what the plan takes, within the rules of the auction', () => {
+  const bags = (on: string): string | undefined =>
+    auctionDue(journalRoom(on, `${ROOM}2026-03-02 auction Spring: 3 bags per species; minimum 5.00\n`), 7).find(
+      ({ id }) => id === 'spring-bag',
+    )?.what;
+  expect(bags('2026-04-25')).toBe('bag and label: 30 Rowan-1');
+  expect(bags('2026-05-10')).toBe('bag and label: 18 Rowan-1');
+});

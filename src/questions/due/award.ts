@@ -2,7 +2,7 @@
 import { addDays } from '../../core/day.ts';
 import { dayWords, listWords } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
-import { awards, type AwardRow } from '../awards.ts';
+import { awardRows, type AwardRow } from '../awards.ts';
 import { awardWords } from '../awards/rule.ts';
 import { rowId } from '../id.ts';
 import type { DueItem, DueSource } from './item.ts';
@@ -13,12 +13,19 @@ const CLAIM_DAYS = 14;
 
 const STANDS: readonly AwardRow['state'][] = ['can be claimed', 'perhaps', 'growing'];
 
+/** Days after the oldest age of a rule for which a brood may still be young enough, its dates being windows (ours). */
+const DOUBT_DAYS = 60;
+
+/** A rule without notice and without an end presses nobody. */
 export const awardDue: DueSource = (room) =>
-  room.sale.awards.size === 0
-    ? []
-    : awards(room)
-        .rows.filter(({ state }) => STANDS.includes(state))
-        .flatMap((row) => [...noticeItem(room, row), ...claimItem(room, row)]);
+  [...room.sale.awards.values()]
+    .filter(({ notice, age }) => notice !== null || age.high > age.low)
+    .flatMap((rule) => {
+      const oldest = Math.max(rule.age.high, rule.notice?.high ?? 0) + DOUBT_DAYS;
+      return awardRows(room, rule, ({ laid }) => laid.high === null || room.on - laid.high <= oldest);
+    })
+    .filter(({ state }) => STANDS.includes(state))
+    .flatMap((row) => [...noticeItem(room, row), ...claimItem(room, row)]);
 
 function noticeItem(room: Room, row: AwardRow): DueItem[] {
   if (row.notice === null || row.noticed) return [];

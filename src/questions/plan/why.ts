@@ -1,13 +1,13 @@
 /** Why the coming auctions' plans are as they are: the plan, each of its lots, and what stays at home. */
 import type { Room } from '../../state/draft.ts';
 import type { WhyRow } from '../whyrow.ts';
-import { salePlan } from './make.ts';
 import type { PlanLeft } from './plan.ts';
+import { usualPlan } from './usual.ts';
 
 export function planWhy(room: Room): readonly WhyRow[] {
   return [...room.sale.auctions.values()].flatMap((auction) => {
     if (auction.on === null || auction.on < room.on) return [];
-    const plan = salePlan(room, { auction, on: auction.on, projected: false });
+    const plan = usualPlan(room, { ...auction, on: auction.on });
     return [
       { id: plan.id, title: `${auction.name}: what to take`, because: plan.because, lines: plan.lines },
       ...plan.lots.map(({ id, name, tank, bags, because, lines }) => ({

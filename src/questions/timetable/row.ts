@@ -63,7 +63,9 @@ export function rowOf(room: Room, planned: Planned): TimetableRow {
         `${auction.name}: ${dayWords(auction.on, room.on)}, so ${dayWords(day, room.on)} for this, ${plural(Math.abs(auction.on - day), 'day')} ${day > auction.on ? 'after' : 'before'}`,
         ...hardOf(room, planned).map((kind) => `${kind}: hard to catch by its species line, so a day more`),
         ...courses.map((course) => courseWords(room, course)),
-        ...going.map(({ stock, tank, count }) => `${stock} in ${tank}: ${String(count)} can go`),
+        ...going.map(
+          ({ stock, tank, count }) => `${stock} in ${tank}: ${String(count)} ${count === 1 ? 'goes' : 'go'}`,
+        ),
         ...unsure(planned),
       ],
       lines,
@@ -115,12 +117,12 @@ function whyOf(room: Room, planned: Planned): string {
     case 'clearance':
       return listWords(courses.map((course) => courseWords(room, course)));
     case 'check':
-      return checkWords(planned, fish);
+      return checkWords(planned);
     case 'rocks out':
       return 'out no longer than the catch takes';
     case 'catch': {
       const why = hard.length === 0 ? '' : `, a day more since ${listWords(hard)} ${are(hard)} hard to catch`;
-      return `the day before the fast${why}; ${plural(fish, 'fish', 'fish')} can go`;
+      return `the day before the fast${why}; ${plural(fish, 'fish', 'fish')} to catch`;
     }
     case 'rocks back':
       return 'what stays needs its hides';
@@ -140,12 +142,14 @@ function are(items: readonly string[]): string {
   return items.length === 1 ? 'is' : 'are';
 }
 
-function checkWords({ answer, going }: Planned, fish: number): string {
-  const wait = answer.lots.filter(({ ready }) => !ready).length;
+function checkWords({ answer }: Planned): string {
+  const ready = answer.lots.filter((lot) => lot.ready);
+  const fish = ready.reduce((sum, { free }) => sum + free, 0);
   const counting = [...new Set(answer.count.filter(({ sure }) => sure > 1).map(({ tank }) => tank))];
-  const go = fish === 0 ? 'nothing can go yet' : `${String(fish)} fish in ${plural(going.length, 'lot')} can go`;
+  const go = fish === 0 ? 'nothing can go yet' : `${String(fish)} fish in ${plural(ready.length, 'lot')} can go`;
   const more = counting.length === 0 ? '' : `; counting ${listWords(counting)} may free more`;
-  return `${go}, ${plural(wait, 'lot')} cannot${more}; ${String(CHECK_DAYS)} days leave time to mend it`;
+  const wait = plural(answer.lots.length - ready.length, 'lot');
+  return `${go}, ${wait} cannot${more}; ${String(CHECK_DAYS)} days leave time to mend it`;
 }
 
 function courseWords(room: Room, { treatment, clear }: Planned['courses'][number]): string {
