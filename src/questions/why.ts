@@ -13,6 +13,7 @@ import { tankRows } from './tanks.ts';
 import { waterRows } from './water.ts';
 import { culturesWhy } from './cultures.ts';
 import { holdsWhy } from './holds.ts';
+import { oncePerRoom } from './holds/once.ts';
 import { kinWhy } from './kin.ts';
 import { moneyWhy } from './money.ts';
 import { cutRows } from './powercut.ts';
@@ -51,7 +52,7 @@ export interface WhyAnswer {
 
 /** Looks in the words of the room's rows; words that stand whole in a row win over beginnings. */
 export function why(room: Room, words: readonly string[], sources: readonly WhySource[] = WHY_SOURCES): WhyAnswer {
-  const all = uniqueRows(sources.flatMap((source) => source(room)));
+  const all = sources === WHY_SOURCES ? everyRow(room) : uniqueRows(sources.flatMap((source) => source(room)));
   const asked = words
     .join(' ')
     .toLowerCase()
@@ -62,6 +63,9 @@ export function why(room: Room, words: readonly string[], sources: readonly WhyS
   const rows = whole.length > 0 ? whole : all.filter((row) => asked.every((word) => hasStart(row, word)));
   return { rows, near: rows.length > 0 ? [] : nearIds(all, asked) };
 }
+
+/** Rows of every question: worked out once a room, however many are asked about. */
+const everyRow = oncePerRoom((room) => uniqueRows(WHY_SOURCES.flatMap((source) => source(room))));
 
 function uniqueRows(rows: readonly WhyRow[]): readonly WhyRow[] {
   const byId = new Map<string, WhyRow>();
