@@ -60,7 +60,14 @@ export function linesJson(lines: readonly LineRef[]): readonly LineRef[] {
   return lines.map(lineJson);
 }
 
+/** What JSON lets stand as it is, though it would act on the terminal that shows it. */
+const ACTS = /[\u007f-\u009f\p{Zl}\p{Zp}\p{Bidi_Control}]/gu;
+
 /** JSON text of an answer, with a line end; the same answer gives the same bytes. */
 export function jsonText(answer: object): string {
-  return `${JSON.stringify(answer, null, 2)}\n`;
+  const text = JSON.stringify(answer, null, 2).replace(
+    ACTS,
+    (sign) => `\\u${sign.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
+  return `${text}\n`;
 }

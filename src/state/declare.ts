@@ -5,7 +5,7 @@ import { listWords } from '../core/words.ts';
 import type { Draft } from './draft.ts';
 import { fishIn } from './places.ts';
 import type { Plumbed, Tank } from './plumbing.ts';
-import { orderOf } from './tanks.ts';
+import { holderOf, orderOf } from './tanks.ts';
 
 /** Declares a tank, or amends it: what a later line leaves out stays as it was. */
 export function declareTank(draft: Draft, event: EventOf<'tank declared'>): void {
@@ -24,6 +24,7 @@ export function declareTank(draft: Draft, event: EventOf<'tank declared'>): void
   }
   const known = draft.plumbing.tanks.get(event.tank);
   const tank = known ?? newTank(event);
+  const hung = tank.inTank;
   tank.size = event.size ?? tank.size;
   tank.nominal = event.nominal ?? tank.nominal;
   tank.live = event.live ?? tank.live;
@@ -34,10 +35,21 @@ export function declareTank(draft: Draft, event: EventOf<'tank declared'>): void
   tank.hides = event.hides ?? tank.hides;
   tank.retired = null;
   draft.plumbing.tanks.set(event.tank, tank);
-  draft.plumbing.order = orderOf(draft);
+  if (known === undefined && goesLast(draft, tank)) draft.plumbing.order.push(tank.name);
+  else if (known === undefined || tank.inTank !== hung) draft.plumbing.order = orderOf(draft);
   if (plumbing === null && known) return;
   closeOffLoop(draft, tank, event);
   tank.plumbed.push(entry(event, on));
+}
+
+/** Whether a new tank's place in the walk is behind all others, so that the order need not be made anew for each. */
+function goesLast(draft: Draft, tank: Tank): boolean {
+  if (tank.inTank !== null || draft.settings.walk.includes(tank.name)) return false;
+  const last = draft.plumbing.order.at(-1);
+  if (last === undefined) return true;
+  // Trays of tanks that are not declared stay behind all tanks, those that waited for this one too.
+  const holder = holderOf(draft, last);
+  return holder !== tank.name && draft.plumbing.tanks.get(holder)?.inTank === null;
 }
 
 function newTank(event: EventOf<'tank declared'>): Tank {

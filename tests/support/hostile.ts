@@ -3,9 +3,13 @@
  * programs trip over, signs that act on a terminal, numbers that no ruler reads, bytes that are no text.
  * The same seed gives the same journal.
  */
+import { readFileSync } from 'node:fs';
 import { generateJournal, randomFrom } from '../tools/generate.ts';
 import { FACTS, ROOM } from './arbitrary.ts';
 import { SAMPLE } from './sample.ts';
+
+/** A busy room, with auctions and an award before it. */
+const WORKSHOP = readFileSync(new URL('../../examples/workshop/fishroom.txt', import.meta.url), 'utf8');
 
 /** Words of the language and of its enemies. */
 const WORDS = [
@@ -17,7 +21,7 @@ const WORDS = [
     ' ',
   ),
 ];
-const NUMBERS = [
+export const NUMBERS = [
   '0',
   '-1',
   '1e308',
@@ -33,7 +37,7 @@ const NUMBERS = [
   'NaN',
 ];
 const NAMES = ['__proto__', 'constructor', 'toString', 'hasOwnProperty', 'Ünïcødé', '饲养', "O'Neill", 'a'.repeat(300)];
-const SIGNS = [
+export const SIGNS = [
   '\u001b[2J',
   '\u001b]0;x\u0007',
   '\u0000',
@@ -51,7 +55,14 @@ const SIGNS = [
   ',',
   ':',
   '<b>&amp;</b>',
+  '"><script>x</script>',
+  '</title></style><img src=x onerror=x>',
+  '</text></svg>',
+  '\u009b31m',
+  '\u0000BEGIN:VEVENT',
   '=1+1',
+  '=HYPERLINK("x")',
+  '-1+1|x',
   '@SUM(1)',
   '👨‍👩‍👧',
   'e\u0301',
@@ -65,6 +76,18 @@ const DAYS = [
   '2026-02-14',
   '2024-02-29',
   '20260214',
+];
+
+/** What an award, a plan and a calendar need of a room. */
+const TRADE = [
+  '2026-01-05 room: award "<i>bench</i>": 1 young at 1-900 days from hatched, notice 14 days',
+  '2026-01-05 auction Autumn: on 2026-12-05; 18 lots; bags of 6; 3 bags per species; seller gets 70 %; minimum 2.00',
+  '2026-01-05 tank Z1: 54 L; alone',
+  '2026-01-05 species apisto "</b><script>": Apistogramma sp.; cave spawner; sale at 1 mm or 1 week; price 6.00',
+  '2026-01-05 species zebra: Amatitlania sp.; cave spawner; sale at 1 mm or 1 week; price 6.00',
+  '2026-01-05 group Zinc: zebra; 30; in Z1; 40 mm',
+  '2026-01-06 Z1: reserved 2 Zinc until 2026-12-20 to "=1+1 <b>\u001b[2J"',
+  '2026-01-06 room: wanted 3 zebra at 25 mm by 2026-12-10 to "O\'Neill & <co>"',
 ];
 
 export interface Hostile {
@@ -95,8 +118,9 @@ export class Draw {
 /** One journal of up to a few hundred lines. */
 export function hostileJournal(seed: number): Hostile {
   const draw = new Draw(seed);
-  const base = draw.of([SAMPLE, ROOM, generateJournal(60 + draw.below(200), seed)]);
+  const base = draw.of([SAMPLE, ROOM, WORKSHOP, generateJournal(60 + draw.below(200), seed)]);
   const lines = base.split('\n');
+  for (const line of draw.chance(0.5) ? TRADE : []) if (draw.chance(0.8)) lines.push(line);
   const times = 1 + draw.below(24);
   for (let n = 0; n < times; n += 1) {
     const at = draw.below(lines.length);
@@ -108,7 +132,7 @@ export function hostileJournal(seed: number): Hostile {
 
 /** A line made from another: by words of the language, by signs, by number, by day, or from nothing. */
 export function hostileLine(draw: Draw, line: string): string {
-  switch (draw.below(6)) {
+  switch (draw.below(7)) {
     case 0: {
       const words = Array.from({ length: 1 + draw.below(14) }, () => word(draw));
       return `2026-0${1 + draw.below(9)}-1${draw.below(9)} ${draw.of(['A1', 'C1', 'Long', 'room', word(draw)])}: ${words.join(' ')}`;
@@ -119,7 +143,9 @@ export function hostileLine(draw: Draw, line: string): string {
       return line.replace(/^\d{4}-\d{2}-\d{2}/u, () => draw.of(DAYS));
     case 3:
       return line.replaceAll(/\b[A-Z][\w-]*\b/gu, (name) => (draw.chance(0.3) ? draw.of(NAMES) : name));
-    case 4: {
+    case 4:
+      return line.replaceAll(/"[^"]*"/gu, () => `"${draw.of(SIGNS)} ${draw.of(NAMES)}${draw.of(SIGNS)}"`);
+    case 5: {
       const at = draw.below(line.length + 1);
       return line.slice(0, at) + draw.of(SIGNS) + line.slice(at + draw.below(3));
     }
@@ -136,7 +162,7 @@ function word(draw: Draw): string {
   return draw.of([draw.of(WORDS), draw.of(WORDS), draw.of(WORDS), draw.of(NUMBERS), draw.of(NAMES), draw.of(SIGNS)]);
 }
 
-function damaged(draw: Draw, bytes: Buffer): Buffer {
+export function damaged(draw: Draw, bytes: Buffer): Buffer {
   const copy = Buffer.from(bytes);
   for (let n = draw.below(40); n >= 0; n -= 1) copy[draw.below(copy.length)] = draw.below(256);
   return copy;

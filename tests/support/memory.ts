@@ -105,7 +105,7 @@ export class MemoryDisk implements Disk {
   link(from: string, to: string): void {
     const node = this.nodes.get(from);
     if (node === undefined) throw systemError('ENOENT');
-    if (this.nodes.has(to)) throw systemError('EEXIST');
+    if (this.nodes.has(to) || this.#isFolder(to)) throw systemError('EEXIST');
     this.nodes.set(to, node);
   }
 

@@ -47,9 +47,14 @@ const NOTICEABLE = 0.3;
 
 async function giants(): Promise<void> {
   for (const { name, journal } of GIANTS) {
-    const quarter = await checking(journal(0.25));
-    const whole = await checking(journal());
-    const quadratic = whole.seconds > NOTICEABLE && whole.seconds > GROWTH * quarter.seconds;
+    let [quarter, whole] = [await checking(journal(0.25)), await checking(journal())];
+    const grows = (): boolean => whole.seconds > NOTICEABLE && whole.seconds > GROWTH * quarter.seconds;
+    // A busy machine can slow one of the two; time that grows with the square is there every time.
+    for (let tries = 0; tries < 3 && grows(); tries += 1) {
+      quarter = await checking(journal(0.25));
+      whole = await checking(journal());
+    }
+    const quadratic = grows();
     const right = whole.ended && quarter.ended && !quadratic;
     if (!right) wrong += 1;
     const times = (whole.seconds / quarter.seconds).toFixed(1);

@@ -8,7 +8,7 @@ import { answer } from '../answer.ts';
 import type { Command } from '../command.ts';
 import { misuse } from '../exit.ts';
 import { textFlag } from '../flags.ts';
-import { writePage } from '../papers.ts';
+import { oneOutput, writePage } from '../papers.ts';
 
 const HTML = textFlag('--html FILE', 'a sheet for each brood, to print and sign (- for standard output)');
 
@@ -20,15 +20,17 @@ export const command: Command = {
     'room: award "club award": 6 young at 60-120 days from hatched, notice 14 days',
   flags: [HTML],
   examples: ['tankside awards', 'tankside awards Rowan-1', 'tankside awards --html awards.html'],
-  run: (context, get, words) =>
-    answer(context, get, {
+  run(context, get, words) {
+    oneOutput(get, [get(HTML)]);
+    return answer(context, get, {
       ask(room) {
         const found = ask(room, words);
         return { found, written: writePage(context, get(HTML), () => awardsHtml(found)) };
       },
       text: ({ found, written }, look) => written ?? awardsText(found, look),
       json: ({ found }) => awardsJson(found),
-    }),
+    });
+  },
 };
 
 function ask(room: Room, words: readonly string[]): AwardsAnswer {

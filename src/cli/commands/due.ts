@@ -5,7 +5,7 @@ import { dueJson, dueText } from '../../reports/due.ts';
 import { answer, discreetText } from '../answer.ts';
 import type { Command } from '../command.ts';
 import { textFlag, wholeFlag } from '../flags.ts';
-import { writeCalendar } from '../papers.ts';
+import { oneOutput, writeCalendar } from '../papers.ts';
 
 const DAYS = wholeFlag('--days DAYS', 'how many days ahead to look (7)', 7);
 const MINUTES = wholeFlag('--minutes MINUTES', 'only what fits into that time, heaviest first', null);
@@ -24,8 +24,9 @@ export const command: Command = {
     'tankside due --on "next saturday"',
     'tankside due --days 28 --ics due.ics',
   ],
-  run: (context, get) =>
-    answer(context, get, {
+  run(context, get) {
+    oneOutput(get, [get(ICS)]);
+    return answer(context, get, {
       ask(room, journal) {
         const { on } = journal;
         const hide = discreetText(get, journal);
@@ -34,5 +35,6 @@ export const command: Command = {
       },
       text: ({ found, written }, look) => written ?? dueText(found, look),
       json: ({ found }) => dueJson(found),
-    }),
+    });
+  },
 };

@@ -10,15 +10,13 @@ import { saleText } from '../../reports/sale.ts';
 import { saleCsv, saleJson } from '../../reports/sale-data.ts';
 import { sheetCsv } from '../../reports/settle.ts';
 import type { Room } from '../../state/draft.ts';
-import { answer, discreetText, show, tellLeftOut } from '../answer.ts';
+import { answer, discreetText } from '../answer.ts';
 import { auctionOf } from '../auction.ts';
 import type { Command } from '../command.ts';
 import type { Context } from '../context.ts';
 import type { Exit } from '../exit.ts';
 import { NAMES, flag, textFlag, type Get, wholeFlag } from '../flags.ts';
-import { openJournal } from '../journal.ts';
-import { createOut } from '../outfile.ts';
-import { writeCalendar, writePage } from '../papers.ts';
+import { oneOutput, writeAll, writeCalendar, writePage, writeSpreadsheet } from '../papers.ts';
 import { PLAN_FLAGS, planFor } from '../planning.ts';
 
 const FOR = textFlag('--for AUCTION', 'the day and the bags of an auction in the journal');
@@ -46,15 +44,20 @@ export const command: Command = {
     'tankside sale --ahead 28',
     'tankside sale --csv lots.csv',
   ],
-  run: (context, get) => (get(CSV) === null ? shown(context, get) : written(context, get, get(CSV) ?? '-')),
+  run(context, get) {
+    oneOutput(get, [get(CSV), get(HTML), get(ICS)]);
+    return get(PLAN) || get(HTML) !== null || get(ICS) !== null ? planned(context, get) : shown(context, get);
+  },
 };
 
 function shown(context: Context, get: Get): Promise<Exit> {
-  if (get(PLAN) || get(HTML) !== null || get(ICS) !== null) return planned(context, get);
   return answer(context, get, {
-    ask: (room, { on, today }) => ask(room, get, on > today),
-    text: saleText,
-    json: (found) => saleJson(found, get(NAMES)),
+    ask(room, { on, today }) {
+      const found = ask(room, get, on > today);
+      return { found, written: writeSpreadsheet(context, get(CSV), () => saleCsv(found, get(NAMES))) };
+    },
+    text: ({ found, written }, look) => written ?? saleText(found, look),
+    json: ({ found }) => saleJson(found, get(NAMES)),
   });
 }
 
@@ -65,29 +68,24 @@ function planned(context: Context, get: Get): Promise<Exit> {
       const { on, today } = journal;
       const names = { withNames: get(NAMES), hide: discreetText(get, journal) };
       const plan = planFor(room, get, { auction: get(FOR), ahead: get(AHEAD), projected: on > today });
-      const page = writePage(context, get(HTML), () => saleHtml(papersOf(room, plan, names)));
+      const [csv, html, ics] = [get(CSV), get(HTML), get(ICS)];
+      const rows = () => (get(PLAN) ? sheetCsv(plan) : saleCsv(ask(room, get, on > today), get(NAMES)));
+      const spreadsheet = () => writeSpreadsheet(context, csv, rows);
+      const page = () => writePage(context, html, () => saleHtml(papersOf(room, plan, names)));
       const days = () => timetableCalendar(timetableRows(room, plan), on);
-      const calendar = writeCalendar(context, get(ICS), days, on);
-      return { plan, papers: page === null && calendar === null ? null : `${page ?? ''}${calendar ?? ''}` };
+      const calendar = () => writeCalendar(context, ics, days, on);
+      return {
+        plan,
+        papers: writeAll([
+          [csv, spreadsheet],
+          [html, page],
+          [ics, calendar],
+        ]),
+      };
     },
     text: ({ plan, papers }, look) => papers ?? planText(plan, look),
     json: ({ plan }) => planJson(plan),
   });
-}
-
-async function written(context: Context, get: Get, file: string): Promise<Exit> {
-  const journal = await openJournal(context, get);
-  const room = journal.room();
-  const projected = journal.on > journal.today;
-  const text = get(PLAN)
-    ? sheetCsv(planFor(room, get, { auction: get(FOR), ahead: get(AHEAD), projected }))
-    : saleCsv(ask(room, get, projected), get(NAMES));
-  if (file === '-') context.out.write(text);
-  else {
-    createOut(context, file, text, '--csv -');
-    await show(context, () => `${file} is written\n`);
-  }
-  return tellLeftOut(context, get, journal.leftOut(room));
 }
 
 function ask(room: Room, get: Get, projected: boolean): ReturnType<typeof sale> {
