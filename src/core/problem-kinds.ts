@@ -77,6 +77,7 @@ export const PROBLEM_KINDS = [
   'nothing-to-end',
   'nothing-to-fix',
   'number-comma',
+  'odd-length',
   'odd-reading',
   'one-length',
   'one-loop',

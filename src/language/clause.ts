@@ -9,9 +9,11 @@ import { UNIT_WORDS } from '../../grammar/words.ts';
 import type { DateNode, DetailNode, LinkNode, LinkValue, NameNode, Piece, QuantityNode } from '../../grammar/syntax.ts';
 import { isoDay } from '../core/day.ts';
 import type { Day } from '../core/day.ts';
+import type { Interval } from '../core/interval.ts';
 import { measure } from '../core/quantity.ts';
 import type { Measure, Unit } from '../core/quantity.ts';
 import { canonicalUnit } from '../core/units.ts';
+import type { UnitName } from '../core/units.ts';
 import { readDayWords } from './dates.ts';
 import type { Direction } from './dates.ts';
 import { fault } from './faults.ts';
@@ -20,7 +22,7 @@ import type { Lookup } from './line.ts';
 import { figureValue, measureOf } from './quantities.ts';
 import { Details } from './taking.ts';
 import { isEither, unitOf } from './units.ts';
-import type { Quality } from './units.ts';
+import type { EitherUnit, Quality } from './units.ts';
 
 export class Clause extends Details {
   // Numbers
@@ -55,6 +57,7 @@ export class Clause extends Details {
     }
     const read = measureOf(node, unit, to);
     if (read === null) this.wrongUnit(node, to);
+    else if (to === 'C' && !isWater(read)) this.notWater(node, unit);
     return read;
   }
 
@@ -75,6 +78,14 @@ export class Clause extends Details {
     const says = `«${this.written(node)}» runs from high to low`;
     const range = { from: low.from, to: high.to };
     this.fault('high-before-low', range, says, `${high.text}-${low.text}`);
+  }
+
+  /** Nobody keeps fish in ice or in hot soup: the other unit is offered where that is what was read. */
+  private notWater(node: QuantityNode, unit: UnitName | EitherUnit | null): void {
+    const other = unit === 'F' ? 'C' : 'F';
+    const meant = measureOf(node, other, 'C');
+    const edit = meant !== null && isWater(meant) ? `${this.bare(node)} ${other}` : null;
+    this.fault('out-of-range', node, `«${this.written(node)}» is no temperature of water with fish in it`, edit);
   }
 
   /** A number that this clause cannot do without. */
@@ -200,6 +211,13 @@ export class Clause extends Details {
     if (text === null || text === '') this.missing('words', example);
     return text ?? '';
   }
+}
+
+/** Degrees C between which water is neither ice nor deadly to every fish (ours). */
+const WATER = { low: 0, high: 45 };
+
+function isWater({ low, high }: Interval): boolean {
+  return low <= WATER.high && high >= WATER.low;
 }
 
 /** The words between quotes, as written. */

@@ -36,6 +36,31 @@ function impossible(draft: Draft, body: Body, event: EventOf<'sized'>): Problem 
   };
 }
 
+/** Longer than this many times the longest parent of that kind that was told of is doubted (ours). */
+const DOUBTED = 2;
+
+/** A length far beyond that of every grown fish of its kind in the room: it counts, and is asked about. */
+function doubtful(draft: Draft, body: Body, event: EventOf<'sized'>): Problem | null {
+  const species = body.species === null ? undefined : draft.stock.species.get(body.species);
+  if (species === undefined || species.traits.adult !== null) return null;
+  const grown = [...draft.stock.groups.values()]
+    .filter((group) => group.species === body.species)
+    .flatMap(({ name, members, declared }) =>
+      members.flatMap(({ size }) => (size === null ? [] : { name, size, declared })),
+    );
+  const [longest] = grown.toSorted((a, b) => b.size.high - a.size.high);
+  const long = event.sizes.values.find(({ low }) => longest !== undefined && low > DOUBTED * longest.size.high);
+  if (long === undefined || longest === undefined) return null;
+  return {
+    kind: 'odd-length',
+    weight: 'doubt',
+    says: `${rangeWords(long)} mm for ${body.name}: the longest ${species.name} with a length is ${rangeWords(longest.size)} mm, of ${longest.name}`,
+    write: 'the length in mm, or with its unit; else how long they grow, in the line of the species: adult 120 mm',
+    at: event.place,
+    also: [longest.declared],
+  };
+}
+
 /** `largest 30 mm`. A later line of the same moment replaces an earlier one of the same fish and kind of length. */
 export function sized(draft: Draft, event: EventOf<'sized'>): void {
   const found = resolveFish(draft, event, event.fish);
@@ -47,6 +72,8 @@ export function sized(draft: Draft, event: EventOf<'sized'>): void {
     draft.problems.push(wrong);
     return;
   }
+  const odd = doubtful(draft, body, event);
+  if (odd !== null) draft.problems.push(odd);
   for (const seen of body.sizes) {
     const same = seen.day === event.day && seen.minute === event.minute && seen.tank === tank;
     if (same && seen.sizes.of === event.sizes.of) seen.replaced = true;

@@ -146,6 +146,17 @@ describe('units', () => {
     expect(problemIn('2026-03-10 A1: test pH 15').kind).toBe('out-of-range');
   });
 
+  test('a temperature is refused where no fish could live in it, with the unit that was meant', () => {
+    expect(problemIn('2026-03-10 A1: test pH 7, 80 C')).toMatchObject({
+      kind: 'out-of-range',
+      words: '80 C',
+      write: '2026-03-10 A1: test pH 7, 80 F',
+    });
+    expect(problemIn('2026-03-10 A1: heater stuck 120 C').write).not.toMatch(/120 F/);
+    expect(problemIn('2026-03-10 A1: heat to 26 F')).toMatchObject({ write: '2026-03-10 A1: heat to 26 C' });
+    expect(only('heater stuck', '2026-03-10 A1: heater stuck 41 C\n')).toMatchObject({ at: { likely: 41 } });
+  });
+
   test('nitrogen is kept as N, as the room or the line says', () => {
     expect(fact('tested', 'test NO3 20').reading.no3?.low).toBe(20);
     expect(fact('tested', 'test NO3 20 as ion').reading.no3?.low).toBeCloseTo(4.5181, 4);
