@@ -6,6 +6,7 @@ import type { Room } from '../state/draft.ts';
 import { openRigs } from '../state/rigs.ts';
 import type { DueRow } from './due.ts';
 import { due } from './due.ts';
+import { holds } from './holds.ts';
 
 /** A temporary measure that is no longer rigged. */
 export interface Undone {
@@ -23,6 +24,16 @@ export interface DisputeOver {
   readonly lines: readonly LineRef[];
 }
 
+/** Tanks that a hold did not reach before. */
+export interface HoldReaches {
+  /** The hold's id in `holds`. */
+  readonly id: string;
+  readonly place: string;
+  readonly text: string;
+  /** `how` is empty for a tank that its line names. */
+  readonly tanks: readonly { readonly tank: string; readonly how: string }[];
+}
+
 export interface Changes {
   /** Rows that were not in the list before. */
   readonly begun: readonly DueRow[];
@@ -32,6 +43,7 @@ export interface Changes {
   readonly over: readonly DueRow[];
   readonly undone: readonly Undone[];
   readonly disputes: readonly DisputeOver[];
+  readonly reached: readonly HoldReaches[];
   /** Names of broods that were not there. */
   readonly broods: readonly string[];
 }
@@ -47,6 +59,7 @@ export function changes(before: Room, after: Room, days: number): Changes {
     over: [...old.values()].filter(({ id, kind }) => !now.has(id) && !isToldOtherwise(kind, undone, disputes)),
     undone,
     disputes,
+    reached: holdsReaching(before, after),
     broods: [...after.stock.broods.keys()].filter((name) => !before.stock.broods.has(name)),
   };
 }
@@ -64,6 +77,16 @@ function isMoved(old: DueRow | undefined, { due: now, what }: DueRow): boolean {
 
 function isToldOtherwise(kind: DueRow['kind'], undone: readonly Undone[], disputes: readonly DisputeOver[]): boolean {
   return (kind === 'measure' && undone.length > 0) || (kind === 'dispute' && disputes.length > 0);
+}
+
+function holdsReaching(before: Room, after: Room): readonly HoldReaches[] {
+  if (after.health.holds.length === 0) return [];
+  const old = new Map(holds(before).holds.map(({ id, tanks }) => [id, new Set(tanks.map(({ tank }) => tank))]));
+  return holds(after).holds.flatMap(({ id, place, text, tanks }) => {
+    const fresh = tanks.filter(({ tank }) => !(old.get(id)?.has(tank) ?? false));
+    const told = fresh.map(({ tank, route }) => ({ tank, how: route.at(-1)?.says ?? '' }));
+    return told.every(({ tank }) => tank === place) ? [] : [{ id, place, text, tanks: told }];
+  });
 }
 
 function measuresUndone(before: Room, after: Room): readonly Undone[] {

@@ -1,7 +1,7 @@
 /** What became of jotted lines: as saved, as understood, what they change; or what is wrong with one. */
 import type { Problem } from '../core/problem.ts';
-import { ageWords } from '../core/words.ts';
-import type { Changes } from '../questions/changes.ts';
+import { ageWords, listWords } from '../core/words.ts';
+import type { Changes, HoldReaches } from '../questions/changes.ts';
 import type { DueRow } from '../questions/due.ts';
 import { dayJson, spreadJson } from './json.ts';
 import type { Look } from './look.ts';
@@ -22,17 +22,25 @@ export interface JotAnswer {
   readonly saved: boolean;
   readonly lines: readonly Jotted[];
   readonly changes: Changes;
+  /** What the lines can do to the fish: one line each. */
+  readonly cautions: readonly string[];
   /** Older lines that these make doubtful. */
   readonly elsewhere: readonly Problem[];
 }
 
 /** Rows of each kind that are told; more are counted. */
 const MOST_ROWS = 5;
+/** So many reached tanks are told with the way by which they were. */
+const NAMED_WITH_ROUTE = 3;
 const INDENT = 2;
 
 export function jotText(answer: JotAnswer, look: Look): string {
   const lines = answer.lines.flatMap((line) => lineRows(line, answer.saved, look));
-  const rows = [...changeRows(answer.changes, look), ...answer.elsewhere.map((problem) => otherLine(problem))];
+  const rows = [
+    ...answer.cautions.map((caution) => `take care: ${caution}`),
+    ...changeRows(answer.changes, look),
+    ...answer.elsewhere.map((problem) => otherLine(problem)),
+  ];
   return `${[...lines, ...rows.map((row) => `  ${paragraph(row, look.width - INDENT, INDENT * 2)}`)].join('\n')}\n`;
 }
 
@@ -50,8 +58,9 @@ function otherLine({ says, at }: Problem): string {
 }
 
 function changeRows(changes: Changes, look: Look): readonly string[] {
-  const { broods, undone, disputes, over, begun, moved } = changes;
+  const { broods, undone, disputes, reached, over, begun, moved } = changes;
   return [
+    ...reached.map((hold) => reachedRow(hold)),
     ...broods.map((name) => `brood ${name} begins`),
     ...disputes.map(({ group, from, ended, how }) => `dispute of ${group} over after ${lasted(ended - from)}: ${how}`),
     ...undone.map(({ where, measure, since }) => `undone: ${where} ${measure}, since ${dayText(since, look)}`),
@@ -59,6 +68,14 @@ function changeRows(changes: Changes, look: Look): readonly string[] {
     ...some(begun, (row) => `due now: ${whatWhere(row)}, ${windowText(row.due, look)}`),
     ...some(moved, (row) => `due next: ${whatWhere(row)}, ${windowText(row.due, look)}`),
   ];
+}
+
+/** `hold of A1 «velvet» reaches C1: by the net shared with A1`; many tanks by their names alone. */
+function reachedRow({ place, text, tanks }: HoldReaches): string {
+  const names = tanks.map(({ tank, how }) =>
+    tanks.length > NAMED_WITH_ROUTE || how === '' ? tank : `${tank} (${how})`,
+  );
+  return `hold of ${place} «${text}» now reaches ${listWords(names)}: nothing leaves there`;
 }
 
 function lasted(days: number): string {
@@ -112,10 +129,12 @@ export function jotJson(answer: JotAnswer): object {
         how,
       })),
       undone: changes.undone.map(({ where, measure, since }) => ({ where, measure, since: dayJson(since) })),
+      reached: changes.reached,
       over: changes.over.map(({ id }) => id),
       begun: changes.begun.map(rowJson),
       moved: changes.moved.map(rowJson),
     },
+    cautions: answer.cautions,
     elsewhere: answer.elsewhere,
   };
 }

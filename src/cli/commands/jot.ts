@@ -1,7 +1,7 @@
 /** `tankside jot`: writes lines down, from the shell, from standard input or at a prompt. */
 import { jot } from '../jot/jot.ts';
 import type { Command } from '../command.ts';
-import { flag } from '../flags.ts';
+import { flag, NAMES } from '../flags.ts';
 
 const AS_NOTE = flag('--as-note', 'keep the words as a note, whatever they say');
 const DRY_RUN = flag('--dry-run', 'only say how the line is read and what it would change');
@@ -14,7 +14,7 @@ export const command: Command = {
     'From standard input every line is added, or none. Each line is checked, shown as it was understood and with ' +
     'what it changes, and is on the disk before it is called saved. A line that cannot be read is not added: ' +
     'what would be read is shown instead.',
-  flags: [AS_NOTE, DRY_RUN],
+  flags: [AS_NOTE, DRY_RUN, NAMES],
   examples: [
     'tankside jot',
     'tankside jot A1: chasing, lights off',

@@ -9,6 +9,7 @@ import { extended } from '../../language/extend.ts';
 import { declares, isBare } from '../../language/jotted.ts';
 import type { Fetch, Reading } from '../../language/reading.ts';
 import { changes } from '../../questions/changes.ts';
+import { raisedByLines } from '../../questions/raisedby.ts';
 import type { JotAnswer, Refused } from '../../reports/jot.ts';
 import type { Room } from '../../state/draft.ts';
 import { readingOf, zoneOf } from '../journal.ts';
@@ -28,8 +29,14 @@ export interface Wish {
 }
 
 export type Outcome =
-  | { readonly kind: 'done'; readonly answer: JotAnswer; readonly notices: readonly string[] }
-  | { readonly kind: 'refused'; readonly refused: readonly Refused[] }
+  | {
+      readonly kind: 'done';
+      readonly answer: JotAnswer;
+      /** The journal with the lines. */
+      readonly reading: Reading;
+      readonly notices: readonly string[];
+    }
+  | { readonly kind: 'refused'; readonly refused: readonly Refused[]; readonly reading: Reading }
   | { readonly kind: 'unsaved'; readonly says: string; readonly notices: readonly string[] };
 
 export interface Desk {
@@ -114,7 +121,7 @@ function write(files: Files, file: string, book: Book, lines: readonly string[],
   if (!got.ok) return { kind: 'unsaved', says: `${book.file} cannot be read: ${got.says}`, notices: [] };
   let judged = judgeMending(book, got.text, lines, wish.asNotes);
   if (!judged.ok) return refuse(book, got.text, judged);
-  if (wish.tryOnly) return { kind: 'done', answer: answerOf(judged, false), notices: got.notices };
+  if (wish.tryOnly) return done(judged, false, got.notices);
   let text = got.text;
   const result = files.append(file, (under) => {
     const now = under.read();
@@ -125,7 +132,7 @@ function write(files: Files, file: string, book: Book, lines: readonly string[],
     }
     return judged.ok ? judged.lines.map((line) => line.text) : null;
   });
-  if (result.saved) return { kind: 'done', answer: answerOf(judged, true), notices: result.notices };
+  if (result.saved) return done(judged, true, result.notices);
   if (!judged.ok) return refuse(book, text, judged);
   return {
     kind: 'unsaved',
@@ -142,11 +149,18 @@ function refuse(book: Book, text: string, judged: Judged): Outcome {
     const first = bad.write !== null && declares(bad.write) && !declares(words);
     return [{ text: words, problems, write: bad.write, first }];
   });
-  return { kind: 'refused', refused };
+  return { kind: 'refused', refused, reading: judged.reading };
 }
 
-function answerOf(judged: Judged, saved: boolean): JotAnswer {
-  const { lines, elsewhere, before, after } = judged;
+function done(judged: Judged, saved: boolean, notices: readonly string[]): Outcome {
+  const { lines, elsewhere, before, after, events, reading } = judged;
   const said = lines.every(({ text }) => isBare(text));
-  return { saved, lines, elsewhere, changes: changes(said ? after : before, after, AHEAD) };
+  const answer: JotAnswer = {
+    saved,
+    lines,
+    elsewhere,
+    changes: changes(said ? after : before, after, AHEAD),
+    cautions: raisedByLines(after, events),
+  };
+  return { kind: 'done', answer, reading, notices };
 }

@@ -5,7 +5,7 @@ import { jsonText } from '../../reports/json.ts';
 import type { Look } from '../../reports/look.ts';
 import { PLAIN } from '../../reports/paint.ts';
 import { printableAnswer } from '../../reports/printable.ts';
-import { lookOf, show } from '../answer.ts';
+import { discreet, lookOf, show } from '../answer.ts';
 import type { Context } from '../context.ts';
 import type { Exit } from '../exit.ts';
 import { EXIT, misuse, Stop } from '../exit.ts';
@@ -78,12 +78,12 @@ function datedLines(text: string, first: Day, today: Day): readonly string[] {
 async function tell(context: Context, get: Get, outcome: Outcome, look: Look): Promise<Exit> {
   switch (outcome.kind) {
     case 'done':
-      if (get(COMMON.json)) context.out.write(jsonText(jotJson(outcome.answer)));
+      if (get(COMMON.json)) context.out.write(jsonText(discreet(get, outcome, jotJson(outcome.answer))));
       else await show(context, () => jotText(outcome.answer, look));
       outcome.notices.forEach(warner(context));
       return EXIT.answered;
     case 'refused':
-      if (get(COMMON.json)) context.out.write(jsonText(refusedJson(outcome.refused)));
+      if (get(COMMON.json)) context.out.write(jsonText(discreet(get, outcome, refusedJson(outcome.refused))));
       for (const bad of outcome.refused) warner(context)(refusedText(bad, { ...look, paint: PLAIN }).trimEnd());
       return EXIT.misuse;
     case 'unsaved':

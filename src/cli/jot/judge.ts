@@ -40,6 +40,10 @@ export interface Judged {
   /** True if every line counts. */
   readonly ok: boolean;
   readonly lines: readonly JudgedLine[];
+  /** The journal with them. */
+  readonly reading: Reading;
+  /** What they state. */
+  readonly events: readonly Event[];
   /** Older lines that these make doubtful. */
   readonly elsewhere: readonly Problem[];
   /** The room on the later of today and the last new day, without the lines and with them. */
@@ -80,6 +84,8 @@ export function judge(book: Book, text: string, lines: readonly string[]): Judge
   return {
     ok: judged.every((line) => line.problems.every(({ weight }) => weight !== 'stops')),
     lines: judged,
+    reading: seen.reading,
+    events: seen.events,
     elsewhere: fresh.filter(({ at }) => at.file !== book.file || at.line < seen.first),
     before: on === far ? before : book.fold(old, on),
     after: on === far ? last : book.fold(seen.reading, on),

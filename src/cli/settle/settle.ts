@@ -81,6 +81,7 @@ export function verdict({ book, auction: asked, on, quarantine, handed }: Case, 
     saved: false,
     lines: judged.lines,
     elsewhere: [...judged.elsewhere, ...doubts(book, text, all, judged, on)],
+    cautions: [],
     changes: withoutSteps(changes(judged.before, judged.after, AHEAD)),
   };
   return { ok: true, lines: all, answer: { taken, home, jotted }, reading: withLines(book, text, all) };

@@ -36,6 +36,32 @@ describe('one line from the shell', () => {
     expect((await jot('C1: water change 30 %')).out).toMatch(/due next: C1, .*2026-02-22/);
   });
 
+  test('says what toxic ammonia a change of water or a dose can leave, or to test first', async () => {
+    const unknown = 'C1: new water can raise pH and toxic ammonia with it. TAN unknown: test first';
+    expect((await jot('C1: water change 30 %')).out.replace(/\s+/g, ' ')).toContain(`take care: ${unknown}`);
+    const tested = `${ROOM}2026-02-14 C1: test TAN 0.5, pH 7.4, 26 C\n`;
+    const { out } = await jot('--json C1: dosed 12 g "sodium bicarbonate"', { files: { [FILE]: tested } });
+    // 0.5 mg/L at 26 C: 0.0075 at pH 7.4, 0.0541 at 8.3 (Emerson et al. 1975), rounded outwards.
+    expect(out).toContain('"C1: toxic ammonia after it: 0.007–0.055 mg/L as N at pH 7.4–8.3, by TAN 0.5 mg/L');
+    expect((await jot('C1: dosed 12 g "salt"')).out).not.toContain('take care');
+  });
+
+  test('says which tanks a hold reaches by it', async () => {
+    const held = `${ROOM}2026-02-14 A1: hold "velvet"\n`;
+    const { out } = await jot('C1: shared net with A1', { files: { [FILE]: held } });
+    expect(out.replace(/\s+/g, ' ')).toContain('hold of A1 «velvet» now reaches C1 (by the net shared with A1)');
+    expect((await jot('C1: all well', { files: { [FILE]: held } })).out).not.toContain('hold of');
+  });
+
+  test('names no buyer in JSON, saved or refused', async () => {
+    for (const words of ['A1: sold 2 Rowan to "Ann Field"', 'A1: solled 2 Rowan to "Ann Field"']) {
+      const { out } = await jot(`--json ${words}`);
+      expect(out).toContain('\\"…\\"');
+      expect(out).not.toMatch(/Ann|Field/);
+      expect((await jot(`--json --with-names ${words}`)).out).toContain('Ann Field');
+    }
+  });
+
   test('takes its day from the line, from --on, else from the clock', async () => {
     expect((await jot('2026-02-01 A1: all well')).files[FILE]).toContain('\n2026-02-01 A1: all well\n');
     expect((await jot('--on yesterday A1: all well')).files[FILE]).toContain('\n2026-02-14 A1: all well\n');
