@@ -30,8 +30,34 @@ export function whyText(rows: readonly Explained[], look: Look): string {
 
 function choice(rows: readonly Explained[], look: Look): string {
   const head = `${heading(look)}: ${rows.length} rows have these words; ask for one of them`;
-  const lines = rows.map(({ id, title }) => paragraph(`tankside why ${id}  (${title})`, look.width, 4));
-  return `${[head, '', ...lines].join('\n')}\n`;
+  const alike = new Map<string, Explained[]>();
+  for (const row of rows) alike.set(lastWord(row.id), [...(alike.get(lastWord(row.id)) ?? []), row]);
+  const lines = [...alike.values()].flatMap((same) => (same.length > MOST_ALIKE ? oneOfMany(same) : same.map(oneRow)));
+  return `${[head, '', ...lines.map((line) => paragraph(line, look.width, 4))].join('\n')}\n`;
+}
+
+function oneRow({ id, title }: Explained): string {
+  return `tankside why ${id}  (${title})`;
+}
+
+/** So many rows of one kind are told one by one. */
+const MOST_ALIKE = 4;
+
+/** The kind of a row, as its id ends: `plan`, `dispute`. */
+function lastWord(id: string): string {
+  return id.slice(id.lastIndexOf('-') + 1);
+}
+
+/** Rows of one kind in one line, by what tells them apart: `winter … stays  (2 rows; for … one of aspen-1-n6, elm-s3)`. */
+function oneOfMany(rows: readonly Explained[]): readonly string[] {
+  const ids = rows.map(({ id }) => id.split('-'));
+  const [first = []] = ids;
+  const shortest = Math.min(...ids.map((words) => words.length)) - 1;
+  const shared = first.findIndex((word, at) => at >= shortest || ids.some((words) => words[at] !== word));
+  const plain = rows.filter((_, index) => (ids[index]?.length ?? 0) <= shared + 1);
+  const own = ids.map((words) => words.slice(shared, -1).join('-')).filter((words) => words !== '');
+  const asked = [...first.slice(0, shared), '…', ...first.slice(-1)].join(' ');
+  return [...plain.map(oneRow), `tankside why ${asked}  (${own.length} rows; for … one of ${own.join(', ')})`];
 }
 
 function explained({ id, title, because, quoted }: Explained, look: Look): string {

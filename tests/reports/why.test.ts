@@ -41,6 +41,22 @@ test('lets the keeper choose where many rows have the words', () => {
   expect(text).toContain('tankside why c1-water-change  (C1: water change 30 %)');
 });
 
+test('tells many rows of one kind in one line, by what tells them apart', () => {
+  const stays = ['aspen-1-n6', 'aspen-3-s3', 'elm-s3', 'hazel-2-s4', 'gorse-1-k1'];
+  const rows = stays.map((own) => ({ ...ROW, id: `winter-${own}-stays`, title: `${own} stays` }));
+  const text = whyText([{ ...ROW, id: 'winter-check', title: 'room: check' }, ...rows], look);
+  expect(text).toBe(
+    [
+      'Sun 15 Feb 2026: 6 rows have these words; ask for one of them',
+      '',
+      'tankside why winter-check  (room: check)',
+      'tankside why winter … stays  (5 rows; for … one of aspen-1-n6, aspen-3-s3,',
+      '    elm-s3, hazel-2-s4, gorse-1-k1)',
+      '',
+    ].join('\n'),
+  );
+});
+
 test('as JSON it has the texts beside the lines', () => {
   expect(whyJson([ROW])).toEqual({
     rows: [

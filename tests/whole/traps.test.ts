@@ -62,6 +62,20 @@ describe('twenty traps', () => {
       ['A1', 20, 20],
       ['C2', 40, 40],
     ]);
+    const rest = brood(journalOn('2026-03-11', lines.replace('moved 40', 'moved about 55')));
+    // The number that moved allows that none is left; the keeper says that some are.
+    expect(rest.tanks[0]?.count).toMatchObject({ low: 1, high: 18 });
+    expect(rest.total).toMatchObject({ low: 60, high: 60 });
+    const all = brood(
+      journalOn(
+        '2026-03-20',
+        `${lines.replace('moved 40 Rowan-1 to C2, rest stay', 'moved all Rowan-1 to C2')}2026-03-18 A1: Rowan-1 counted 3\n`,
+      ),
+    );
+    expect(all.tanks.map(({ tank, count }) => [tank, count.low, count.high]).toSorted()).toEqual([
+      ['A1', 3, 3],
+      ['C2', 57, 57],
+    ]);
   });
 
   it('trap 3: two layers of six do not mark the full clean done', () => {
@@ -69,8 +83,9 @@ describe('twenty traps', () => {
     const row = long(journalOn('2026-02-20', `2026-01-05 Long: clean prefilter every 6 weeks\n${lines}`));
     expect(row.lastFull && isoDay(row.lastFull.on)).toBe('2026-01-10');
     expect(row.cleaned && isoDay(row.cleaned.on)).toBe('2026-02-10');
-    // Six weeks from the full clean, or what the two layers bought: never six weeks from the tenth of February.
-    expect(row.nextClean?.likely && isoDay(row.nextClean.likely) < '2026-03-24').toBe(true);
+    // Six weeks from the full clean, or the four that two of six layers buy (½ + ½ · 2/6): never six from the tenth of February.
+    expect(row.nextClean?.likely && isoDay(row.nextClean.likely)).toBe('2026-02-21');
+    expect(row.easedUntil && isoDay(row.easedUntil)).toBe('2026-03-10');
   });
 
   const MOVED = `2026-02-02 A1: spawned brood Rowan-1
@@ -121,6 +136,13 @@ describe('twenty traps', () => {
     const [swim] = survival?.stages ?? [];
     expect(swim?.share).toEqual({ low: 1, likely: 1, high: 1 });
     expect(swim?.from.count.low).toBe(44);
+    // They were 44 from the first: the curve starts there, and falls by none.
+    expect(survival?.start.likely).toBe(44);
+    expect(survival?.fates.unseen).toBe(0);
+    const sold = lines.replace('2026-03-10', '2026-03-05 A1: sold 10 Rowan-1 at 2.00 each\n2026-03-10');
+    expect(brood(journalOn('2026-03-11', sold)).survival?.start.likely).toBe(54);
+    const lost = brood(journalOn('2026-03-20', `${lines}2026-03-20 A1: Rowan-1 counted 22\n`)).survival;
+    expect(lost?.steps.at(-1)?.survival).toBeCloseTo(0.5, 6);
   });
 
   it('trap 8: selling the largest is no shrinkage', () => {
@@ -135,6 +157,9 @@ describe('twenty traps', () => {
     );
     const row = brood(sold);
     expect(row.rate?.likely ?? 0).toBeGreaterThan(0);
+    // The same length of fish that were not picked out would say that they are smaller.
+    const kept = brood(journalOn('2026-05-20', `${start}2026-05-20 A1: Rowan-1 average 26 mm\n`));
+    expect(row.size?.likely ?? 0).toBeGreaterThan(kept.size?.likely ?? 0);
     expect(sold.problems).toEqual([]);
     // The sold are no deaths either.
     expect(row.survival?.fates).toMatchObject({ leftAlive: 20, died: 0 });
@@ -221,6 +246,11 @@ describe('twenty traps', () => {
     const bare = toxic('TAN 0.5');
     expect(bare?.missing.length).toBe(2);
     expect(bare?.toxic.high ?? 0).toBeGreaterThan(10 * (bare?.toxic.low ?? 1));
+    const wide = (line: string): number => (toxic(line)?.toxic.high ?? 0) / (toxic(line)?.toxic.low ?? 1);
+    expect([toxic('TAN 0.5, pH 8')?.missing, toxic('TAN 0.5, 26 C')?.missing]).toEqual([['temperature'], ['pH']]);
+    expect(wide('TAN 0.5, pH 8')).toBeGreaterThan(1.5);
+    expect(wide('TAN 0.5, 26 C')).toBeGreaterThan(50);
+    expect(wide('TAN 0.5, pH 8, 26 C')).toBeCloseTo(1, 9);
     expect(bare?.verdict).not.toMatch(/safe/i);
     // 0.5 mg/L as N at pH 8.2 and 26 °C: 0.044 (Emerson et al. 1975, worked).
     expect(toxic('TAN 0.5, pH 8.2, 26 C')?.toxic.likely).toBeCloseTo(0.044, 3);
@@ -239,6 +269,16 @@ describe('twenty traps', () => {
     const share = loop?.changes[0]?.share ?? 0;
     expect(share).toBeCloseTo(100 / (loop?.litres?.likely ?? 0), 3);
     expect(rows.find(({ tanks: on }) => on.includes('A2'))?.changes ?? []).toEqual([]);
+    // Half of one tank on the loop is its live litres out of all of the loop's.
+    const half = (change: string, place: string): number | null | undefined =>
+      water(journalOn('2026-02-06', `${lines.split('2026-02-05')[0] ?? ''}2026-02-05 ${change}\n`), {
+        place,
+        target: null,
+      })?.[0]?.changes[0]?.share;
+    expect(half('A1: water change 50 %', 'Long')).toBeCloseTo(65 / (loop?.litres?.likely ?? 0), 3);
+    // Litres count on the water that is in a tank, 85 % of 54 L where nobody measured, not on the glass.
+    expect(half('C1: water change 27 L', 'C1')).toBeCloseTo(27 / (0.85 * 54), 2);
+    expect(half('C1: live volume 40 L; water change 20 L', 'C1')).toBeCloseTo(0.5, 6);
   });
 
   it('trap 17: a level that falls without a clean means less flow, not a cleaner prefilter', () => {
@@ -297,6 +337,13 @@ describe('twenty traps', () => {
     const before = long(journalOn('2026-02-01', levels)).spill;
     const after = long(journalOn('2026-02-01', `${levels}2026-01-28 Long: level 55 mm\n`)).spill;
     expect(before?.likely).not.toEqual(after?.likely);
+    const inOrder = levels.replace('2026-01-30', '2026-01-28 Long: level 55 mm\n2026-01-30');
+    expect(after).toEqual(long(journalOn('2026-02-01', inOrder)).spill);
+    // A line that is taken back leaves nothing of its forecast.
+    const taken = long(
+      journalOn('2026-02-01', `${levels}2026-01-28 Long: level 55 mm\n2026-01-28 Long: mistake level 55 mm\n`),
+    );
+    expect(taken.spill).toEqual(before);
   });
 });
 
