@@ -2,13 +2,14 @@
  * Watches a run from its edge: all that it reads, asks and says passes through here. A run that wrote
  * nothing and asked for nothing that cannot be asked again is remembered.
  */
+import type { Day } from '../../core/day.ts';
 import { filesOn } from '../../files/files.ts';
 import { theDisk } from '../../files/disk.ts';
 import { thisMachine } from '../../files/machine.ts';
 import { tracing } from '../../files/cache/trace.ts';
 import type { Shelf } from '../../files/cache/shelf.ts';
 import type { Context, Output } from '../context.ts';
-import { dayBounds } from '../world.ts';
+import { dayBounds } from '../clock.ts';
 import type { Asked, Remembered } from './remembered.ts';
 
 export interface Watched {
@@ -22,7 +23,7 @@ export function watch(real: Context, shelf: Shelf, key: string, now: () => Date)
   const traced = tracing(theDisk, () => now().getTime());
   const said: [1 | 2, string][] = [];
   const env: Record<string, string | null> = {};
-  const days: { readonly zone: string | null; readonly day: number }[] = [];
+  const days: { readonly zone: string | null; readonly day: Day }[] = [];
   let alone = true;
 
   const heard = (stream: 1 | 2, output: Output): Output => ({
@@ -71,7 +72,7 @@ export function watch(real: Context, shelf: Shelf, key: string, now: () => Date)
     async keep(status) {
       const rests = traced.rests();
       if (!alone || rests === null) return;
-      const asked = await Promise.all(days.map(({ zone, day }) => lasting(zone, day, now())));
+      const asked = await Promise.all(days.map(({ zone, day }) => lasting(zone, day)));
       const kept: Remembered = { said, status, rests, env, asked };
       shelf.put(key, JSON.stringify(kept));
     },
@@ -79,7 +80,7 @@ export function watch(real: Context, shelf: Shelf, key: string, now: () => Date)
 }
 
 /** How long the clock goes on answering so. A zone that is none has no days of its own: this machine's count. */
-async function lasting(zone: string | null, day: number, now: Date): Promise<Asked> {
-  const bounds = zone === null ? null : await dayBounds(zone, now);
+async function lasting(zone: string | null, day: Day): Promise<Asked> {
+  const bounds = zone === null ? null : await dayBounds(zone, day);
   return bounds ?? { here: day };
 }
