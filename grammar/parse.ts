@@ -2,6 +2,7 @@
 import type { IToken } from 'chevrotain';
 import { tagHeading } from './headings.ts';
 import { JournalParser } from './parser.ts';
+import { Recent, tokensKey } from './recent.ts';
 import type { HeadingKind } from './phrases.ts';
 import { Separator } from './tags.ts';
 import type { ClauseNode, HeadingNode, Piece } from './syntax.ts';
@@ -36,8 +37,21 @@ export interface ParsedClauses {
   readonly faults: readonly TagFault[];
 }
 
+/** Headings read before. */
+const headings = new Recent<HeadingNode>();
+
 /** The heading that the tokens from `from` to before `to` make, or the place where they stop making one. */
 export function parseHeading(tokens: readonly IToken[], from: number, to: number): HeadingNode | ParseFault {
+  const key = tokensKey(tokens, from, to);
+  const before = headings.get(key);
+  if (before !== undefined) return before;
+  const node = parseHeadingAfresh(tokens, from, to);
+  if (!isParseFault(node)) headings.keep(key, node);
+  return node;
+}
+
+/** The same without looking at what was read before: what tests hold it against. */
+export function parseHeadingAfresh(tokens: readonly IToken[], from: number, to: number): HeadingNode | ParseFault {
   const tagged = tagHeading(tokens, from, to);
   const parse = parser();
   parse.input = tagged;
@@ -49,14 +63,47 @@ export function isParseFault(node: HeadingNode | ParseFault): node is ParseFault
   return 'rule' in node;
 }
 
+/** What names there are. `generation` grows with every name that comes. */
+export interface Known extends Pick<TagContext, 'isName' | 'isFish'> {
+  readonly generation: number;
+}
+
+/** Clauses read before without a fault, as long as no name has come since. */
+const read = new WeakMap<Known, { readonly generation: number; readonly recent: Recent<readonly ClauseNode[]> }>();
+
+function readBefore(known: Known): Recent<readonly ClauseNode[]> {
+  const before = read.get(known);
+  if (before?.generation === known.generation) return before.recent;
+  const recent = new Recent<readonly ClauseNode[]>();
+  read.set(known, { generation: known.generation, recent });
+  return recent;
+}
+
 /** The clauses of a line from token `start` on. One that makes no sense does not hide the others. */
 export function parseClauses(
   tokens: readonly IToken[],
   start: number,
   heading: HeadingKind,
-  known: Pick<TagContext, 'isName' | 'isFish'>,
+  known: Known,
 ): ParsedClauses {
-  const tagged = tagClauses(tokens, start, { heading, ...known });
+  const recent = readBefore(known);
+  const key = `${heading}\n${tokensKey(tokens, start, tokens.length)}`;
+  const before = recent.get(key);
+  if (before !== undefined) return { clauses: before, unread: [], faults: [] };
+  const parsed = parseClausesAfresh(tokens, start, heading, known);
+  if (parsed.unread.length === 0 && parsed.faults.length === 0) recent.keep(key, parsed.clauses);
+  return parsed;
+}
+
+/** The same without looking at what was read before. */
+export function parseClausesAfresh(
+  tokens: readonly IToken[],
+  start: number,
+  heading: HeadingKind,
+  known: Known,
+): ParsedClauses {
+  const { isName, isFish } = known;
+  const tagged = tagClauses(tokens, start, { heading, isName, isFish });
   if (tagged.tokens.length === 0) return { clauses: [], unread: [], faults: tagged.faults };
   const parse = parser();
   parse.input = [...tagged.tokens];

@@ -88,17 +88,31 @@ function phrasesOf(
 
 function indexed(phrases: readonly Phrase[]): Phrases {
   const index = new Map<string, Phrase[]>();
+  const seen = new Set<string>();
   for (const phrase of phrases) {
-    const first = phrase.words[0] ?? '';
-    const there = index.get(first) ?? [];
     // The first of two equal phrases counts: a declaring line's own clauses stand before the ordinary ones.
-    if (there.some((other) => other.words.join(' ') === phrase.words.join(' '))) continue;
-    index.set(
-      first,
-      [...there, phrase].sort((a, b) => b.words.length - a.words.length),
-    );
+    const text = phrase.words.join(' ');
+    if (seen.has(text)) continue;
+    seen.add(text);
+    const first = phrase.words[0] ?? '';
+    const there = index.get(first);
+    if (there === undefined) index.set(first, [phrase]);
+    else there.push(phrase);
   }
+  for (const there of index.values()) there.sort((a, b) => b.words.length - a.words.length);
   return index;
+}
+
+/** Works each answer out when it is first asked for: a run reads under few headings. */
+function onDemand<K, V>(workOut: (key: K) => V): (key: K) => V {
+  const known = new Map<K, V>();
+  return (key) => {
+    const before = known.get(key);
+    if (before !== undefined) return before;
+    const value = workOut(key);
+    known.set(key, value);
+    return value;
+  };
 }
 
 function openersOf(kind: ClauseKind): Phrase[] {
@@ -152,15 +166,10 @@ export function clausesUnder(heading: HeadingKind): ReadonlySet<ClauseKind> {
   return under.get(heading) ?? NO_KINDS;
 }
 
-const openers: ReadonlyMap<HeadingKind, Phrases> = new Map(
-  HEADINGS.map((heading) => [heading, indexed([...clausesUnder(heading)].flatMap(openersOf))]),
-);
-const NO_PHRASES: Phrases = new Map();
-
 /** The phrases that open a clause under a heading. */
-export function openersUnder(heading: HeadingKind): Phrases {
-  return openers.get(heading) ?? NO_PHRASES;
-}
+export const openersUnder = onDemand((heading: HeadingKind): Phrases =>
+  indexed([...clausesUnder(heading)].flatMap(openersOf)),
+);
 
 /** The canonical opening phrases under a heading, for completion and for finding the nearest one. */
 export function canonicalPhrases(heading: HeadingKind): readonly string[] {
@@ -190,7 +199,8 @@ export function detailsOf(kind: ClauseKind): ReadonlySet<DetailName> {
   return details.get(kind) ?? NO_DETAILS;
 }
 
-function bare(name: DetailName): Phrase[] {
+/** The words by which a detail is known. */
+const bare = onDemand((name: DetailName): readonly Phrase[] => {
   switch (name) {
     case 'quantity':
       return [
@@ -225,33 +235,23 @@ function bare(name: DetailName): Phrase[] {
     default:
       return linkPhrases(name);
   }
-}
+});
 
 function linkPhrases(name: LinkName): Phrase[] {
   const token = LINK_TOKENS.get(name);
   return token === undefined ? [] : phrasesOf(LINKS[name].says, token, name, null, name);
 }
 
-const inside: ReadonlyMap<ClauseKind, Phrases> = new Map(
-  CLAUSE_KINDS.map((kind) => {
-    const nouns = CLAUSES[kind].nouns?.replaceAll(' ', '|') ?? '';
-    return [kind, indexed([...phrasesOf(nouns, Noun, 'noun'), ...[...detailsOf(kind)].flatMap(bare)])];
-  }),
-);
-
-const continuing: ReadonlyMap<ClauseKind, Phrases> = new Map(
-  CLAUSE_KINDS.map((kind) => [kind, indexed((CLAUSES[kind].continues ?? []).flatMap(bare))]),
-);
-
 /** The words that mean something inside a kind of clause. */
-export function phrasesInside(kind: ClauseKind): Phrases {
-  return inside.get(kind) ?? NO_PHRASES;
-}
+export const phrasesInside = onDemand((kind: ClauseKind): Phrases => {
+  const nouns = CLAUSES[kind].nouns?.replaceAll(' ', '|') ?? '';
+  return indexed([...phrasesOf(nouns, Noun, 'noun'), ...[...detailsOf(kind)].flatMap(bare)]);
+});
 
 /** Those of them that stay with the clause after a comma. */
-export function phrasesContinuing(kind: ClauseKind): Phrases {
-  return continuing.get(kind) ?? NO_PHRASES;
-}
+export const phrasesContinuing = onDemand((kind: ClauseKind): Phrases =>
+  indexed((CLAUSES[kind].continues ?? []).flatMap(bare)),
+);
 
 /** The token that opens a kind of clause, where no phrase does. */
 export function headToken(kind: ClauseKind): TokenType {
