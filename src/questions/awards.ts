@@ -16,7 +16,7 @@ import { oncePerRoom } from './holds/once.ts';
 import type { WhySource } from './whyrow.ts';
 
 /** How a brood stands against a rule. */
-export type AwardState = 'claimed' | 'can be claimed' | 'perhaps' | 'growing' | 'too few' | 'notice missed' | 'over';
+type AwardState = 'claimed' | 'can be claimed' | 'perhaps' | 'growing' | 'too few' | 'notice missed' | 'over';
 
 export interface AwardRow {
   readonly id: string;

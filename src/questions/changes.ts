@@ -9,13 +9,13 @@ import { due } from './due.ts';
 import { holds } from './holds.ts';
 
 /** A temporary measure that is no longer rigged. */
-export interface Undone {
+interface Undone {
   readonly where: string;
   readonly measure: string;
   readonly since: Day;
 }
 
-export interface DisputeOver {
+interface DisputeOver {
   readonly group: string;
   readonly tank: string | null;
   readonly from: Day;

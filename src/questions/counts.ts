@@ -95,7 +95,7 @@ function alone(room: Room, brood: SeenBrood, entries: readonly Entry[]): string[
 const PHASE_WORDS = { egg: 'eggs', wriggler: 'wrigglers', fry: 'small fry', young: 'young' } as const;
 
 /** What a line said, in words. */
-export function entryWords(entry: Entry): string {
+function entryWords(entry: Entry): string {
   switch (entry.kind) {
     case 'count':
       return `${entry.of.sure ? 'counted' : 'guessed'} ${countWords(entry.of.count)}${inTank(entry.of.tank)}`;

@@ -40,7 +40,7 @@ export interface HoldRow extends RowBase {
   readonly close: string;
 }
 
-export interface RouteStep {
+interface RouteStep {
   readonly from: string;
   readonly to: string;
   readonly says: string;

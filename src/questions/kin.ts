@@ -30,7 +30,7 @@ export interface CoupleRow extends RowBase {
   readonly kin: Kin;
 }
 
-export interface ParentRow {
+interface ParentRow {
   readonly fish: string;
   readonly origin: string;
   readonly line: string;

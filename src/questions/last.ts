@@ -4,7 +4,7 @@ import { inQuarantine } from './holds/quarantines.ts';
 import { heldTanks } from './holds/reach.ts';
 import { sickIn } from './holds/sickness.ts';
 
-export type LastReason = 'held' | 'sick' | 'quarantine';
+type LastReason = 'held' | 'sick' | 'quarantine';
 
 /** Why a tank comes last, or null where it need not. A tank set up for quarantine always does. */
 export function lastReason(room: Room, tank: string): LastReason | null {

@@ -5,7 +5,7 @@ import type { Loop, LoopLevel } from '../state/plumbing.ts';
 
 type Level = DeepReadonly<LoopLevel>;
 
-export interface Readable {
+interface Readable {
   /** Oldest first. */
   readonly kept: readonly Level[];
   readonly dropped: readonly { readonly level: Level; readonly why: string }[];

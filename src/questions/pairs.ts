@@ -26,7 +26,7 @@ import { broodsOf, isGuarded, isResting, partedWords, spawningOf } from './pairs
 import type { Spawning } from './pairs/spawning.ts';
 
 /** `not said` where no line says that they are bonded: sharing a tank makes no bond. */
-export type BondState = 'bonded' | 'split up' | 'resting' | 'single' | 'apart' | 'gone' | 'not said';
+type BondState = 'bonded' | 'split up' | 'resting' | 'single' | 'apart' | 'gone' | 'not said';
 
 export interface OpenDispute extends DisputeRow {
   readonly advice: Advice;

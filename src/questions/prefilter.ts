@@ -198,11 +198,11 @@ function levelAfter(loop: DeepReadonly<Loop>, clean: Clean): number | null {
 }
 
 /** Days that all layers last where the room has not taught better (about six weeks: common practice, no source). */
-export const USUAL_CLEAN_DAYS = 42;
+const USUAL_CLEAN_DAYS = 42;
 /** Intervals between full cleans that it takes to teach. */
 const TAUGHT_BY = 3;
 
-export interface CleanInterval {
+interface CleanInterval {
   readonly days: Interval;
   /** In words, with what it rests on; the usual is named beside the room's own. */
   readonly step: string;

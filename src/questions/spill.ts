@@ -34,7 +34,7 @@ export interface Outlook {
   readonly steps: readonly string[];
 }
 
-export interface Bought {
+interface Bought {
   /** Days by which the spill moved. */
   readonly days: Interval;
   /** Freeboard regained over the freeboard after a full clean; null where levels do not tell. */

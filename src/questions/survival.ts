@@ -21,7 +21,7 @@ import { countsAsKnown } from '../state/hindsight.ts';
 import type { Gone } from '../state/stock.ts';
 import { middleOf } from './counts/ledger.ts';
 
-export type PointName = 'eggs' | 'hatched' | 'swimming' | 'first count' | 'first sale' | 'last count';
+type PointName = 'eggs' | 'hatched' | 'swimming' | 'first count' | 'first sale' | 'last count';
 
 /** How many there were at a point of their life. */
 export interface Point {
@@ -59,7 +59,7 @@ export interface Survival {
   readonly because: Because;
 }
 
-export interface Fates {
+interface Fates {
   readonly died: number;
   readonly missing: number;
   readonly eaten: number;
@@ -199,7 +199,7 @@ function aliveOn(brood: SeenBrood, day: Day, said: Interval | null): Interval {
 }
 
 /** From each point to the next; what left alive between them lived, and no share is above one. */
-export function stagesOf(brood: SeenBrood): readonly StageSurvival[] {
+function stagesOf(brood: SeenBrood): readonly StageSurvival[] {
   const points = pointsOf(brood);
   return points.slice(1).flatMap((to, index) => {
     const from = points[index];

@@ -43,7 +43,7 @@ export interface TankRow {
   readonly lines: readonly LineRef[];
 }
 
-export interface TanksOptions {
+interface TanksOptions {
   /** Only tanks that are free or will come free, soonest first. */
   readonly free: boolean;
 }

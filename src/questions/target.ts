@@ -13,7 +13,7 @@ import { afterRaising } from './raised.ts';
 import type { WaterBody } from './waters.ts';
 
 /** What can be aimed at: things that mix as water does. */
-export type Aim = 'tan' | 'no2' | 'no3' | 'kh' | 'gh' | 'conductivity' | 'salinity';
+type Aim = 'tan' | 'no2' | 'no3' | 'kh' | 'gh' | 'conductivity' | 'salinity';
 
 export interface Target {
   readonly of: Aim;

@@ -78,7 +78,7 @@ export interface WaterRow {
   readonly lines: readonly LineRef[];
 }
 
-export interface ReadingRow {
+interface ReadingRow {
   readonly of: Parameter;
   /** As the kit shows it, with its unit: `NO3 20–40 mg/L`. */
   readonly words: string;
@@ -87,14 +87,14 @@ export interface ReadingRow {
   readonly where: string;
 }
 
-export interface AmmoniaRow {
+interface AmmoniaRow {
   /** mg/L as N. */
   readonly toxic: Interval;
   readonly missing: readonly string[];
   readonly verdict: string;
 }
 
-export interface TrendRow {
+interface TrendRow {
   readonly of: Parameter;
   readonly words: string;
   /** As the kit shows it, a week. */
@@ -102,7 +102,7 @@ export interface TrendRow {
   readonly readings: number;
 }
 
-export interface WaterOptions {
+interface WaterOptions {
   /** A loop or tank; null for every water. */
   readonly place: string | null;
   readonly target: Target | null;

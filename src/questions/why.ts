@@ -43,7 +43,7 @@ export const WHY_SOURCES: readonly WhySource[] = [
   awardsWhy,
 ];
 
-export interface WhyAnswer {
+interface WhyAnswer {
   /** Rows that match; where several answers have the same row, it stands once. */
   readonly rows: readonly WhyRow[];
   /** Where none does: ids that come near. */

@@ -15,7 +15,7 @@ const CA = 40.078;
 
 const WATER = 2 * H + O;
 /** g/mol of calcium carbonate and oxide, in which hardness is counted. */
-export const CACO3 = CA + C + 3 * O;
+const CACO3 = CA + C + 3 * O;
 const CAO = CA + O;
 
 /** mg/L CaCO3 in one German degree: 10 mg/L of CaO. */

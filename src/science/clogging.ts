@@ -6,7 +6,7 @@
 import { crossing, robustLine, type Line, type Point } from './trend.ts';
 
 /** A level read in the chamber, mm above its floor, on a day (any day count). */
-export interface LevelPoint {
+interface LevelPoint {
   readonly day: number;
   readonly level: number;
 }

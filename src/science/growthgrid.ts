@@ -8,7 +8,7 @@ import type { Draw, GrowthPrior, MeanReading } from './growth.ts';
 import { quantiles } from './spread.ts';
 
 /** Two-sided 80 %: every band of growth. */
-export const Z80 = 1.2816;
+const Z80 = 1.2816;
 /** No curve is true to better than this share of a length (ours). */
 const BEND = 0.03;
 /** Young of both sexes stop short of the length that the species is said to reach: shares of it (ours). */
@@ -29,7 +29,7 @@ interface Pace {
 }
 
 /** Every combination of pace, grown length and day of birth, the size at the start worked out exactly within each. */
-export interface Grid {
+interface Grid {
   readonly paces: Float64Array;
   readonly weights: Float64Array;
   readonly mean: number;

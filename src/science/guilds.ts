@@ -6,7 +6,7 @@ import type { Guild } from '../core/guild.ts';
 import type { Measure } from '../core/quantity.ts';
 import { measure } from '../core/quantity.ts';
 
-export interface GuildDefaults {
+interface GuildDefaults {
   /** Days from laying to hatching; for livebearers nothing is laid. */
   readonly hatch: Measure<'days'> | null;
   /** Days from hatching to swimming free; null where the young are released or born swimming. */

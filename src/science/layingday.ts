@@ -43,7 +43,7 @@ export interface BroodDays {
 }
 
 /** The share of a range of days that is named as most likely. */
-export const MOST_LIKELY = 0.8;
+const MOST_LIKELY = 0.8;
 /** Chance that a look is misread or misdated (ours): one such look must not rule out the truth. */
 const MISREAD = 0.01;
 /** Hours of the day at which eggs may be laid, as shares of it; looks are taken at its middle. */

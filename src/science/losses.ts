@@ -13,7 +13,7 @@ export type Phase = 'egg' | 'wriggler' | 'fry' | 'young';
 export const FRY_DAYS = 28;
 
 /** Standard deviation of the logarithm of the daily loss between broods (ours). */
-export const BETWEEN_BROODS = 0.8;
+const BETWEEN_BROODS = 0.8;
 
 const USUAL: { readonly [P in Phase]: number } = { egg: 0.08, wriggler: 0.03, fry: 0.008, young: 0.001 };
 

@@ -6,7 +6,7 @@
  */
 
 /** A level, mm above the chamber's floor, after so many load-days since the clean and so many flushes of the pipes. */
-export interface LoadedLevel {
+interface LoadedLevel {
   readonly load: number;
   readonly flushes: number;
   readonly level: number;

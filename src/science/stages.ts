@@ -49,7 +49,7 @@ export function q10Factor(q10: number, reference: number, temperature: number): 
 }
 
 /** A duration stated at 26 °C, at another temperature: both ends of the evidence for Q10. */
-export function atTemperature(duration: Measure<'days'>, temperature: Measure<'C'>): Measure<'days'> {
+function atTemperature(duration: Measure<'days'>, temperature: Measure<'C'>): Measure<'days'> {
   const at = (days: number, celsius: number): number[] =>
     [Q10.low, Q10.likely, Q10.high].map((q) => days * q10Factor(q, REFERENCE_TEMPERATURE, celsius));
   const likely = duration.likely ?? (duration.low + duration.high) / 2;

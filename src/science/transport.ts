@@ -9,7 +9,7 @@ export const LOAD = { air: 5, oxygen: 10 };
 export const DAY_HOURS = 24;
 export const LOAD_TEMPERATURE = 25;
 /** Water is a third of a bag, what is above it two thirds (common practice, no source). */
-export const WHOLE_TO_WATER = 3;
+const WHOLE_TO_WATER = 3;
 /** Litres of water in the smallest bag that is worth closing (ours). */
 const LEAST_WATER = 0.3;
 

@@ -12,7 +12,7 @@ import type { Brood, Group } from './stock.ts';
 import { newBody } from './tally.ts';
 
 /** How an entry tells of a beginning: laid that day, eggs found, only suspected, or a later stage. */
-export type Beginning = 'laid' | 'maybe' | Stage;
+type Beginning = 'laid' | 'maybe' | Stage;
 
 /** Adds a brood to the room and to its group. `name` is the one that the line writes, or null. */
 export function beginBrood(

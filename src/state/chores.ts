@@ -43,7 +43,7 @@ export interface Task {
   done: { day: Day; place: Place } | null;
 }
 
-export interface PutOff {
+interface PutOff {
   where: string;
   what: PutOffThing;
   day: Day;
@@ -52,8 +52,7 @@ export interface PutOff {
   place: Place;
 }
 
-export type PutOffThing =
-  { readonly action: ChoreAction } | { readonly measure: MeasureKind } | { readonly text: string };
+type PutOffThing = { readonly action: ChoreAction } | { readonly measure: MeasureKind } | { readonly text: string };
 
 export const CHORES_HOMES: Homes<'away' | 'chore set' | 'chore stopped' | 'to do' | 'did' | 'put off'> = {
   away: (draft, event) => {

@@ -160,7 +160,7 @@ function ofAll(body: Body, count: Interval, sure: boolean, event: Moment, stands
  * A guess after a guess. Where the new one holds the old likely number they agree, and both bound it;
  * else fish went unseen and the new one tells how few. Numbers never rise, unless the old guess was low.
  */
-export function guessOnGuess(old: Interval, count: Interval): Interval {
+function guessOnGuess(old: Interval, count: Interval): Interval {
   if (count.low > old.high) return count;
   const agrees = old.likely !== null && old.likely >= count.low && old.likely <= count.high;
   const low = agrees ? Math.max(old.low, count.low) : count.low;

@@ -40,7 +40,7 @@ function signSeen(draft: Draft, event: EventOf<'dispute sign'>): void {
 }
 
 /** Chasing and fasting that nobody needs to act on: many fish together, or a mouth full of eggs. */
-export function isDailyLife(group: Group, event: { readonly sign: DisputeSign['sign'] }): boolean {
+function isDailyLife(group: Group, event: { readonly sign: DisputeSign['sign'] }): boolean {
   if (event.sign !== 'chasing' && event.sign !== 'not eating') return false;
   return group.kind === 'colony' || group.kind === 'harem' || group.kind === 'group' || group.holding !== null;
 }

@@ -23,7 +23,7 @@ export interface Done {
 }
 
 /** A change of this share of what was asked counts as the whole of it (ours: a setting). */
-export const NEARLY_ALL = 0.8;
+const NEARLY_ALL = 0.8;
 
 /**
  * When a standing chore was done, oldest first, from the last time that it was done in full: what came

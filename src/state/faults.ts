@@ -9,7 +9,7 @@ import { disturb } from './water.ts';
 import { happened, insertInTime } from './when.ts';
 
 /** Power away longer than this starts a water watch (ours: a setting). */
-export const POWER_LIMIT_HOURS = 6;
+const POWER_LIMIT_HOURS = 6;
 
 /** Opens a fault; one with the same words that is open there already is the same fault. */
 export function beginFault(

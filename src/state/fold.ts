@@ -27,7 +27,7 @@ export function foldRoom(events: readonly Event[], on: Day): Room {
 }
 
 /** Folds one event, for several tanks one by one; a clause that cannot count is no word about its tank either. */
-export function applyEvent(draft: Draft, event: Event): void {
+function applyEvent(draft: Draft, event: Event): void {
   for (const one of expand(draft, event)) {
     if (isOfRetiredTank(draft, one)) continue;
     const before = draft.problems.length;

@@ -7,7 +7,7 @@ import type { Interval } from '../core/interval.ts';
 import type { Place } from '../core/span.ts';
 import type { SeenBody } from './bodies.ts';
 
-export interface KnownNow {
+interface KnownNow {
   readonly day: Day;
   readonly place: Place;
   /** All of them together on that day, by what was said then and what later lines show. */

@@ -3,7 +3,7 @@ import type { EventKind, EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 
 /** Applies one kind of event to the draft. */
-export type Apply<K extends EventKind> = (draft: Draft, event: EventOf<K>) => void;
+type Apply<K extends EventKind> = (draft: Draft, event: EventOf<K>) => void;
 
 /** A slice's share of the kinds: every slice exports one, and `homes.ts` joins them all. */
 export type Homes<K extends EventKind> = { readonly [P in K]: Apply<P> };

@@ -19,7 +19,7 @@ export interface DisputeSign {
   place: Place;
 }
 
-export type DisputeEnd = 'made up' | 'shimmying' | 'spawned' | 'separated' | 'died';
+type DisputeEnd = 'made up' | 'shimmying' | 'spawned' | 'separated' | 'died';
 
 export interface Dispute {
   from: Day;
@@ -57,7 +57,7 @@ interface Moment {
 }
 
 /** True where two lines are at most 48 hours apart; by whole days where one of them has no time. */
-export function withinBout(earlier: Moment, later: Moment): boolean {
+function withinBout(earlier: Moment, later: Moment): boolean {
   if (earlier.minute === null || later.minute === null) return later.day - earlier.day <= BOUT_HOURS / 24;
   const hours = (later.day - earlier.day) * 24 + (later.minute - earlier.minute) / 60;
   return hours <= BOUT_HOURS;
@@ -76,7 +76,7 @@ export function boutsOf<S extends Moment>(signs: readonly S[]): readonly (readon
 }
 
 /** What ending a dispute needs of its group. */
-export interface Quarrelsome {
+interface Quarrelsome {
   readonly disputes: Dispute[];
 }
 

@@ -25,7 +25,7 @@ export const MEASURE_WORDS: Readonly<Record<MeasureKind, { readonly begin: strin
 };
 
 /** A pump that stood longer than this starves the filter of oxygen and starts a water watch (ours: a setting). */
-export const PUMP_LIMIT_HOURS = 6;
+const PUMP_LIMIT_HOURS = 6;
 
 export function beginMeasure(draft: Draft, event: EventOf<'measure begun'>): void {
   for (const where of placesOf(draft, event.subject)) beginAt(draft, event, where);

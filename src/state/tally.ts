@@ -154,7 +154,7 @@ function outOf(
 }
 
 /** A part turns out to hold at least so many: a guess that was too low grows, and the total with it. */
-export function raisePart(body: Body, tank: string, least: number): void {
+function raisePart(body: Body, tank: string, least: number): void {
   const part = body.parts.get(tank) ?? NONE;
   if (part.low >= least) return;
   const likely = part.likely === null ? null : Math.max(part.likely, least);

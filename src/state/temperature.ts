@@ -7,7 +7,7 @@ import { isOpenOn } from './rigs.ts';
 import { loopOf } from './tanks.ts';
 
 /** A reading older than this many days says nothing about today (ours). */
-export const TEMPERATURE_LASTS = 30;
+const TEMPERATURE_LASTS = 30;
 
 export interface Warmth {
   readonly value: Measure<'C'>;

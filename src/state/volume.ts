@@ -9,7 +9,7 @@ import { holderOf, tanksOn } from './tanks.ts';
 import type { Day } from '../core/day.ts';
 
 /** Share of the nominal litres that is water (glass, sand, rock and the air gap take 10–20 %): common practice, no source. */
-export const LIVE_SHARE = { low: 0.8, likely: 0.85, high: 0.9 } as const satisfies Interval;
+const LIVE_SHARE = { low: 0.8, likely: 0.85, high: 0.9 } as const satisfies Interval;
 
 export interface LiveVolume {
   /** Null where the journal gives neither litres nor size. */

@@ -194,7 +194,7 @@ export function livingOf(draft: Draft, group: Group): Brood[] {
 }
 
 /** The groups and broods in a tank, for the slices to change. */
-export function bodiesAt(draft: Draft, tank: string): (Group | Brood)[] {
+function bodiesAt(draft: Draft, tank: string): (Group | Brood)[] {
   const here = (body: Group | Brood): boolean => (body.parts.get(tank)?.high ?? 0) > 0;
   const broods = livingBroods(draft).filter((brood) => !brood.suspected);
   return [...[...draft.stock.groups.values()].filter(here), ...broods.filter(here)];

@@ -4,7 +4,7 @@ import { canonicalPhrases } from '../../../grammar/phrases.ts';
 import type { Room } from '../../state/draft.ts';
 
 /** The words that fit, and the part of the line that they take the place of. */
-export type Completion = readonly [fitting: readonly string[], part: string];
+type Completion = readonly [fitting: readonly string[], part: string];
 
 /** Before the colon names alone; behind it names, and the words that open a clause of that kind of line. */
 export function complete(room: Room, line: string): Completion {

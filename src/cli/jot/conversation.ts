@@ -14,7 +14,7 @@ import { EXIT } from '../exit.ts';
 import { datedLine, dayAlone } from './days.ts';
 import type { Desk, Wish } from './desk.ts';
 
-export interface Talk {
+interface Talk {
   readonly desk: Desk;
   readonly prompt: Prompt;
   readonly wish: Wish;

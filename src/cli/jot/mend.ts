@@ -7,7 +7,7 @@ import { judge, mayBeRead } from './judge.ts';
 const DATED = /^\d{4}-\d{2}-\d{2}\s/;
 
 /** The journal's text and the lines before the one that is tried. */
-export interface Above {
+interface Above {
   readonly book: Book;
   readonly text: string;
   readonly lines: readonly string[];

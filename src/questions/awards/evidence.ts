@@ -10,7 +10,7 @@ import { lastOf, readingsOf, readingWords, type Parameter } from '../readings.ts
 import { bodyOfWater } from '../waters.ts';
 import type { AwardDays, SeenRule } from './rule.ts';
 
-export type EvidenceKind = 'species' | 'parents' | 'source' | 'laid' | 'anchor' | 'count' | 'photo' | 'water';
+type EvidenceKind = 'species' | 'parents' | 'source' | 'laid' | 'anchor' | 'count' | 'photo' | 'water';
 
 export interface Evidence {
   readonly kind: EvidenceKind;

@@ -12,7 +12,7 @@ import { datesOf, type BroodDates } from '../laying.ts';
 export type SeenRule = DeepReadonly<AwardRule>;
 
 /** What age counts from. */
-export type Anchor = 'hatched' | 'released' | 'born';
+type Anchor = 'hatched' | 'released' | 'born';
 
 export interface AwardDays {
   readonly anchor: Anchor;

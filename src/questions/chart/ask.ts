@@ -17,7 +17,7 @@ import { waterChart } from './water.ts';
 const KINDS = ['growth', 'level', 'survival', 'water'] as const;
 type Kind = (typeof KINDS)[number];
 
-export type Charted =
+type Charted =
   { readonly ok: true; readonly chart: Chart } | { readonly ok: false; readonly says: string; readonly write: string };
 
 /** Words that say nothing here: `chart growth of Rowan-1`, `tank 12`. */

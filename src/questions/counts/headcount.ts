@@ -35,7 +35,7 @@ export interface Headcount {
   readonly parts: ReadonlyMap<string, Beliefs>;
 }
 
-export const NOBODY_COUNTED: Headcount = { weights: KINDS.map(({ weight }) => weight), total: null, parts: new Map() };
+const NOBODY_COUNTED: Headcount = { weights: KINDS.map(({ weight }) => weight), total: null, parts: new Map() };
 
 /** Follows a brood to a day. `stretches` tells what share goes unseen a day, by when. */
 export function follow(
@@ -95,7 +95,7 @@ function seen(before: Beliefs, count: Interval): Beliefs {
 }
 
 /** A number with bounds holds the truth four times of five. */
-export function guessOf(count: Interval): Belief {
+function guessOf(count: Interval): Belief {
   if (isSure(count)) return counted(count.low);
   const low = Math.max(0.5, count.low);
   const high = Number.isFinite(count.high) ? count.high : Math.max(2 * middleOf(count), low + 1);

@@ -27,7 +27,7 @@ export function ledgerOf(room: Room, brood: SeenBrood): readonly Entry[] {
 const MOVES = new WeakMap<Room, ReadonlyMap<string, readonly DeepReadonly<Move>[]>>();
 
 /** The moves of a body, oldest first: a long journal has many, so they are sorted out once a room. */
-export function movesOf(room: Room, body: string): readonly DeepReadonly<Move>[] {
+function movesOf(room: Room, body: string): readonly DeepReadonly<Move>[] {
   let byBody = MOVES.get(room);
   if (!byBody) {
     const sorted = new Map<string, DeepReadonly<Move>[]>();

@@ -9,7 +9,7 @@ import type { Jar } from '../../state/cultures.ts';
 import type { Room } from '../../state/draft.ts';
 import { rowId } from '../id.ts';
 
-export type JarState = 'not started' | 'young' | 'live' | 'old' | 'sour';
+type JarState = 'not started' | 'young' | 'live' | 'old' | 'sour';
 
 export interface JarRow {
   readonly id: string;

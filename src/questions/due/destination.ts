@@ -6,7 +6,7 @@ import type { Room } from '../../state/draft.ts';
 import { walkOrder } from '../../state/tanks.ts';
 
 /** The first tank in walking order that holds no fish; trays and quarantine tanks are left out. */
-export function freeTank(room: Room): string | null {
+function freeTank(room: Room): string | null {
   return walkOrder(room).find((name) => isFree(room, name)) ?? null;
 }
 

@@ -8,7 +8,7 @@ import { openSick, type OpenSick } from '../holds/sickness.ts';
 import type { DueItem, DueSource } from './item.ts';
 
 /** Sick fish, for the keeper's own sake. One wording, so that an answer prints it once. */
-export const SICK_CAUTION =
+const SICK_CAUTION =
   'sick and held tanks last, with their own net; gloves over broken skin, and tell the doctor; what it is, a veterinarian says';
 
 export const healthDue: DueSource = (room) => [

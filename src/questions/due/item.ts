@@ -4,7 +4,7 @@ import type { DayWindow } from '../../core/interval.ts';
 import type { LineRef } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
 
-export type DueKind =
+type DueKind =
   | 'chore'
   | 'task'
   | 'measure'

@@ -2,9 +2,9 @@
 import type { DueItem } from './item.ts';
 
 /** Minutes assumed where the journal does not say (`takes 20 min`). Common practice, no source. */
-export const USUAL_MINUTES = 5;
+const USUAL_MINUTES = 5;
 
-export interface Fitted<T> {
+interface Fitted<T> {
   readonly rows: readonly T[];
   /** Rows that did not fit, in their order. */
   readonly left: readonly T[];

@@ -20,7 +20,7 @@ interface Silent {
 }
 
 /** Tanks with no word for a week, longest silent first. A tank known to have lost its last fish is not asked for. */
-export function silentTanks(room: Room): Silent[] {
+function silentTanks(room: Room): Silent[] {
   return liveTanks(room)
     .filter(({ name }) => !isNewWater(name) && !isKnownEmpty(room, name))
     .map((tank): Silent => {

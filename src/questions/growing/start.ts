@@ -36,7 +36,7 @@ export function adultSize(room: Room, body: SeenBody): number {
   return Math.max(GROWN * (saleSize.likely ?? saleSize.low), ...lengths);
 }
 
-export interface Start {
+interface Start {
   readonly born: DayWindow;
   readonly anchor: Day;
   readonly prior: GrowthPrior;

@@ -1,7 +1,7 @@
 /** What each kind of fact is about, in a word that a keeper looks for; the compiler wants every kind here. */
 import type { Event, EventKind } from '../../journal/event.ts';
 
-export type Theme =
+type Theme =
   | 'set-up'
   | 'chore'
   | 'water'

@@ -52,7 +52,7 @@ export function linksSince(room: Room, since: number): readonly Link<Way>[] {
 }
 
 /** Moves on or after the day of a time, oldest first. */
-export function movesSince(room: Room, since: number): readonly DeepReadonly<Move>[] {
+function movesSince(room: Room, since: number): readonly DeepReadonly<Move>[] {
   const { moves } = room.stock;
   return moves.filter((move) => endOf(move.day, move.minute) > since);
 }

@@ -30,7 +30,7 @@ export interface Line {
   readonly places: readonly Place[];
 }
 
-export interface Reserve {
+interface Reserve {
   readonly stock: string;
   readonly count: Interval;
 }

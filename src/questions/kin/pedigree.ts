@@ -11,7 +11,7 @@ import type { Room } from '../../state/draft.ts';
 import { livingMembers } from '../../state/members.ts';
 import { oncePerRoom } from '../holds/once.ts';
 
-export type SeenFish = SeenGroup['members'][number];
+type SeenFish = SeenGroup['members'][number];
 
 export interface Animal extends Possible {
   /** In a sentence: `Wren`, `the male of Aspen`, `Aspen-1`. */

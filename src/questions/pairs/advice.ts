@@ -195,7 +195,7 @@ function both(group: SeenGroup): string {
 }
 
 /** How a sign reads after "a dispute with". */
-export const SIGN_WORDS: { readonly [S in Sign]: string } = {
+const SIGN_WORDS: { readonly [S in Sign]: string } = {
   chasing: 'chasing',
   hiding: 'one hiding',
   pinned: 'one pinned',

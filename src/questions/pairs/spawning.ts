@@ -136,7 +136,7 @@ function leftEarly(room: Room, brood: SeenBrood): boolean {
 }
 
 /** Why such a pair is left in peace, or null. */
-export function waitsFor(room: Room, group: SeenGroup, broods: readonly SeenBrood[]): string | null {
+function waitsFor(room: Room, group: SeenGroup, broods: readonly SeenBrood[]): string | null {
   const tanks = new Set(livingMembers(group).map((fish) => fish.tank));
   if (openDispute(group)) return 'in a dispute';
   if (openRigs(room).some((rig) => rig.kind === 'divider' && tanks.has(rig.where))) return 'on a divider';
