@@ -22,7 +22,7 @@ const packages = {
   yalps: ['src/science'],
   luxon: ['src/cli'],
   commander: ['src/cli'],
-  chalk: ['src/reports', 'src/cli'],
+  chalk: ['src/reports'],
   'cli-table3': ['src/reports'],
   'string-width': ['src/reports'],
   'csv-stringify': ['src/reports'],
