@@ -15,11 +15,11 @@ export function againstReport(answer: Against, copies: Copies, look: Look): stri
   const { rows, same } = answer;
   const both = `${plural(same, 'line')} in both`;
   const found = rows.length === 0 ? `nothing differs, ${both}` : `${counts(rows, copies)}; ${both}`;
-  const first = look.paint.strong(paragraph(`${copies.here} and ${copies.there}: ${found}`, look.width, 2));
+  const [first = '', ...more] = paragraph(`${copies.here} and ${copies.there}: ${found}`, look.width, 2).split('\n');
   const end = rows.some(({ here }) => here === null)
     ? ['', paragraph(`a line may stand anywhere in ${copies.here}: copy over what is missing there`, look.width, 2)]
     : [];
-  return `${[first, ...rows.flatMap((row) => ['', ...rowLines(row, copies)]), ...end].join('\n')}\n`;
+  return `${[look.paint.strong(first), ...more, ...rows.flatMap((row) => ['', ...rowLines(row, copies)]), ...end].join('\n')}\n`;
 }
 
 function counts(rows: readonly AgainstRow[], { here, there }: Copies): string {

@@ -102,7 +102,8 @@ describe('wants', () => {
 
 describe('the price list', () => {
   test('what is ready and promised to nobody, a line each; no tank, no buyer', async () => {
-    const more = '2026-04-20 C1: kept back 8 Rowan-1; reserved 6 Rowan-1 until 2026-06-01 to "Iris"\n';
+    const more =
+      '2026-04-20 C1: Rowan-1 counted 30; kept back 8 Rowan-1; reserved 6 Rowan-1 until 2026-06-01 to "Iris"\n';
     const { out } = await ask(['promises', '--list'], more);
     expect(out).toMatch(
       /^For sale on 1 May 2026\n\nPelvicachromis taeniatus(?:, [\d–]+ mm)?: 6\.00 EUR each, 16 fish \(Rowan-1\)\n$/,
