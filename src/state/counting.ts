@@ -175,11 +175,12 @@ function guessOnGuess(old: Interval, count: Interval): Interval {
 
 /**
  * After a part changed. What was guessed to have been moved here and was not may still be elsewhere, so
- * the other parts may be that much larger; a part above the total shows that the total was guessed low.
+ * the other parts may be that much larger; a part above the total shows that the total was guessed low:
+ * where it is the only one, what is believed of it is believed of all.
  */
 function settleTotal(body: Body, tank: string, part: Interval, dropped: number): void {
   const others = [...body.parts].filter(([other]) => other !== tank);
-  if (others.length === 0 && !movedApart(body)) {
+  if (others.length === 0 && (!movedApart(body) || part.low > body.total.high)) {
     body.total = part;
     return;
   }
