@@ -1,0 +1,58 @@
+/** What is broken, and which tests are to notice: each part is named after what the keeper would lose. */
+
+export interface Part {
+  readonly name: string;
+  readonly files: readonly string[];
+  readonly tests: readonly string[];
+}
+
+const named = (folder: string, names: string): string[] => names.split(' ').map((name) => `${folder}/${name}`);
+const source = (folder: string, names: string): string[] => named(`src/${folder}`, names).map((name) => `${name}.ts`);
+const test = (folder: string, names: string): string[] =>
+  named(`tests/${folder}`, names).map((name) => `${name}.test.ts`);
+
+export const PARTS: readonly Part[] = [
+  {
+    name: 'counts',
+    files: source('state', 'counting tally stock heads moves places bodies losses selling sizing'),
+    tests: test('state', 'counting conserved gone who groups sale broods'),
+  },
+  {
+    name: 'broods',
+    files: source(
+      'state',
+      'broodstart broods broodlife broodnames spawning stageseen stageclock stagewindows hindsight when',
+    ),
+    tests: test('state', 'broods broodnames stages hindsight when gone'),
+  },
+  {
+    name: 'pairs',
+    files: source('state', 'disputes quarrel groups members who where'),
+    tests: test('state', 'disputes groups who broods'),
+  },
+  {
+    name: 'checks',
+    files: source('checks', '*'),
+    tests: test('checks', '*'),
+  },
+  {
+    name: 'holds',
+    files: source('questions', 'holds holds/*'),
+    tests: test('questions', 'holds/* sale'),
+  },
+  {
+    name: 'sale',
+    files: source('questions', 'sale sale/* saleable promises promises/*'),
+    tests: test('questions', 'sale sale/* promises'),
+  },
+  {
+    name: 'water',
+    files: source('questions', 'spill powercut water levels watch'),
+    tests: test('questions', 'spill powercut water due/water*'),
+  },
+  {
+    name: 'days',
+    files: source('questions', 'laying stages due due/order due/postponed due/item due/destination'),
+    tests: test('questions', 'broods due'),
+  },
+];
