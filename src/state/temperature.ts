@@ -36,9 +36,9 @@ export function temperatureAt(room: Room, tank: string, day: Day = room.on): War
 function lastReading(room: Room, tank: string, day: Day): Warmth | null {
   const loop = loopOf(room, tank, day);
   const { readings } = room.water;
-  for (let at = readings.length - 1; at >= 0; at -= 1) {
+  for (let at = lastBy(readings, day); at >= 0; at -= 1) {
     const fact = readings[at];
-    if (fact === undefined || fact.day > day || fact.superseded) continue;
+    if (fact === undefined || fact.superseded) continue;
     if (fact.day < day - TEMPERATURE_LASTS) break;
     if (fact.reading.temperature === null || !fact.tanks.includes(tank)) continue;
     const own = fact.where === tank;
@@ -47,4 +47,15 @@ function lastReading(room: Room, tank: string, day: Day): Warmth | null {
     }
   }
   return null;
+}
+
+/** Where the last fact of a day or before stands; -1 where none does. They stand in order of day: years of them lie after an old brood. */
+function lastBy(facts: readonly { readonly day: Day }[], day: Day): number {
+  let [from, to] = [0, facts.length];
+  while (from < to) {
+    const middle = (from + to) >> 1;
+    if ((facts[middle]?.day ?? day) > day) to = middle;
+    else from = middle + 1;
+  }
+  return from - 1;
 }
