@@ -82,6 +82,13 @@ describe('calc', () => {
     expect(Math.abs((await first('convert', from, to)) / expected - 1)).toBeLessThan(within);
   });
 
+  test('units that a shell parted are read as if they stood in quotes', async () => {
+    expect(await first('convert', '20', 'mg/L', 'NO3-N', 'mg/L', 'NO3')).toBeCloseTo(88.53, 2);
+    expect(await first('convert', '7', 'dGH', 'mg/L', 'CaCO3')).toBeCloseTo(124.9357, 3);
+    expect(await first('convert', '5', 'US', 'gal', 'L')).toBeCloseTo(18.92705892, 8);
+    expect(await first('convert', '26', 'C', 'F')).toBeCloseTo(78.8, 9);
+  });
+
   test('dose: worked examples', async () => {
     expect(await first('dose', 'NaHCO3', '--raise', '4dKH', '--volume', '180L')).toBeCloseTo(21.572, 2);
     expect(await first('dose', 'MgSO4.7H2O', '--raise', '1.5dGH', '--volume', '200L')).toBeCloseTo(13.185, 2);
@@ -113,6 +120,8 @@ describe('calc', () => {
     expect(await first('volume', 'box', '90x45x45', '--glass', '10mm', '--fill', '42cm')).toBeCloseTo(155.144, 6);
     expect(await first('volume', 'lying', '40x100', '--fill', '10cm')).toBeCloseTo(24.567394, 5);
     expect(await first('volume', 'box', '20x10x12in')).toBeCloseTo(39.3289536, 6);
+    expect(await first('volume', 'box', '20', 'x', '10', 'x', '12', 'in')).toBeCloseTo(39.3289536, 6);
+    expect(await first('volume', 'box', '20x10x12', 'in')).toBeCloseTo(39.3289536, 6);
   });
 
   test('change: values of the dilution formulas', async () => {
@@ -171,6 +180,9 @@ describe('calc refuses what cannot be', () => {
     [['change', '--from', '40', '--source', '20', '--target', '15'], 'no change brings 40 to 15'],
     [['change', '--from', '40', '--source', '20', '--fraction', '130%'], '--fraction 130%'],
     [['convert', '5gal', 'L'], 'two sizes'],
+    [['convert', '44mg/L', 'NO3', 'N'], '«N» is no unit'],
+    [['convert', '26C'], 'the unit to convert to is missing'],
+    [['dose', 'NaHCO3', '12', '--raise', '3dKH', '--volume', '240L'], '«12» is not read here'],
     [['convert', '5kg', 'L'], 'unit of mass'],
     [['dose', 'salt', '--raise', '1dKH', '--volume', '10L'], 'is none of'],
     [['dose', 'CaCl2', '--raise', '1dKH', '--volume', '10L'], 'does not raise KH'],

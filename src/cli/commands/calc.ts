@@ -111,7 +111,10 @@ function headingFor(calculator: Calculator): string {
 
 function calculate(calculator: Calculator, { words, options, row }: Asked): CalcAnswer {
   try {
-    return calculator.run(new Inputs(words, options, calculator.example));
+    const inputs = new Inputs(words, options, calculator.example);
+    const answer = calculator.run(inputs);
+    inputs.checkAllRead();
+    return answer;
   } catch (error) {
     if (!(error instanceof CalcFault)) throw error;
     throw new Stop(EXIT.misuse, row === 0 ? error.message : `line ${row}: ${error.message}`, error.write);

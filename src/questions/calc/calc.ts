@@ -33,6 +33,8 @@ export class Inputs {
   readonly #words: readonly string[];
   readonly #options: ReadonlyMap<string, string>;
   readonly #example: string;
+  /** How many of the words have been read: the rest would be dropped in silence. */
+  #read = 0;
 
   constructor(words: readonly string[], options: ReadonlyMap<string, string>, example: string) {
     this.#words = words;
@@ -47,7 +49,21 @@ export class Inputs {
   word(index: number, what: string): string {
     const word = this.#words[index];
     if (word === undefined) throw this.fault(`${what} is missing`);
+    this.#read = Math.max(this.#read, index + 1);
     return word;
+  }
+
+  /** The words from there on as one text: a shell parts `36 x 18 x 16 in` where nobody quotes it. */
+  rest(index: number, what: string): string {
+    this.word(index, what);
+    this.#read = this.#words.length;
+    return this.#words.slice(index).join(' ');
+  }
+
+  /** Throws where a word was not asked for. */
+  checkAllRead(): void {
+    const left = this.#words.slice(this.#read);
+    if (left.length > 0) throw this.fault(`«${left.join(' ')}» is not read here`);
   }
 
   text(name: string): string | null {

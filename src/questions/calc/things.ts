@@ -30,12 +30,11 @@ export const convert: Calculator = {
   options: [],
   example: 'tankside calc convert 7dGH "mg/L CaCO3"',
   run(inputs) {
-    const text = inputs.word(0, 'the value');
-    const match = /^\s*([-+]?[\d.,]+(?:e[-+]?\d+)?)\s*(.+?)\s*$/i.exec(text);
+    const text = inputs.rest(0, 'the value');
+    const match = /^\s*([-+]?[\d.,]+(?:e[-+]?\d+)?)(?![\d.,])\s*(.*?)\s*$/i.exec(text);
     const value = match ? numberIn(match[1] ?? '') : null;
     if (match === null || value === null) throw inputs.fault(`«${text}» is no number with a unit`);
-    const from = unit(inputs, match[2] ?? '');
-    const to = unit(inputs, inputs.word(1, 'the unit to convert to'));
+    const { from, to, toWords } = unitsIn(inputs, match[2] ?? '');
     if (from.kind !== to.kind) {
       throw inputs.fault(
         `${from.unit} is a unit of ${from.kind}, ${to.unit} one of ${to.kind}; of ${from.kind} there are ${unitsOf(from.kind).join(', ')}`,
@@ -45,7 +44,7 @@ export const convert: Calculator = {
     if (from.kind === 'temperature' && toBase(value, from) < -273.15)
       throw inputs.fault('nothing is colder than -273.15 C');
     return {
-      results: [{ name: `${value} ${from.unit}`, value: result, unit: inputs.word(1, '') }],
+      results: [{ name: `${value} ${from.unit}`, value: result, unit: toWords }],
       source:
         from.kind === 'hardness' || from.kind === 'nitrogen'
           ? 'IUPAC/CIAAW atomic weights 2021'
@@ -55,6 +54,23 @@ export const convert: Calculator = {
     };
   },
 };
+
+/** Two units in a row, parted where both sides are units, of one kind if they can be. */
+function unitsIn(inputs: Inputs, text: string): { from: Scale; to: Scale; toWords: string } {
+  const words = text.split(/\s+/).filter((word) => word !== '');
+  const splits = words.slice(1).flatMap((_, index) => {
+    const [one, other] = [words.slice(0, index + 1).join(' '), words.slice(index + 1).join(' ')];
+    const [from, to] = [scaleOf(one), scaleOf(other)];
+    return from === null || to === null ? [] : [{ from, to, toWords: other }];
+  });
+  const found = splits.find(({ from, to }) => from.kind === to.kind) ?? splits[0];
+  if (found !== undefined) return found;
+  if (words.length < 2) throw inputs.fault('the unit to convert to is missing');
+  const known = words.findLastIndex((_, index) => scaleOf(words.slice(0, index).join(' ')) !== null);
+  const rest = known > 0 ? words.slice(known) : words;
+  const from = unit(inputs, known > 0 ? words.slice(0, known).join(' ') : (words[0] ?? ''));
+  return { from, to: unit(inputs, rest.join(' ')), toWords: rest.join(' ') };
+}
 
 function unit(inputs: Inputs, text: string): Scale {
   if (/^gal(lons?)?$/i.test(text)) throw inputs.fault('gal is two sizes: write US gal or imp gal');
@@ -71,7 +87,7 @@ export const volume: Calculator = {
   example: 'tankside calc volume box 36x18x16in --glass 6mm --fill 14in',
   run(inputs) {
     const shape = inputs.word(0, 'the shape (box, cylinder, hexagon, lying)').toLowerCase();
-    const sides = lengths(inputs, inputs.word(1, 'the measures'));
+    const sides = lengths(inputs, inputs.rest(1, 'the measures'));
     const glass = (inputs.optional('glass', 'length', 'mm', 0) ?? 0) / 10;
     const fill = inputs.optional('fill', 'length', 'cm', 0);
     const litres = litresOf(inputs, shape, sides, glass, fill === null ? null : fill / 10);
