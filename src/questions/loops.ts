@@ -170,7 +170,7 @@ export function loopRows(room: Room): readonly WhyRow[] {
   return loops(room).map(({ id, name, tanks, because, lines }) => {
     return {
       id,
-      title: `loop ${name}: ${tanks.length === 0 ? 'no tank on it' : listWords([...tanks])}`,
+      title: `loop ${name}, its level and spill; on it: ${tanks.length === 0 ? 'no tank on it' : listWords([...tanks])}`,
       because,
       lines,
     };

@@ -71,12 +71,12 @@ function byChange(room: Room, known: Known, target: Target, now: number): Reach 
     share = changeNeeded(now, target.value, tap, count) ?? share;
   }
   const litres = known.litres === null ? null : times(known.litres, share);
-  const often = count === 1 ? 'once' : `${count} days running, not ${Math.ceil(whole * 100)} % at once`;
+  const often = count === 1 ? 'once' : `${count} days running, not ${percent(whole)} % at once`;
   const much = litres === null ? '' : ` (${rangeWords(litres)} L, as many kg)`;
   const taken = target.tap === null ? `, taking tap water of ${word} 0` : '';
   return {
     of: target.of,
-    says: `${word} ${round(now)} to ${target.value}: change ${Math.ceil(share * 100)} % ${often}${much}${taken}`,
+    says: `${word} ${round(now)} to ${target.value}: change ${percent(share)} % ${often}${much}${taken}`,
     change: { share, times: count, litres },
     dose: [],
     cautions: [
@@ -132,6 +132,11 @@ function byDose(room: Room, known: Known, target: Target, of: 'kh' | 'gh', now: 
 
 function none(target: Target, says: string): Reach {
   return { of: target.of, says, change: null, dose: [], cautions: [], steps: [says] };
+}
+
+/** A share that is enough, in whole percent; what falls short by less than a reading has figures does not make one more. */
+function percent(share: number): number {
+  return Math.ceil(Number((share * 100).toFixed(2)));
 }
 
 function round(value: number): number {

@@ -4,6 +4,7 @@ import { water } from '../../src/questions/water.ts';
 import { waterJson, waterText } from '../../src/reports/water.ts';
 import { plainLook } from '../../src/reports/look.ts';
 import { day, loop, room, roomOn, tank, type Line } from '../support/events.ts';
+import { journalOn } from '../support/journal.ts';
 import { begin, change, SET_UP, test } from '../support/waters.ts';
 import type { Target } from '../../src/questions/target.ts';
 
@@ -119,4 +120,10 @@ describe('what reaches a target', () => {
       ],
     });
   });
+});
+
+it('asks for no percent more than half where half is enough, whatever the kit counts', () => {
+  const lines = '2026-01-02 room: nitrogen as ion\n2026-02-05 C1: test NO3 20\n';
+  const [row] = water(journalOn('2026-02-06', lines), { place: 'C1', target: { of: 'no3', value: 10, tap: 0 } }) ?? [];
+  expect(row?.reach?.says).toContain('not 50 % at once');
 });

@@ -2,6 +2,7 @@ import { expect, test } from 'vitest';
 import { why } from '../../src/questions/why.ts';
 import type { WhyRow } from '../../src/questions/whyrow.ts';
 import { roomOn } from '../support/events.ts';
+import { journalOn } from '../support/journal.ts';
 
 function row(id: string, title: string): WhyRow {
   return { id, title, because: { rule: '', source: '', steps: [], lines: [] }, lines: [] };
@@ -48,4 +49,8 @@ test('names rows that come near where none has the words', () => {
   expect(ask('long-spil', 'x').ids).toEqual([]);
   expect(ask('rwoan-1-ready').near).toEqual(['rowan-1-ready', 'rowan-12-ready']);
   expect(ask('zzz').near).toEqual([]);
+});
+
+test('finds the spill of a loop by the words that its help teaches', () => {
+  expect(why(journalOn('2026-02-15', ''), ['Long', 'spill']).rows.map(({ id }) => id)).toEqual(['long']);
 });
