@@ -19,6 +19,7 @@ export function writeOut(context: Context, { file, text, kind, isLike }: OutFile
   const { files } = context;
   const created = files.create(target, text);
   if (created.ok) return target;
+  if (created.unsure === true) throw stop(unseen(file, created.says));
   if (!created.exists) throw stop(`${file} cannot be written: ${created.says}`);
   const found = files.read(target);
   if (!found.ok) throw stop(`${file} cannot be written: ${found.says}`);
@@ -37,8 +38,14 @@ export function writeOut(context: Context, { file, text, kind, isLike }: OutFile
 export function createOut({ cwd, files }: Context, file: string, text: string, instead: string): void {
   const made = files.create(path.resolve(cwd, file), text);
   if (made.ok) return;
+  if (made.unsure === true) throw new Stop(EXIT.noFile, unseen(file, made.says), `another name, or ${instead}`);
   const says = `${file} is not written: ${made.exists ? 'it is there already' : made.says}`;
   throw new Stop(EXIT.noFile, says, `another name, or ${instead}`);
+}
+
+/** What to say where the disk failed so thoroughly that nobody can tell. */
+export function unseen(file: string, says: string): string {
+  return `whether ${file} is written cannot be seen (${says}): look at it`;
 }
 
 function stop(says: string): Stop {

@@ -5,6 +5,7 @@ import { lastDay } from '../questions/check.ts';
 import { begunBroods } from '../questions/brood-names.ts';
 import type { TidiedFile } from '../reports/tidy.ts';
 import { printableAnswer } from '../reports/printable.ts';
+import type { Also } from '../files/port.ts';
 import type { Context } from './context.ts';
 import { EXIT, Stop } from './exit.ts';
 import type { Reading } from '../language/reading.ts';
@@ -23,18 +24,22 @@ export interface Tidying {
 /** Works out what would change. Throws a `Stop` where the result would not say the same. */
 export async function tidyJournal(context: Context, get: Get): Promise<Tidying> {
   const [{ tidy }, { readJournal }] = await Promise.all([import('../language/tidy.ts'), import('../language/read.ts')]);
-  const journal = await openJournal(context, get);
+  const also = new Map<string, Also>();
+  const once = { ...context, files: fetchingOnce(context.files, also) };
+  const journal = await openJournal(once, get);
+  const refused = [...also.values()].find((got) => !got.ok);
+  if (refused?.ok === false)
+    throw new Stop(EXIT.noFile, `not all of the journal can be read: ${refused.says}`, 'tankside check');
   const { reading } = journal;
   const room = journal.room(lastDay(reading.events) ?? journal.on);
   const brood = begunBroods(room);
   const main = path.basename(journal.path);
   const texts = new Map<string, string>();
   const results: (TidiedFile & { text: string; expected: string })[] = [];
-  for (const file of new Set([main, ...reading.entries.map(({ place }) => place.file)])) {
-    const found = context.files.read(path.resolve(path.dirname(journal.path), file), file);
-    if (!found.ok) throw new Stop(EXIT.noFile, `${file} cannot be read: ${found.says}`);
-    texts.set(file, found.text);
-  }
+  const found = context.files.read(journal.path);
+  if (!found.ok) throw new Stop(EXIT.noFile, `${main} cannot be read: ${found.says}`);
+  texts.set(main, found.text);
+  for (const got of also.values()) if (got.ok && got.name !== main) texts.set(got.name, got.text);
   for (const [file, text] of texts) {
     const reread = (changed: string): typeof reading => {
       const whole = {
@@ -43,7 +48,7 @@ export async function tidyJournal(context: Context, get: Get): Promise<Tidying> 
         problems: [],
         notices: [],
       } as const;
-      return readingOf(substituting(context, file, changed), journal.path, whole, readJournal);
+      return readingOf(substituting(once, file, changed), journal.path, whole, readJournal);
     };
     const leftOut = new Set(journal.leftOut(room).flatMap((at) => (at.file === file ? [at.line] : [])));
     const tidied = tidy({ file, text, reading, reread, brood, leftOut });
@@ -56,9 +61,28 @@ export async function tidyJournal(context: Context, get: Get): Promise<Tidying> 
     files: results,
     reading,
     write: () => {
+      const tidied: string[] = [];
       for (const { file, text, expected, changes } of results) {
-        if (changes.length > 0) put(context, path.resolve(path.dirname(journal.path), file), file, expected, text);
+        if (changes.length === 0) continue;
+        put(context, path.resolve(path.dirname(journal.path), file), { file, expected, text, tidied });
+        tidied.push(file);
       }
+    },
+  };
+}
+
+/** The machine's files, each that is read in being fetched once: what is compared later is one state of the disk. */
+function fetchingOnce(files: Context['files'], fetched: Map<string, Also>): Context['files'] {
+  return {
+    ...files,
+    also: (main) => {
+      const fetch = files.also(main);
+      return (from, asked) => {
+        const key = JSON.stringify([from, asked]);
+        const got = fetched.get(key) ?? fetch(from, asked);
+        fetched.set(key, got);
+        return got;
+      };
     },
   };
 }
@@ -78,8 +102,19 @@ function substituting(context: Context, file: string, text: string): Context['fi
   };
 }
 
-function put(context: Context, full: string, name: string, expected: string, text: string): void {
+interface Put {
+  /** As it is called in answers. */
+  readonly file: string;
+  readonly expected: string;
+  readonly text: string;
+  /** Files that are in their usual form already. */
+  readonly tidied: readonly string[];
+}
+
+function put(context: Context, full: string, { file, expected, text, tidied }: Put): void {
   const done = context.files.replace(full, expected, text);
-  if (!done.saved) throw new Stop(EXIT.noFile, done.says ?? `${name} was not changed`);
-  for (const notice of done.notices) context.err.write(printableAnswer(`${name}: ${notice}\n`, false));
+  for (const notice of done.notices) context.err.write(printableAnswer(`${file}: ${notice}\n`, false));
+  if (done.saved) return;
+  const before = tidied.map((name) => `${name} is tidied\n`).join('');
+  throw new Stop(EXIT.noFile, `${before}${done.says ?? `${file} was not changed`}`);
 }

@@ -1,6 +1,7 @@
 /** What the rest of Tankside may ask of the machine's files. `files.ts` does it on any `Disk`, a test's too. */
 import type { Problem } from '../core/problem.ts';
 import type { Also } from './also.ts';
+import type { Creating as CreateFile } from './create.ts';
 import type { Appending, Compose, NotSaved, Saved } from './append.ts';
 
 export type { Also } from './also.ts';
@@ -19,8 +20,7 @@ export type ReadFile =
     }
   | { readonly ok: false; readonly missing: boolean; readonly says: string };
 
-export type CreateFile =
-  { readonly ok: true } | { readonly ok: false; readonly exists: boolean; readonly says: string };
+export type { Creating as CreateFile } from './create.ts';
 
 export interface Files {
   /** The text of a plain UTF-8 file; folders, devices and the like are refused. `name` is for messages. */

@@ -80,13 +80,19 @@ const DAYS = [
 
 /** What an award, a plan and a calendar need of a room. */
 const TRADE = [
-  '2026-01-05 room: award "<i>bench</i>": 1 young at 1-900 days from hatched, notice 14 days',
+  '2026-01-05 room: award "<i>bench</i>": 1 young at 1-900 days from hatched',
   '2026-01-05 auction Autumn: on 2026-12-05; 18 lots; bags of 6; 3 bags per species; seller gets 70 %; minimum 2.00',
   '2026-01-05 tank Z1: 54 L; alone',
-  '2026-01-05 species apisto "</b><script>": Apistogramma sp.; cave spawner; sale at 1 mm or 1 week; price 6.00',
+  '2026-01-05 tank Z2: 100 L; alone',
   '2026-01-05 species zebra: Amatitlania sp.; cave spawner; sale at 1 mm or 1 week; price 6.00',
-  '2026-01-05 group Zinc: zebra; 30; in Z1; 40 mm',
-  '2026-01-06 Z1: reserved 2 Zinc until 2026-12-20 to "=1+1 <b>\u001b[2J"',
+  '2026-01-05 pair Zig: zebra; male 80 mm; female 60 mm; in Z2',
+  '2026-01-06 Z2: spawned brood Zinc',
+  '2026-01-10 Z2: wrigglers',
+  '2026-01-13 Z2: free-swimming, about 70',
+  '2026-02-01 Z2: Zinc moved 45 to Z1, rest stay',
+  '2026-02-10 Z1: Zinc counted 43',
+  '2026-02-10 Z1: largest 40 mm',
+  '2026-02-12 Z1: reserved 2 Zinc until 2026-12-20 to "=1+1 <b>\u001b[2J"',
   '2026-01-06 room: wanted 3 zebra at 25 mm by 2026-12-10 to "O\'Neill & <co>"',
 ];
 

@@ -7,6 +7,8 @@ import type { Context } from '../context.ts';
 import { EXIT, Stop } from '../exit.ts';
 import { COMMON } from '../flags.ts';
 import { USUAL_NAME } from '../journal.ts';
+import type { CreateFile } from '../../files/port.ts';
+import { unseen } from '../outfile.ts';
 import { starterJournal } from '../starter.ts';
 
 export const command: Command = {
@@ -41,7 +43,8 @@ function usualJournal({ env }: Context): string {
   return named === undefined || named === '' ? USUAL_NAME : named;
 }
 
-function notWritten(file: string, { exists, says }: { readonly exists: boolean; readonly says: string }): Stop {
+function notWritten(file: string, { exists, says, unsure }: Extract<CreateFile, { ok: false }>): Stop {
+  if (unsure === true) return new Stop(EXIT.noFile, unseen(file, says), null);
   if (!exists) return new Stop(EXIT.noFile, `${file} cannot be written: ${says}`, 'tankside start --journal FILE');
   const other = 'tankside due, or tankside start --journal OTHER-FILE';
   return new Stop(EXIT.noFile, `${file} is there already, and start never writes over a file`, other);
