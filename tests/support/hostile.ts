@@ -124,7 +124,7 @@ export class Draw {
 /** One journal of up to a few hundred lines. */
 export function hostileJournal(seed: number): Hostile {
   const draw = new Draw(seed);
-  const base = draw.of([SAMPLE, ROOM, WORKSHOP, generateJournal(60 + draw.below(200), seed)]);
+  const base = draw.chance(0.06) ? WORKSHOP : draw.of([SAMPLE, ROOM, generateJournal(60 + draw.below(120), seed)]);
   const lines = base.split('\n');
   for (const line of draw.chance(0.5) ? TRADE : []) if (draw.chance(0.8)) lines.push(line);
   const times = 1 + draw.below(24);
