@@ -1,7 +1,7 @@
 /** A mean length well below an earlier one, though nobody took the largest out: one of the two was misread. */
 import type { Problem } from '../core/problem.ts';
 import { rangeWords } from '../core/words.ts';
-import { isSure } from '../core/interval.ts';
+import { isSure, middle } from '../core/interval.ts';
 import type { SizeSeen } from '../state/stock.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { SeenBody } from '../state/bodies.ts';
@@ -38,7 +38,7 @@ function shrunk(room: Room, body: SeenBody): Problem[] {
 type Seen = DeepReadonly<SizeSeen>;
 
 function meanOf({ sizes }: Seen): number {
-  const values = sizes.values.map((value) => value.likely ?? (value.low + value.high) / 2);
+  const values = sizes.values.map((value) => middle(value));
   return values.reduce((sum, value) => sum + value, 0) / Math.max(1, values.length);
 }
 

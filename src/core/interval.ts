@@ -18,13 +18,16 @@ export interface DayWindow {
   readonly high: Day | null;
 }
 
+/** None at all. */
 export const NONE: Interval = { low: 0, likely: 0, high: 0 };
 export const UNKNOWN_COUNT: Interval = { low: 0, likely: null, high: Infinity };
 
+/** That very value, nothing else. */
 export function exactly(value: number): Interval {
   return { low: value, likely: value, high: value };
 }
 
+/** Anything from `low` to `high`, most likely in the middle unless told; open to one side, nothing is most likely. */
 export function between(low: number, high: number, likely: number | null = (low + high) / 2): Interval {
   return { low, likely: Number.isFinite(likely ?? 0) ? likely : null, high };
 }
@@ -70,10 +73,24 @@ export function outward(a: Interval): Interval {
   return { low, likely: a.likely === null ? null : clamp(Math.round(a.likely), low, high), high };
 }
 
+/**
+ * One value for what is not certain: the most likely, else the middle between the ends, else, where it is
+ * open upwards, the low end. For drawing lines through and weighing; never to be told as a fact.
+ */
+export function middle(value: Interval): number;
+export function middle(value: Interval | null): number | null;
+export function middle(value: Interval | null): number | null {
+  if (value === null) return null;
+  const { low, likely, high } = value;
+  return likely ?? (Number.isFinite(high) ? (low + high) / 2 : low);
+}
+
+/** The value, or the nearest end where it lies outside. */
 export function clamp(value: number, low: number, high: number): number {
   return Math.min(high, Math.max(low, value));
 }
 
+/** The window of something that is known to the day. */
 export function onDay(day: Day): DayWindow {
   return { low: day, likely: day, high: day };
 }

@@ -4,7 +4,7 @@
  */
 import { addDays, addMonths, type Day } from '../core/day.ts';
 import type { DayWindow } from '../core/interval.ts';
-import { onDay } from '../core/interval.ts';
+import { onDay, middle } from '../core/interval.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { Place } from '../core/span.ts';
 import { dayWords, plural } from '../core/words.ts';
@@ -12,7 +12,7 @@ import type { Room } from '../state/draft.ts';
 import type { StandingChore } from '../state/chores.ts';
 import { doneSinceWhole, type Done } from '../state/done.ts';
 import type { LoopLevel } from '../state/plumbing.ts';
-import { lastsOf, middle, mmWords, prefilterOf } from './prefilter.ts';
+import { lastsOf, mmWords, prefilterOf } from './prefilter.ts';
 
 type Chore = DeepReadonly<StandingChore>;
 
@@ -140,5 +140,5 @@ function levelOver(room: Room, chore: Chore): DeepReadonly<LoopLevel> | null {
   const mark = middle(chore.levelAbove);
   if (loop === undefined || mark === null) return null;
   const { level } = prefilterOf(room, loop);
-  return level !== null && (middle(level.level) ?? level.level.high) > mark ? level : null;
+  return level !== null && middle(level.level) > mark ? level : null;
 }

@@ -1,6 +1,7 @@
 /** Coolings that power cuts in the journal tell of: a temperature before, one while the power was away, both with a time of day. */
 import type { Day } from '../core/day.ts';
 import type { Interval } from '../core/interval.ts';
+import { middle } from '../core/interval.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { Place } from '../core/span.ts';
 import { coolingRate } from '../science/cooling.ts';
@@ -9,7 +10,6 @@ import type { Fault } from '../state/measures.ts';
 import { holderOf, loopOf } from '../state/tanks.ts';
 import { temperatureAt } from '../state/temperature.ts';
 import { liveVolume } from '../state/volume.ts';
-import { middle } from './prefilter.ts';
 
 export interface Cooling {
   readonly tank: string;

@@ -1,6 +1,6 @@
 /** Grams of fish in a tank, out of their numbers and lengths. */
 import type { Interval } from '../core/interval.ts';
-import { NONE, plus } from '../core/interval.ts';
+import { NONE, plus, middle } from '../core/interval.ts';
 import { weightOf } from '../science/weight.ts';
 import { bodiesIn, isBrood, partIn, type SeenBody } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
@@ -34,8 +34,7 @@ function lengthOf(room: Room, body: SeenBody): Interval {
 
 const least = (sizes: readonly Interval[]): number => Math.min(...sizes.map(({ low }) => low));
 const most = (sizes: readonly Interval[]): number => Math.max(...sizes.map(({ high }) => high));
-const mean = (sizes: readonly Interval[]): number =>
-  sizes.reduce((sum, { low, likely, high }) => sum + (likely ?? (low + high) / 2), 0) / sizes.length;
+const mean = (sizes: readonly Interval[]): number => sizes.reduce((sum, size) => sum + middle(size), 0) / sizes.length;
 
 function grams(mm: number): number {
   return weightOf(mm / 10);

@@ -2,6 +2,7 @@
  * What a loop's prefilter has had to catch, in load-days: a day with all its tanks on and the usual
  * feeding counts one. By the grams fed where they are logged nearly every other day, else by the litres of the tanks on it.
  */
+import { middle } from '../core/interval.ts';
 import { addDays, toDay, type Day } from '../core/day.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import { listWords } from '../core/words.ts';
@@ -9,7 +10,6 @@ import type { Room } from '../state/draft.ts';
 import type { Loop } from '../state/plumbing.ts';
 import { holderOf, homeLoopOf, loopOf, tanksOn } from '../state/tanks.ts';
 import { liveVolume } from '../state/volume.ts';
-import { middle } from './prefilter.ts';
 
 export interface LoadClock {
   readonly basis: 'grams fed' | 'litres on the loop';

@@ -1,6 +1,7 @@
 /** What the feed asks of a filter: ammonia made, the most that it has carried at zero ammonia, and the alkalinity that it eats. */
 import { addDays, type Day } from '../core/day.ts';
 import type { Interval } from '../core/interval.ts';
+import { middle } from '../core/interval.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { Place } from '../core/span.ts';
 import { dayWords, plural } from '../core/words.ts';
@@ -8,7 +9,6 @@ import { ammoniaFromFeed, CACO3_PER_DEGREE, PER_GRAM_NITRIFIED } from '../scienc
 import { robustLine } from '../science/trend.ts';
 import type { Room } from '../state/draft.ts';
 import { loopOf } from '../state/tanks.ts';
-import { middle } from './prefilter.ts';
 import { seriesOf, type readingsOf } from './readings.ts';
 import type { WaterBody } from './waters.ts';
 
@@ -53,7 +53,7 @@ export function filterLoad(
       ? null
       : (7 * ammonia * 1000 * PER_GRAM_NITRIFIED.alkalinity) / held / CACO3_PER_DEGREE;
   const kh = seriesOf(facts, 'kh').filter(({ day }) => day > room.on - KH_DAYS);
-  const line = robustLine(kh.map(({ day, value }) => ({ x: day, y: middle(value) ?? value.low })));
+  const line = robustLine(kh.map(({ day, value }) => ({ x: day, y: middle(value) })));
   const khFell = line === null ? null : -7 * line.slope;
   const tested = carried === null ? [] : [carried.place];
   return {

@@ -4,6 +4,7 @@
  */
 import type { Because } from '../core/because.ts';
 import type { Interval } from '../core/interval.ts';
+import { middle } from '../core/interval.ts';
 import type { LineRef, Place } from '../core/span.ts';
 import { linesOf } from '../core/span.ts';
 import { figureWords, rangeWords } from '../core/words.ts';
@@ -18,7 +19,6 @@ import { coolings, rateFor, type Cooling } from './coolings.ts';
 import { surfaceOf } from './draindown.ts';
 import { fishMass } from './fishmass.ts';
 import { rowId } from './id.ts';
-import { middle } from './prefilter.ts';
 import type { WhyRow } from './whyrow.ts';
 
 /** Oxygen that a gram of fish takes, mg an hour at 25 C, and by how much more 10 C warmer water makes it (from memory; for ranking only). */

@@ -1,6 +1,7 @@
 /** How a loop's prefilter stands: its level since the last clean, when it will spill, what a partial clean bought. */
 import { addDays, isDay, toDay, type Day } from '../core/day.ts';
 import type { Interval } from '../core/interval.ts';
+import { middle } from '../core/interval.ts';
 import type { DayWindow } from '../core/interval.ts';
 import type { Place } from '../core/span.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
@@ -74,7 +75,7 @@ export function prefilterOf(room: Room, loop: DeepReadonly<Loop>): Prefilter {
 function forecastOf(since: readonly Level[], lip: number): SpillForecast | null {
   if (since.length < 2) return null;
   return spillForecast(
-    since.map(({ day, level }) => ({ day, level: middle(level) ?? level.high })),
+    since.map(({ day, level }) => ({ day, level: middle(level) })),
     lip,
   );
 }
@@ -102,7 +103,7 @@ function fellWithoutClean(since: readonly Level[]): Prefilter['flowFell'] {
   const to = since.at(-1);
   const from = since.at(-2);
   if (to === undefined || from === undefined) return null;
-  const fall = (middle(from.level) ?? from.level.low) - (middle(to.level) ?? to.level.high);
+  const fall = middle(from.level) - middle(to.level);
   return fall >= FALL ? { from, to } : null;
 }
 
@@ -127,7 +128,7 @@ function isNear(
 ): boolean {
   if (forecast !== null && forecast.spill.low - room.on <= WARN_DAYS) return true;
   if (lip === null || level === null) return false;
-  return lip - (middle(level.level) ?? level.level.high) <= WARN_FREEBOARD * (lip - (clear ?? 0));
+  return lip - middle(level.level) <= WARN_FREEBOARD * (lip - (clear ?? 0));
 }
 
 function stepsOf(room: Room, since: readonly Level[], lip: number | null, forecast: SpillForecast | null): string[] {
@@ -229,13 +230,7 @@ export function cleanInterval(loop: DeepReadonly<Loop>): CleanInterval {
 }
 
 export function mmWords(length: Interval): string {
-  return `${Math.round(middle(length) ?? length.low)} mm`;
-}
-
-export function middle(value: Interval | null): number | null {
-  if (value === null) return null;
-  if (value.likely !== null) return value.likely;
-  return Number.isFinite(value.high) ? (value.low + value.high) / 2 : value.low;
+  return `${Math.round(middle(length))} mm`;
 }
 
 /** `level 54 mm on 10 Feb, spills at 80 mm about 23–26 Feb`, the days only where they are no early guess. */

@@ -2,7 +2,7 @@
 import type { Because } from '../core/because.ts';
 import type { Day } from '../core/day.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
-import { exactly } from '../core/interval.ts';
+import { exactly, middle } from '../core/interval.ts';
 import { linesOf } from '../core/span.ts';
 import { ageWords, dayWords, rangeWords, windowWords } from '../core/words.ts';
 import { guildDefaults } from '../science/guilds.ts';
@@ -157,7 +157,7 @@ function shareOn(room: Room, body: SeenBody, rule: Rule, born: DayWindow | null,
       ? null
       : {
           low: shareAtLeast(rule.size, size.low),
-          likely: shareAtLeast(rule.size, size.likely ?? (size.low + size.high) / 2),
+          likely: shareAtLeast(rule.size, middle(size)),
           high: shareAtLeast(rule.size, size.high),
         };
   const byAge = rule.age === null || born === null ? null : agedShare(since(born, on), rule.age);

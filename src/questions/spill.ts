@@ -4,6 +4,7 @@
  */
 import { addDays, toDay, type Day } from '../core/day.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
+import { middle } from '../core/interval.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import { dayWords, plural, rangeWords, windowWords } from '../core/words.ts';
 import { WARN_DAYS } from '../science/clogging.ts';
@@ -12,7 +13,7 @@ import type { Room } from '../state/draft.ts';
 import type { Loop, LoopClean, LoopLevel } from '../state/plumbing.ts';
 import { isAfter } from '../state/when.ts';
 import { loadClock, type LoadClock } from './load.ts';
-import { isFull, lastsOf, middle } from './prefilter.ts';
+import { isFull, lastsOf } from './prefilter.ts';
 import { readableLevels } from './levels.ts';
 
 type Level = DeepReadonly<LoopLevel>;
@@ -93,7 +94,7 @@ function livesOf(room: Room, { loop, lip, clock, levels, cleans }: Known): LifeW
     const end = mine.at(-1);
     if (first === undefined || end === undefined || mine.length < 2) return [];
     // A clean cut short says little of how long it would have lasted.
-    if ((middle(end.level) ?? 0) - (middle(first.level) ?? 0) < 0.25 * (lip - (middle(first.level) ?? 0))) return [];
+    if (middle(end.level) - middle(first.level) < 0.25 * (lip - middle(first.level))) return [];
     return lifeWindow(loaded(room, loop, clock, clean, mine), lip, USUAL_LIFE, true) ?? [];
   });
 }
@@ -102,7 +103,7 @@ function loaded(room: Room, loop: SeenLoop, clock: LoadClock, clean: Clean, leve
   return levels.map((level) => ({
     load: clock.between(clean.day, level.day),
     flushes: flushesBetween(room, loop, clean, level),
-    level: middle(level.level) ?? level.level.low,
+    level: middle(level.level),
   }));
 }
 
@@ -171,7 +172,7 @@ function regained({ loop, lip, levels }: Known, before: Clean, clean: Clean): nu
   const full = loop.cleans.findLast((one) => isFull(one) && isAfter(clean, one));
   const clear = full && levels.find((level) => isAfter(level, full) && level.day <= addDays(full.day, 1));
   if (after === undefined || was === undefined || clear === undefined) return null;
-  const [low, high, empty] = [after, was, clear].map(({ level }) => middle(level) ?? level.low);
+  const [low, high, empty] = [after, was, clear].map(({ level }) => middle(level));
   if (low === undefined || high === undefined || empty === undefined || lip <= empty) return null;
   return Math.min(1, Math.max(0, (high - low) / (lip - empty)));
 }

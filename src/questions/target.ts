@@ -1,13 +1,12 @@
 /** The water change or dose that reaches a target: by dilution downwards, by weight upwards for KH and GH. */
 import type { Interval } from '../core/interval.ts';
-import { times } from '../core/interval.ts';
+import { times, middle } from '../core/interval.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { Measure } from '../core/quantity.ts';
 import { rangeWords } from '../core/words.ts';
 import { DEGREES_A_DAY, gramsToRaise } from '../science/chemistry.ts';
 import { changeNeeded } from '../science/dilution.ts';
 import type { Room } from '../state/draft.ts';
-import { middle } from './prefilter.ts';
 import { kitFactor, lastOf, PARAMETER_WORDS, type readingsOf } from './readings.ts';
 import { afterRaising } from './raised.ts';
 import type { WaterBody } from './waters.ts';

@@ -2,6 +2,7 @@
 import type { Because } from '../core/because.ts';
 import type { Day } from '../core/day.ts';
 import type { Interval } from '../core/interval.ts';
+import { middle } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { LineRef } from '../core/span.ts';
@@ -18,7 +19,6 @@ import { addedBy, type Added } from './doses.ts';
 import { missedBy } from './missed.ts';
 import { filterLoad, type FilterLoad } from './nitrogen.ts';
 import { PARAMETERS } from './parameters.ts';
-import { middle } from './prefilter.ts';
 import {
   ammoniaOf,
   ammoniaSteps,
@@ -213,7 +213,7 @@ function trendOf(room: Room, facts: ReturnType<typeof readingsOf>, of: Parameter
   const last = series.at(-1);
   if (first === undefined || last === undefined) return [];
   if (series.length < TREND_READINGS || last.day - first.day < TREND_SPAN) return [];
-  const line = robustLine(series.map(({ day, value }) => ({ x: day - first.day, y: middle(value) ?? value.low })));
+  const line = robustLine(series.map(({ day, value }) => ({ x: day - first.day, y: middle(value) })));
   const { word, decimals } = PARAMETER_WORDS[of];
   const perWeek = (line?.slope ?? 0) * 7 * kitFactor(room, of);
   const way = perWeek > 0 ? 'rises' : 'falls';

@@ -6,8 +6,9 @@
  * 12 %, and an eye errs by about 1.5 mm (both ours: defaults).
  */
 import type { Interval } from '../core/interval.ts';
+import { middle } from '../core/interval.ts';
 import { normalAt, normalBelow } from '../core/stats.ts';
-import { drawsOf, growthGrid, middle } from './growthgrid.ts';
+import { drawsOf, growthGrid } from './growthgrid.ts';
 
 /** Spread of lengths within a brood, as a share of the mean. */
 export const BROOD_CV = 0.12;

@@ -3,7 +3,7 @@
  * pace. Kept in flat arrays: a room of many years weighs thousands of broods, one that is read closely in
  * a dozen rounds.
  */
-import type { Interval } from '../core/interval.ts';
+import { middle } from '../core/interval.ts';
 import type { Draw, GrowthPrior, MeanReading } from './growth.ts';
 import { quantiles } from './spread.ts';
 
@@ -172,8 +172,4 @@ export function drawsOf(prior: GrowthPrior, { weights, fits }: Grid): readonly D
   }
   const kept = draws.reduce((all, draw) => all + draw.weight, 0);
   return draws.map((draw) => ({ ...draw, weight: draw.weight / kept }));
-}
-
-export function middle(range: Interval): number {
-  return range.likely ?? (range.low + range.high) / 2;
 }

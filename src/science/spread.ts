@@ -3,12 +3,13 @@
  * that nothing beyond the ends is taken for possible (ours: the ranges of the trade say no more).
  */
 import type { Interval } from '../core/interval.ts';
+import { middle } from '../core/interval.ts';
 
 /** The value below which a share of a triangular distribution lies (inverse of its distribution function). */
 export function triangular(range: Interval, share: number): number {
   const { low, high } = range;
   if (high <= low) return low;
-  const mode = range.likely ?? (low + high) / 2;
+  const mode = middle(range);
   const split = (mode - low) / (high - low);
   return share < split
     ? low + Math.sqrt(share * (high - low) * (mode - low))

@@ -5,7 +5,7 @@
  * so the likely value uses 2.5 and the ends use both.
  */
 import type { Guild } from '../core/guild.ts';
-import { plus } from '../core/interval.ts';
+import { plus, middle } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import { measure } from '../core/quantity.ts';
 import { guildDefaults } from './guilds.ts';
@@ -52,8 +52,8 @@ export function q10Factor(q10: number, reference: number, temperature: number): 
 function atTemperature(duration: Measure<'days'>, temperature: Measure<'C'>): Measure<'days'> {
   const at = (days: number, celsius: number): number[] =>
     [Q10.low, Q10.likely, Q10.high].map((q) => days * q10Factor(q, REFERENCE_TEMPERATURE, celsius));
-  const likely = duration.likely ?? (duration.low + duration.high) / 2;
-  const warm = temperature.likely ?? (temperature.low + temperature.high) / 2;
+  const likely = middle(duration);
+  const warm = middle(temperature);
   return measure(
     'days',
     Math.min(...at(duration.low, temperature.high), ...at(duration.low, temperature.low)),

@@ -1,4 +1,5 @@
 /** A loop's prefilter: levels read in its chamber, and layers cleaned. */
+import { middle } from '../core/interval.ts';
 import { isoDay } from '../core/day.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { EventOf } from '../journal/event.ts';
@@ -75,7 +76,7 @@ function isPossible(draft: Draft, loop: Loop, event: EventOf<'level'>, level: Me
 }
 
 function mm(length: Measure<'mm'>): string {
-  return `${Math.round(length.likely ?? (length.low + length.high) / 2)} mm`;
+  return `${Math.round(middle(length))} mm`;
 }
 
 /** True while the return pump or the power of a loop was off: the level then says nothing about clogging. */

@@ -3,7 +3,7 @@ import type { Day } from '../core/day.ts';
 import { addDays, toDay } from '../core/day.ts';
 import type { Guild } from '../core/guild.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
-import { clamp } from '../core/interval.ts';
+import { clamp, middle } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { Stage } from '../journal/event.ts';
@@ -113,7 +113,6 @@ export function castBack(clock: Clock, stage: Stage, seen: Day, noEggs: Day | nu
     const earliest = Math.min(latest, Math.max(seen - Math.ceil(high), noEggs ?? -Infinity));
     return { low: toDay(earliest), likely: toDay(clamp(seen - Math.round(likely), earliest, latest)), high: latest };
   };
-  const middle = (value: Interval): number => value.likely ?? (value.low + value.high) / 2;
   switch (stage) {
     case 'eggs':
       return back(0, middle(hatch) / 2, hatch.high);

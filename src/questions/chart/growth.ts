@@ -1,4 +1,5 @@
 /** The picture of a brood's or group's growth: mean length as a band, what was read, and the size at which it sells. */
+import { middle } from '../../core/interval.ts';
 import { addDays, type Day } from '../../core/day.ts';
 import { windowWords } from '../../core/words.ts';
 import { aliveTotal, type SeenBody } from '../../state/bodies.ts';
@@ -77,7 +78,7 @@ function curveOf(room: Room, body: SeenBody, [from, to]: readonly [Day, Day]): C
   return days.flatMap((day) => {
     const size = day < first ? null : sizeOn(room, body, day);
     if (size === null) return [];
-    return [{ day, low: size.low, likely: size.likely ?? (size.low + size.high) / 2, high: size.high }];
+    return [{ day, low: size.low, likely: middle(size), high: size.high }];
   });
 }
 
@@ -90,7 +91,7 @@ function readings({ readings: used }: Growth, since: Day | null): Series[] {
     const points = shown.flatMap(({ day, seen }): ChartPoint[] =>
       seen.sizes.of !== of
         ? []
-        : seen.sizes.values.map(({ low, likely, high }) => ({ day, value: likely ?? (low + high) / 2, low, high })),
+        : seen.sizes.values.map((size) => ({ day, value: middle(size), low: size.low, high: size.high })),
     );
     return points.length === 0 ? [] : [{ kind: 'readings', name: `${of} as read`, points }];
   };

@@ -1,6 +1,7 @@
 /** The picture of a prefilter: levels read, cleans, the lip, and the window in which it will spill, as `loops` gives it. */
 import { addDays, type Day } from '../../core/day.ts';
 import type { DayWindow } from '../../core/interval.ts';
+import { middle } from '../../core/interval.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { linesOf } from '../../core/span.ts';
 import { windowWords } from '../../core/words.ts';
@@ -9,7 +10,7 @@ import type { Loop } from '../../state/plumbing.ts';
 import { trueLevels } from '../../state/prefilter.ts';
 import { rowId } from '../id.ts';
 import { loops, type LoopRow } from '../loops.ts';
-import { isFull, middle } from '../prefilter.ts';
+import { isFull } from '../prefilter.ts';
 import type { Chart, ChartPoint, Series } from './model.ts';
 
 /** Days shown back unless told otherwise, and ahead at most. */
@@ -21,7 +22,7 @@ export function levelChart(room: Room, loop: DeepReadonly<Loop>, since: Day | nu
   const from = since ?? addDays(room.on, -BACK);
   const levels = trueLevels(loop).filter(({ day }) => day >= from);
   const points = levels.map(({ day, level }): ChartPoint => {
-    return { day, value: middle(level) ?? level.low, low: level.low, high: level.high };
+    return { day, value: middle(level), low: level.low, high: level.high };
   });
   const last = points.at(-1);
   if (row === undefined || last === undefined) return null;

@@ -1,13 +1,12 @@
 /** The picture of one reading of a water: what was read, the water changes, and the range that the fish there are kept in. */
 import { addDays, type Day } from '../../core/day.ts';
-import { times, type Interval } from '../../core/interval.ts';
+import { times, type Interval, middle } from '../../core/interval.ts';
 import { linesOf } from '../../core/span.ts';
 import { dayWords, listWords } from '../../core/words.ts';
 import type { SpeciesTraits } from '../../journal/event.ts';
 import { bodiesIn, speciesOf } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { rowId } from '../id.ts';
-import { middle } from '../prefilter.ts';
 import {
   kitFactor,
   kitUnit,
@@ -51,7 +50,7 @@ export function waterChart(room: Room, body: WaterBody, of: Parameter, since: Da
         name: `${word} read`,
         points: series.map(({ day, value }) => {
           const { low, high } = times(value, factor);
-          return { day, value: (middle(value) ?? value.low) * factor, low, high };
+          return { day, value: middle(value) * factor, low, high };
         }),
       },
     ],

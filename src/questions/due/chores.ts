@@ -1,5 +1,6 @@
 /** Standing chores, by effect and not only by date, and one-off tasks. */
 import type { DayWindow } from '../../core/interval.ts';
+import { middle } from '../../core/interval.ts';
 import { addDays } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { dayWords, plural } from '../../core/words.ts';
@@ -11,7 +12,7 @@ import { isOpenOn } from '../../state/rigs.ts';
 import { loopVolume, liveVolume } from '../../state/volume.ts';
 import { clockOf, intervalWords, type ChoreClock } from '../clock.ts';
 import { rowId } from '../id.ts';
-import { levelWords, middle, prefilterOf, type Prefilter } from '../prefilter.ts';
+import { levelWords, prefilterOf, type Prefilter } from '../prefilter.ts';
 import { afterRaising, raisesPh, type Raised } from '../raised.ts';
 import { amountWords } from '../waters.ts';
 import { CAUTION } from './cautions.ts';

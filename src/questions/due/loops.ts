@@ -1,5 +1,5 @@
 /** What a loop's own pipes ask for beside its chores: a spill that comes before any chore, a flow that fell. */
-import { onDay } from '../../core/interval.ts';
+import { middle, onDay } from '../../core/interval.ts';
 import { addDays, toDay } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { dayWords, listWords, windowWords } from '../../core/words.ts';
@@ -10,7 +10,7 @@ import type { Loop } from '../../state/plumbing.ts';
 import { homeLoopOf } from '../../state/tanks.ts';
 import { clockOf } from '../clock.ts';
 import { rowId } from '../id.ts';
-import { levelWords, middle, mmWords, prefilterOf, type Prefilter } from '../prefilter.ts';
+import { levelWords, mmWords, prefilterOf, type Prefilter } from '../prefilter.ts';
 import { spillOutlook, type Outlook } from '../spill.ts';
 import { CAUTION } from './cautions.ts';
 import type { DueItem } from './item.ts';

@@ -1,7 +1,7 @@
 /** What growth is worked out from: where it starts, what is usual, and what each length that was read says of the mean. */
 import type { Day } from '../../core/day.ts';
 import type { DayWindow, Interval } from '../../core/interval.ts';
-import { exactly } from '../../core/interval.ts';
+import { exactly, middle } from '../../core/interval.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { BROOD_CV, EYE_ERROR, meanFromExtreme, topOf, usualRates } from '../../science/growth.ts';
 import type { GrowthPrior, MeanReading } from '../../science/growth.ts';
@@ -112,7 +112,7 @@ function partCount(body: SeenBody, seen: DeepReadonly<SizeSeen>): Interval {
 
 /** What a written length says of the mean, and how surely. */
 function meanOf(seen: DeepReadonly<SizeSeen>, count: Interval, selected: boolean): { mean: number; error: number } {
-  const values = seen.sizes.values.map((value) => value.likely ?? (value.low + value.high) / 2);
+  const values = seen.sizes.values.map((value) => middle(value));
   const wide = seen.sizes.values.reduce((most, value) => Math.max(most, value.high - value.low), 0);
   const value = values.reduce((sum, one) => sum + one, 0) / Math.max(1, values.length);
   const number = Number.isFinite(count.high) ? (count.likely ?? (count.low + count.high) / 2) : (count.likely ?? SOME);

@@ -1,4 +1,5 @@
 /** Every way to bag a stock, each with what it is worth and what it takes of the auction's rules and of the boxes. */
+import { middle } from '../../core/interval.ts';
 import { FILLING, largestBag } from '../../science/boxes.ts';
 import type { Choice } from '../../science/choose.ts';
 import { packingFor, type Packing } from '../../science/transport.ts';
@@ -83,7 +84,7 @@ function incomeOf({ expected }: Candidate, bag: number, { minimum, sellerShare }
   const gross = (expected.likely ?? 0) * bag;
   const least = minimum ?? (expected.least === null ? null : expected.least * bag);
   const low = least === null ? null : Math.min(least, gross) * sellerShare.low;
-  return { low, likely: gross * (sellerShare.likely ?? (sellerShare.low + sellerShare.high) / 2) };
+  return { low, likely: gross * middle(sellerShare) };
 }
 
 /** Names of the limits that bags take from. */

@@ -1,5 +1,5 @@
 /** What a fish likely brings on an auction table: what its species brought there before, else the price that was set. */
-import type { Interval } from '../../core/interval.ts';
+import { middle } from '../../core/interval.ts';
 import { linesOf, type LineRef } from '../../core/span.ts';
 import { median } from '../../core/stats.ts';
 import { plural } from '../../core/words.ts';
@@ -20,7 +20,8 @@ export function expectedPrice(room: Room, lot: Lot): Expected {
   const sold = room.sale.sales
     .filter((sale) => sale.species === lot.species && lot.species !== null && auctionOf(room, sale) !== null)
     .flatMap(({ price, count, place }) => {
-      const each = price === null ? null : price.per === 'each' ? price.amount : price.amount / middle(count);
+      const each =
+        price === null ? null : price.per === 'each' ? price.amount : price.amount / Math.max(1, middle(count));
       return each === null ? [] : [{ each, place }];
     });
   const paid = sold.map(({ each }) => each);
@@ -36,8 +37,4 @@ export function expectedPrice(room: Room, lot: Lot): Expected {
   if (lot.price?.per === 'each')
     return { likely: lot.price.amount, least: null, from: 'the price set; none was sold at an auction yet', lines: [] };
   return { likely: null, least: null, from: 'no price is written', lines: [] };
-}
-
-function middle({ low, likely, high }: Interval): number {
-  return Math.max(1, likely ?? (Number.isFinite(high) ? (low + high) / 2 : low));
 }
