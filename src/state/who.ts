@@ -190,7 +190,12 @@ export function livingBroods(draft: Draft): Brood[] {
 /** Those of one group, oldest first: of a long history only these can still be meant. */
 export function livingOf(draft: Draft, group: Group): Brood[] {
   const { living } = draft.stock;
-  return group.broods.flatMap((name) => living.get(name) ?? []).filter((brood) => brood.ended === null);
+  const found: Brood[] = [];
+  for (const name of group.broods) {
+    const brood = living.get(name);
+    if (brood !== undefined && brood.ended === null) found.push(brood);
+  }
+  return found;
 }
 
 /** The groups and broods in a tank, for the slices to change. */
