@@ -135,16 +135,22 @@ function ownChoreAt(tokens: readonly IToken[], at: number, context: TagContext):
   return often ? { kind: 'chore', sense: 'own', ...bounds(at, at, at, at + 1) } : null;
 }
 
-/** In a declaring line some clauses need no phrase: `54 L`, `krib`, `Limia nigrofasciata`, `20 lots`. */
+/** In a declaring line some clauses need no phrase: `54 L`, `krib`, `Limia nigrofasciata`, `20 lots`, `2 boxes`. */
 function withoutPhrase(tokens: readonly IToken[], at: number, context: TagContext): Opening | null {
   const token = tokens[at];
   if (token === undefined || UNREADABLE.has(token.tokenType)) return null;
-  const number = numberEnd(tokens, at) > at;
-  const kind = bareKind(context.heading, number, token.tokenType === t.Word || token.tokenType === t.Quote);
+  const end = numberEnd(tokens, at);
+  const kind = bareKind(
+    context.heading,
+    end > at ? wordOf(tokens[end]) : null,
+    token.tokenType === t.Word || token.tokenType === t.Quote,
+  );
   return kind === null ? null : { kind, sense: kind, ...bounds(at, at, at) };
 }
 
-function bareKind(heading: HeadingKind, number: boolean, word: boolean): ClauseKind | null {
+/** `counted`: the word after a number that stands first, `lots` of `20 lots`; null where none does. */
+function bareKind(heading: HeadingKind, counted: string | null, word: boolean): ClauseKind | null {
+  const number = counted !== null;
   switch (heading) {
     case 'row':
       return number || word ? 'tanks of a row' : null;
@@ -157,6 +163,7 @@ function bareKind(heading: HeadingKind, number: boolean, word: boolean): ClauseK
     case 'new culture':
       return word ? 'culture of' : null;
     case 'new auction':
+      if (counted === 'boxes' || counted === 'box') return 'boxes';
       return number ? 'lots' : null;
     case 'new loop':
     case 'room':

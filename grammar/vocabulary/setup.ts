@@ -187,4 +187,11 @@ export const SETUP = {
     makes: ['auction declared'],
   },
   travel: { says: { travel: 'travel|hours' }, under: ['new auction'], takes: [], makes: ['auction declared'] },
+  boxes: {
+    says: { boxes: 'boxes|box' },
+    under: ['new auction'],
+    takes: ['of'],
+    nouns: 'boxes box',
+    makes: ['auction declared'],
+  },
 } as const satisfies Readonly<Record<string, ClauseRule>>;

@@ -113,6 +113,9 @@ interface Kinds {
     readonly fast: Measure<'days'> | null;
     readonly minimum: number | null;
     readonly hours: Measure<'minutes'> | null;
+    /** Boxes that may go, and what one of them holds. */
+    readonly boxes: number | null;
+    readonly boxLitres: Measure<'L'> | null;
   };
 
   // looking, chores

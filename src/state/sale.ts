@@ -93,6 +93,8 @@ export interface Auction {
   fast: Measure<'days'> | null;
   minimum: number | null;
   hours: Measure<'minutes'> | null;
+  boxes: number | null;
+  boxLitres: Measure<'L'> | null;
   day: Day;
   place: Place;
 }
@@ -141,6 +143,8 @@ export const SALE_HOMES: Homes<
       fast: event.fast ?? known?.fast ?? null,
       minimum: event.minimum ?? known?.minimum ?? null,
       hours: event.hours ?? known?.hours ?? null,
+      boxes: event.boxes ?? known?.boxes ?? null,
+      boxLitres: event.boxLitres ?? known?.boxLitres ?? null,
       day: known?.day ?? event.day,
       place: event.place,
     });

@@ -10,9 +10,15 @@ function contents(bags: readonly number[], boxes: readonly number[]): number[] {
 }
 
 describe('bags into boxes', () => {
-  test('the largest first, each into the first box with room', () => {
-    expect(intoBoxes([2, 6, 3, 4], 10)).toEqual([1, 0, 1, 0]);
+  test('in their order, each box with about as much in it', () => {
+    expect(intoBoxes([2, 2, 2, 2, 2, 2, 2], 10)).toEqual([0, 0, 0, 1, 1, 1, 1]);
+    expect(intoBoxes([2.5, 2.5, 2.5], 10)).toEqual([0, 0, 0]);
     expect(intoBoxes([], 40)).toEqual([]);
+  });
+
+  test('one box is one at the filling: 30 L of 40 L, and no more', () => {
+    expect(Math.max(...intoBoxes([10, 10, 10], 40))).toBe(0);
+    expect(Math.max(...intoBoxes([10, 10, 10, 0.9], 40))).toBe(1);
   });
 
   test('no box is over-full, and bags that a box takes need no more boxes than their litres do at the filling', () => {
@@ -23,7 +29,9 @@ describe('bags into boxes', () => {
         const litres = contents(bags, boxes);
         expect(Math.max(...litres)).toBeLessThanOrEqual(40 + 1e-6);
         const whole = bags.reduce((sum, one) => sum + one, 0);
-        expect(litres.length).toBeLessThanOrEqual(Math.ceil(whole / (40 * FILLING) - 1e-9));
+        expect(litres).toHaveLength(Math.ceil(whole / (40 * FILLING) - 1e-9));
+        expect(litres.every((one) => one > 0)).toBe(true);
+        expect(boxes).toEqual(boxes.toSorted((a, b) => a - b));
       }),
     );
   });

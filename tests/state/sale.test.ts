@@ -148,6 +148,8 @@ test('an auction is amended line by line', () => {
       fast: null,
       minimum: null,
       hours: null,
+      boxes: null,
+      boxLitres: null,
     },
   ];
   const room = roomOn('2026-04-01', [declare('2026-05-16', null), declare(null, 20)]);

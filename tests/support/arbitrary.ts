@@ -286,6 +286,8 @@ export const FACTS = {
     fast: maybe(exact('days')),
     minimum: maybe(amount),
     hours: maybe(minutes),
+    boxes: small,
+    boxLitres: maybe(exact('L')),
   }),
   'all well': bare('all well'),
   away: fact('away', { until: later }),

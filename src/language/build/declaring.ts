@@ -111,5 +111,7 @@ function blankAuction(auction: string): AuctionDraft {
     fast: null,
     minimum: null,
     hours: null,
+    boxes: null,
+    boxLitres: null,
   };
 }

@@ -139,6 +139,13 @@ const AUCTION_PARTS: Parts<AuctionDraft> = {
   fast: (clause, draft) => (draft.fast = clause.need('days', '2 days')),
   minimum: (clause, draft) => (draft.minimum = clause.money(clause.quantity())),
   travel: (clause, draft) => (draft.hours = clause.need('minutes', '5 h')),
+  boxes: (clause, draft) => {
+    const node = clause.quantity((each) => each.unit === null);
+    const of = clause.linked('of')?.value ?? null;
+    if (node === null) return clause.missing('how many', '2');
+    draft.boxes = clause.whole(node);
+    if (of?.type === 'quantity') draft.boxLitres = clause.toMeasure(of, 'L');
+  },
 };
 
 const SPECIES_PARTS: Parts<SpeciesDraft> = {

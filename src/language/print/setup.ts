@@ -1,5 +1,6 @@
 /** Clauses that set the room up: units, rows, loops, tanks, species, groups, cultures, auctions. */
 import { isoDay } from '../../core/day.ts';
+import type { Measure } from '../../core/quantity.ts';
 import type { EventOf, SpeciesTraits } from '../../journal/event.ts';
 import type { Prints } from './table.ts';
 import * as w from './words.ts';
@@ -58,8 +59,15 @@ export const SETUP_PRINTS: Prints<
       event.fast && `fast ${w.days(event.fast, voice)}`,
       event.minimum !== null && `minimum ${w.money(event.minimum)}`,
       event.hours && `travel ${w.minutes(event.hours, voice)}`,
+      event.boxes !== null &&
+        `${w.num(event.boxes)} ${event.boxes === 1 ? 'box' : 'boxes'}${of(event.boxLitres, voice)}`,
     ),
 };
+
+/** ` of 40 L`, where the line says what one holds. */
+function of(litres: Measure<'L'> | null, voice: Voice): string {
+  return litres === null ? '' : ` of ${w.litres(litres, voice)}`;
+}
 
 /** Clauses of one line. */
 function clauses(...parts: readonly (string | null | false)[]): string {

@@ -20,6 +20,15 @@ const USUAL_BAG: Interval = { low: 4, likely: 6, high: 6 };
 /** Litres of a box for bags (ours). */
 export const USUAL_BOX_LITRES = 40;
 
+/** Litres of the smallest box that a bag goes into, and of the largest that anybody carries (ours). */
+export const BOX_LITRES = { least: 5, most: 500 };
+
+/** The smaller where the line leaves it open. */
+function boxOf(auction: DeepReadonly<Auction> | null): number {
+  const litres = auction?.boxLitres?.low ?? USUAL_BOX_LITRES;
+  return Math.min(BOX_LITRES.most, Math.max(BOX_LITRES.least, litres));
+}
+
 export function rulesOf(auction: DeepReadonly<Auction> | null, trip: Trip): PlanRules {
   const travel = (auction?.hours?.high ?? 0) / 60;
   // A bag of none is no rule that anybody could follow.
@@ -33,7 +42,7 @@ export function rulesOf(auction: DeepReadonly<Auction> | null, trip: Trip): Plan
     minimum: auction?.minimum ?? null,
     hours: trip.hours ?? Math.max(DAY_HOURS, travel),
     oxygen: trip.oxygen ?? false,
-    boxes: trip.boxes ?? null,
-    boxLitres: trip.boxLitres ?? USUAL_BOX_LITRES,
+    boxes: trip.boxes ?? auction?.boxes ?? null,
+    boxLitres: trip.boxLitres ?? boxOf(auction),
   };
 }

@@ -22,6 +22,8 @@ const auction = (on: string, fast: number | null = null): Line => [
     fast: fast === null ? null : measure('days', fast),
     minimum: null,
     hours: null,
+    boxes: null,
+    boxLitres: null,
   },
 ];
 

@@ -141,6 +141,22 @@ describe('a small plan', () => {
     expect(lot?.income.low).toBeCloseTo((lot?.count ?? 0) * 3 * 0.7, 6);
   });
 
+  test('boxes of the auction’s line bound it, unless told otherwise', () => {
+    const room = journalRoom('2026-05-01', SMALL.replace('bags of 6;', 'bags of 6; 1 box of 20 L;'));
+    const said = planOf(room, 'Spring');
+    expect([said.rules.boxes, said.rules.boxLitres, said.boxes.length]).toEqual([1, 20, said.fish === 0 ? 0 : 1]);
+    expect(said.fish).toBeLessThan(planOf(room, 'Spring', { boxes: 9 }).fish);
+    expect(planOf(room, 'Spring', { boxes: 2, boxLitres: 50 }).rules).toMatchObject({ boxes: 2, boxLitres: 50 });
+  });
+
+  test('as many boxes as are needed are as many as would do', () => {
+    const room = journalRoom('2026-05-01', SMALL);
+    const free = planOf(room, 'Spring');
+    expect(free.fish).toBeGreaterThan(0);
+    const bound = planOf(room, 'Spring', { boxes: free.boxes.length });
+    expect([bound.fish, bound.boxes]).toEqual([free.fish, free.boxes]);
+  });
+
   test('boxes bound it; spiny fish travel alone and fill them sooner', () => {
     const spiny = SMALL.replace('cave spawner;', 'cave spawner; spiny;');
     const room = journalRoom('2026-05-01', spiny);
