@@ -5,7 +5,7 @@ import type { PaperLot, Papers } from '../questions/papers.ts';
 import type { PlanBag, PlanBox } from '../questions/plan/plan.ts';
 import { pageHtml } from './html.ts';
 import { kindOf, labelsSheet } from './labels.ts';
-import { markup, type Markup } from './markup.ts';
+import { markup, unbroken, type Markup } from './markup.ts';
 import { plural, rangeWords } from './words.ts';
 
 export function saleHtml(papers: Papers): string {
@@ -42,10 +42,10 @@ function tableSheet(papers: Papers): Markup {
   return markup`<section class="sheet" aria-label="seller's sheet">
 <h1>${nameOf(papers)}</h1>
 <p>${plural(sold.length, 'lot')}, ${plural(fish, 'fish', 'fish')}; ${shareWords(papers)}</p>
-<table>
-<thead><tr><th>lot</th><th>fish</th><th>kind</th><th>of</th><th class="number">${floor}${money}</th><th class="blank">fetched</th><th class="blank">back to</th></tr></thead>
+<table class="sold">
+<thead><tr><th class="lots">lot</th><th class="heads">fish</th><th>kind</th><th class="origin">of</th><th class="asks">${floor}${money}</th><th class="blank">fetched</th><th class="blank">back to</th></tr></thead>
 <tbody>
-${sold.map((one) => tableRow(one))}<tr class="sum"><td></td><td>${fish}</td><td colspan="3">${plural(sold.length, 'lot')}</td><td></td><td></td></tr>
+${sold.map((one) => tableRow(one))}<tr class="sum"><td></td><td>${fish}</td><td colspan="3">${plural(sold.length, 'lot')}</td><td class="blank"></td><td class="blank"></td></tr>
 </tbody>
 </table>
 ${
@@ -56,7 +56,7 @@ ${
 ${handOver.map(
   ({ says }) => markup`<tr><td class="tick"><span class="box"></span></td><td>${says}</td></tr>
 `,
-)}</tbody></table>
+)}</tbody></table></div>
 `
 }${notes(papers)}</section>`;
 }
@@ -67,9 +67,9 @@ function tableRow({ paper, bag }: Sold): Markup {
   const many = lot.bondedPair && bag.count === 2 ? 'pair' : String(bag.count);
   return markup`<tr><td class="lot">${bag.number}</td><td>${many}</td><td>${kindOf(lot.latin, lot.species)}${
     size === null ? '' : markup`<br><span class="small">${size}</span>`
-  }</td><td>${origin}<br><span class="small">${parents ?? 'parents not on record'}</span></td><td class="number">${
+  }</td><td>${unbroken(origin)}<br><span class="small">${parents ?? 'parents not on record'}</span></td><td class="number">${
     ask === null ? '' : ask.toFixed(2)
-  }</td><td></td><td></td></tr>
+  }</td><td class="blank"></td><td class="blank"></td></tr>
 `;
 }
 
@@ -81,12 +81,21 @@ function shareWords({ plan }: Papers): string {
 
 /** What a buyer or helper at the table must know. */
 function notes({ plan, lots }: Papers): Markup {
-  const cautions = [...new Set([...plan.warnings, ...lots.flatMap(({ lot }) => lot.cautions)])];
-  return markup`${cautions.map(
+  const cautions = [...new Set([...plan.warnings, ...lots.flatMap((one) => cautionsOf(one))])];
+  return markup`<div class="whole">${cautions.map(
     (says) => markup`<p class="small">Take care: ${says}.</p>
 `,
-  )}<p class="small">Permits and the transport of fish are a matter of local law. Never release fish, plants or water.</p>
+  )}<p class="small">Permits and the transport of fish are a matter of local law. Never release fish, plants or water.</p></div>
 `;
+}
+
+/** Each says which lots it is about. */
+function cautionsOf({ lot, bags }: PaperLot): readonly string[] {
+  const numbers = bags.map(({ number }) => number);
+  const [low, high] = [Math.min(...numbers), Math.max(...numbers)];
+  return lot.cautions.map(
+    (says) => `${low === high ? 'lot' : 'lots'} ${rangeWords({ low, likely: null, high })}, ${says}`,
+  );
 }
 
 function packingSheet(papers: Papers): Markup {
@@ -96,7 +105,7 @@ function packingSheet(papers: Papers): Markup {
   return markup`<section class="sheet" aria-label="packing list">
 <h1>Packing list</h1>
 <p>${nameOf(papers)}; ${hours}. A litre of water weighs a kilogram.</p>
-${plan.boxes.map((box) => boxTable(box, bags))}${
+${plan.boxes.map((box) => boxTable(box, plan.rules.boxLitres, bags))}${
     days.length === 0
       ? markup``
       : markup`<div class="whole"><h2>Day by day</h2>
@@ -106,21 +115,21 @@ ${days.map(
     day,
     what,
     done,
-  }) => markup`<tr><td class="tick"><span class="box${done ? ' done' : ''}"></span></td><td>${dated(day)}</td><td>${what}</td></tr>
+  }) => markup`<tr><td class="tick"><span class="box${done ? ' done' : ''}"></span></td><td class="day">${dated(day)}</td><td>${what}</td></tr>
 `,
 )}</tbody></table></div>
 `
   }</section>`;
 }
 
-function boxTable({ number, litres, packs }: PlanBox, bags: ReadonlyMap<number, Sold>): Markup {
+function boxTable({ number, litres, packs }: PlanBox, boxLitres: number, bags: ReadonlyMap<number, Sold>): Markup {
   const rows = packs.flatMap(({ bag, packs: many }) => {
     const found = bags.get(bag);
     return found === undefined ? [] : [packRow(found, many)];
   });
   const water = packs.reduce((sum, { bag, packs: many }) => sum + many * (bags.get(bag)?.bag.water ?? 0), 0);
   return markup`<h2>Box ${number}</h2>
-<p>holds ${Math.round(litres)} L; ${water.toFixed(1)} L of water in it</p>
+<p>${litres.toFixed(0)} of ${String(boxLitres)} L filled; ${water.toFixed(1)} L of it water, so about ${Math.ceil(water).toFixed(0)} kg</p>
 <table class="close">
 <thead><tr><th class="tick"></th><th>lot</th><th>kind</th><th>out of</th><th>fish</th><th class="number">bags</th><th class="number">water and air, L each</th></tr></thead>
 <tbody>

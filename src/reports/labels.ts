@@ -3,7 +3,7 @@ import type { PaperLot, Papers } from '../questions/papers.ts';
 import type { PlanBag } from '../questions/plan/plan.ts';
 import { addDays } from '../core/day.ts';
 import { dayWords } from '../core/words.ts';
-import { markup, type Markup } from './markup.ts';
+import { markup, unbroken, type Markup } from './markup.ts';
 
 const A_ROW = 2;
 
@@ -18,7 +18,7 @@ ${labels.slice(i, i + A_ROW)}</div>
 `);
   }
   return markup`<section class="sheet" aria-label="labels">
-<h1>Labels, one for each bag</h1>
+<h1 class="slim">Labels, one for each bag</h1>
 ${rows}</section>`;
 }
 
@@ -32,13 +32,13 @@ function label({ plan }: Papers, paper: PaperLot, bag: PlanBag, pack: number): M
   return markup`<article class="label" data-lot="${bag.number}" data-pack="${pack}">
 <div class="top"><span class="lot">${bag.number}</span><span class="many">${manyWords(paper, bag, pack)}</span></div>
 <div class="kind">${kindOf(lot.latin, lot.species)}</div>
-<dl>${line('size', size)}${line('of', laid === null ? origin : `${origin}, ${laid}`)}${line('parents', parents ?? 'not on record')}${waterLine(water)}${line('bagged', `${dayWords(plan.on, addDays(plan.on, 2 * 366))}, unpack within ${String(plan.rules.hours)} h`)}</dl>
+<dl>${line('size', size)}${line('of', unbroken(laid === null ? origin : `${origin}, ${laid}`))}${line('parents', parents ?? 'not on record')}${waterLine(water)}${line('bagged', `${dayWords(plan.on, addDays(plan.on, 2 * 366))}, unpack within ${String(plan.rules.hours)} h`)}</dl>
 <div class="foot"><span>never release fish, plants or water</span><span class="ask">${askWords(plan.currency, paper, bag)}</span></div>
 </article>
 `;
 }
 
-function line(name: string, says: string | null): Markup {
+function line(name: string, says: string | Markup | null): Markup {
   return says === null ? markup`` : markup`<dt>${name}</dt><dd>${says}</dd>`;
 }
 

@@ -16,6 +16,18 @@ export function markup(parts: TemplateStringsArray, ...values: readonly MarkupVa
   return new Markup(parts.reduce((text, part, i) => `${text}${i === 0 ? '' : asText(values[i - 1] ?? '')}${part}`, ''));
 }
 
+/** Letters of a word that is still kept whole: a longer one may be wider than its column. */
+const WHOLE_LETTERS = 20;
+
+/** A text whose short hyphened words, names of broods above all, no end of a line breaks. */
+export function unbroken(text: string): Markup {
+  const words = text.split(' ').map((word) => {
+    const keeps = word.includes('-') && word.length <= WHOLE_LETTERS;
+    return keeps ? markup`<span class="word">${word}</span>`.text : escaped(word);
+  });
+  return new Markup(words.join(' '));
+}
+
 export type MarkupValue = string | number | Markup | readonly Markup[];
 
 /** Text that is mark-up already. */
