@@ -4,10 +4,24 @@ import { bodiesIn, isBrood, partIn, tanksOf } from '../../state/bodies.ts';
 import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { walkOrder } from '../../state/tanks.ts';
+import { oncePerRoom } from '../holds/once.ts';
+import { heldTanks } from '../holds/reach.ts';
+import { sickIn } from '../holds/sickness.ts';
+import { watches } from '../watch.ts';
 
-/** The first tank in walking order that holds no fish; trays and quarantine tanks are left out. */
-function freeTank(room: Room): string | null {
-  return walkOrder(room).find((name) => isFree(room, name)) ?? null;
+/** The first tank in walking order that holds no fish; trays, quarantine tanks and tanks shut to fish are left out. */
+function freeTank(room: Room, from: string | null): string | null {
+  return walkOrder(room).find((name) => isFree(room, name) && isOpen(room, from, name)) ?? null;
+}
+
+/** Tanks on a filter that is watched. */
+const onWatch = oncePerRoom((room) => new Set(watches(room).flatMap(({ body }) => body.tanks)));
+
+/** No young go to a tank that is held, sick or on a filter that is watched, unless theirs is as well. */
+function isOpen(room: Room, from: string | null, name: string): boolean {
+  const shut = (tank: string): boolean => heldTanks(room).has(tank) || sickIn(room, tank) !== null;
+  const here = from !== null && shut(from);
+  return (here || !shut(name)) && ((from !== null && onWatch(room).has(from)) || !onWatch(room).has(name));
 }
 
 function isFree(room: Room, name: string): boolean {
@@ -22,9 +36,11 @@ export function moveLine(
   from = tanksOf(brood)[0] ?? null,
   which: 'all' | 'most' = 'most',
 ): { close: string; free: string | null } {
-  const free = freeTank(room);
-  const others = walkOrder(room).filter((name) => name !== from);
-  const raising = tanksOf(brood).find((name) => name !== from) ?? others.find((name) => isNursery(room, name));
+  const free = freeTank(room, from);
+  const others = walkOrder(room).filter((name) => name !== from && isOpen(room, from, name));
+  const raising =
+    tanksOf(brood).find((name) => name !== from && isOpen(room, from, name)) ??
+    others.find((name) => isNursery(room, name));
   const count = from === null ? brood.total : partIn(brood, from);
   const number = count.likely ?? (Number.isFinite(count.high) ? (count.low + count.high) / 2 : 40);
   const many =
@@ -34,7 +50,7 @@ export function moveLine(
         ? countWords(count)
         : `about ${String(Math.max(1, Math.round(number)))}`;
   return {
-    close: `${from ?? brood.name}: moved ${many} ${brood.name} to ${free ?? raising ?? others[0] ?? 'C1'}`,
+    close: `${from ?? brood.name}: moved ${many} ${brood.name} to ${free ?? raising ?? '…'}`,
     free,
   };
 }

@@ -2,8 +2,10 @@
 import { describe, expect, it } from 'vitest';
 import { isoDay } from '../../../src/core/day.ts';
 import { dangers } from '../../../src/questions/danger.ts';
+import { moveLine } from '../../../src/questions/due/destination.ts';
 import { youngDue } from '../../../src/questions/due/young.ts';
 import type { Room } from '../../../src/state/draft.ts';
+import { journalOn } from '../../support/journal.ts';
 import { roomOn, tank, type Line } from '../../support/events.ts';
 import {
   about,
@@ -110,5 +112,17 @@ describe('no alarm', () => {
   it('but one among young of the same parents', () => {
     const [danger] = dangers(roomOn('2026-03-02', two));
     expect([danger?.older.group, danger?.younger.group]).toEqual(['Rowan', 'Rowan']);
+  });
+});
+
+describe('where young could go', () => {
+  it('is a tank without fish that is not held', () => {
+    const to = (lines: string): string | null => {
+      const room = journalOn('2026-05-21', `2026-04-10 A1: spawned brood Rowan-1\n${lines}`);
+      const brood = room.stock.broods.get('Rowan-1');
+      return brood ? moveLine(room, brood).free : 'no brood';
+    };
+    expect(to('')).toBe('12');
+    expect(to('2026-05-20 tank 12: hold "velvet"\n')).toBe('C2');
   });
 });
