@@ -7,7 +7,7 @@ import type { ClauseKind } from './phrases.ts';
 import { JOINING_WORDS } from './reserved.ts';
 import * as tag from './tags.ts';
 import * as t from './tokens.ts';
-import { NUMBER_WORDS, SCOOPS, SEX_WORDS } from './words.ts';
+import { ARTICLES, NUMBER_WORDS, SCOOPS, SEX_WORDS } from './words.ts';
 import { LINKS } from './vocabulary/details.ts';
 import type { LinkName } from './vocabulary/details.ts';
 
@@ -47,8 +47,6 @@ export function tagDetail(task: DetailTask): number {
   } else out.push(retag(token, tag.Name, token.image));
   return at + 1;
 }
-
-const ARTICLES = new Set(['the', 'a', 'an', 'her', 'his']);
 
 function isTankNumber({ tokens, at }: DetailTask): boolean {
   return wordOf(tokens[at]) === 'tank' && tokens[at + 1]?.tokenType === t.Num;

@@ -4,7 +4,7 @@ import { phrasesInside } from './phrases.ts';
 import type { Phrase, Phrases } from './phrases.ts';
 import { CountWord, Fuzz } from './tags.ts';
 import * as t from './tokens.ts';
-import { MONTHS, NUMBER_WORDS, SEX_WORDS, WEEKDAYS } from './words.ts';
+import { ARTICLES, MONTHS, NUMBER_WORDS, SEX_WORDS, WEEKDAYS } from './words.ts';
 
 export interface Match {
   readonly phrase: Phrase;
@@ -87,8 +87,6 @@ export function numberEnd(tokens: readonly IToken[], at: number): number {
   while (tokens[i]?.tokenType === t.Plus || tokens[i]?.tokenType === t.Ish) i += 1;
   return i;
 }
-
-const ARTICLES = new Set(['the', 'a', 'an', 'her', 'his']);
 
 /** Lengths of the words at a token that may name a fish before a phrase: `Fern`, `the male`, `Rowan male`. */
 export function fishBefore(tokens: readonly IToken[], at: number, isName: (word: string) => boolean): number[] {

@@ -3,6 +3,9 @@
  * All in lower case; every spelling that a keeper's thumb may send, beside the word that it stands for.
  */
 
+/** Words before a noun that say nothing. */
+export const ARTICLES: ReadonlySet<string> = new Set(['the', 'a', 'an', 'her', 'his']);
+
 /** `pair` is one of each. */
 export type SexWord = 'male' | 'female' | 'young' | 'adult' | 'pair';
 

@@ -3,7 +3,7 @@ import type { Day } from '../core/day.ts';
 import { addDays, civil, dayFromIso, dayOf, isDay, weekday } from '../core/day.ts';
 import { misuse } from './exit.ts';
 
-const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
+export const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
 const MONTHS = [
   'january',
   'february',

@@ -18,6 +18,12 @@ export interface LineRef {
   readonly line: number;
 }
 
+/** True for the places of the events that one clause gives: a clause about several tanks gives several. */
+export function sameClause(a: Place, b: Place): boolean {
+  return a.file === b.file && a.line === b.line && a.from === b.from;
+}
+
+/** The line of a place. */
 export function lineOf(place: Place): LineRef {
   return { file: place.file, line: place.line };
 }

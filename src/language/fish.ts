@@ -141,7 +141,8 @@ const OF_YOUNG: ReadonlySet<ClauseKind> = new Set<ClauseKind>([
 /** Clauses whose fish are named after the phrase. */
 const NAMES_AFTER: ReadonlySet<ClauseKind> = new Set<ClauseKind>([...OF_YOUNG, 'counted', 'mixed']);
 
-function sexOf(text: string): Sex {
+/** Male where the word says so; else female. For words that mean one or the other. */
+export function sexOf(text: string): Sex {
   return text === 'male' ? 'male' : 'female';
 }
 

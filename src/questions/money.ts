@@ -14,6 +14,7 @@ import { rowId } from './id.ts';
 import { incomes, spendings, type Income, type Spent } from './money/income.ts';
 import { stays, tankWeeks, type TankWeeks } from './money/stays.ts';
 import type { WhyRow } from './whyrow.ts';
+import { leftAlive } from './counts/ledger.ts';
 
 export interface MoneyRow {
   readonly id: string;
@@ -218,14 +219,10 @@ function raisedOf(bodies: readonly SeenBody[]): Interval | null {
   if (broods.length === 0) return null;
   return sum(
     broods.map(({ total, gone, ended }) => {
-      const alive = sum([total, ...gone.filter(isAlive).map(({ count }) => count)]);
+      const alive = sum([total, ...gone.filter(leftAlive).map(({ count }) => count)]);
       return ended?.how === 'mixed' ? { low: alive.low, likely: null, high: Infinity } : alive;
     }),
   );
-}
-
-function isAlive({ how }: SeenBody['gone'][number]): boolean {
-  return how === 'sold' || how === 'gave away' || how === 'joined';
 }
 
 /** The most earning first; what had neither glass nor income in these days is left out. */

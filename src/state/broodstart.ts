@@ -2,7 +2,7 @@
 import type { Day } from '../core/day.ts';
 import { addDays, isoDay, toDay } from '../core/day.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
-import { UNKNOWN_COUNT } from '../core/interval.ts';
+import { onDay, UNKNOWN_COUNT } from '../core/interval.ts';
 import type { EventBase, Stage } from '../journal/event.ts';
 import { castBack, clockFor } from './stageclock.ts';
 import { nextBroodName } from './broodnames.ts';
@@ -92,7 +92,7 @@ export function laidWindow(
   tank: string | null,
 ): DayWindow {
   const none = lastNone(group, event.day);
-  if (how === 'laid') return event.when === null ? exact(event.day) : within(event.when, event.day, none);
+  if (how === 'laid') return event.when === null ? onDay(event.day) : within(event.when, event.day, none);
   if (how === 'maybe') {
     if (event.when !== null) return within(event.when, event.day, none);
     const low = toDay(Math.max(event.day - 1, none ?? -Infinity));
@@ -105,10 +105,6 @@ export function laidWindow(
 /** The last `no eggs` of a group on or before a day. */
 function lastNone(group: Group, day: Day): Day | null {
   return group.noEggs !== null && group.noEggs.day <= day ? group.noEggs.day : null;
-}
-
-function exact(day: Day): DayWindow {
-  return { low: day, likely: day, high: day };
 }
 
 /** A stated window, closed on both sides: an open start by the last look without eggs, else by a week. */

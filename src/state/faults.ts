@@ -7,6 +7,7 @@ import { placesOf } from './places.ts';
 import type { Moment } from './plumbing.ts';
 import { disturb } from './water.ts';
 import { happened, insertInTime } from './when.ts';
+import { sameWords } from './chores.ts';
 
 /** Power away longer than this starts a water watch (ours: a setting). */
 const POWER_LIMIT_HOURS = 6;
@@ -20,7 +21,7 @@ export function beginFault(
   lasts: Measure<'minutes'> | null = null,
 ): void {
   for (const where of placesOf(draft, event.subject)) {
-    const open = openFaults(draft, where).find((fault) => fault.kind === kind && sameText(fault.text, text));
+    const open = openFaults(draft, where).find((fault) => fault.kind === kind && sameWords(fault.text, text));
     if (open !== undefined && lasts === null) continue;
     const { day, minute } = happened(event);
     const { place } = event;
@@ -39,7 +40,7 @@ export function beginFault(
 export function fixFaults(draft: Draft, event: EventOf<'fixed'>): void {
   const open = placesOf(draft, event.subject).flatMap((where) => openFaults(draft, where));
   const { text } = event;
-  const named = text === null ? [] : open.filter((fault) => sameText(fault.text, text));
+  const named = text === null ? [] : open.filter((fault) => sameWords(fault.text, text));
   const ending = named.length > 0 ? named : open;
   const { day, minute } = happened(event);
   const { place } = event;
@@ -100,8 +101,4 @@ function noteLostPower(draft: Draft, fault: Fault, minutes: number): void {
 
 function openFaults(draft: Draft, where: string): Fault[] {
   return draft.measures.faults.filter((fault) => fault.where === where && fault.fixed === null);
-}
-
-function sameText(a: string, b: string): boolean {
-  return a.trim().toLocaleLowerCase('en') === b.trim().toLocaleLowerCase('en');
 }

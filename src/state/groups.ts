@@ -14,6 +14,7 @@ import { endDispute } from './quarrel.ts';
 import type { Brood, Fish, Group } from './stock.ts';
 import { moveFish, newBody, putIn, takeFish } from './tally.ts';
 import { groupOf } from './who.ts';
+import { onlyTank } from './heads.ts';
 
 export const GROUPS_HOMES: Homes<'group declared' | 'bonded' | 'split up' | 'resting' | 'member back' | 'new mate'> = {
   'group declared': (draft, event) => {
@@ -126,7 +127,7 @@ function amend(draft: Draft, group: Group, event: EventOf<'group declared'>): vo
 function takeFrom(draft: Draft, event: EventBase, name: string, count: Heads | Interval, group: Group): void {
   const source: Group | Brood | undefined = draft.stock.broods.get(name) ?? draft.stock.groups.get(name);
   if (!source) return;
-  const from = soleTank(source);
+  const from = onlyTank(source);
   const out = takeFish(draft, event, source, from, isHeads(count) ? count : headsOf(count), 'joined');
   if (out !== null) carried(draft, event, group.name, from, group.home, out);
 }
@@ -142,11 +143,6 @@ function carried(
 ): void {
   if (from === null || to === null || from === to) return;
   draft.stock.moves.push({ day, minute, body, from, to, count, as: 'number', which: 'any', with: null, place });
-}
-
-function soleTank(body: Group | Brood): string | null {
-  const tanks = [...body.parts.keys()];
-  return tanks.length === 1 ? (tanks[0] ?? null) : null;
 }
 
 function headsOf(total: Interval): Heads {
@@ -217,7 +213,7 @@ function takeMate(draft: Draft, source: Group | Brood, event: EventOf<'new mate'
   const males = event.sex === 'male' ? exactly(1) : null;
   const females = event.sex === 'female' ? exactly(1) : null;
   const fish = 'members' in source ? sexed(source, event.sex) : [];
-  const tank = fish[0]?.tank ?? soleTank(source);
+  const tank = fish[0]?.tank ?? onlyTank(source);
   const heads: Heads = { total: exactly(1), males, females, young: null, as: 'counted' };
   if (takeFish(draft, event, source, tank, heads, 'joined') === null) return false;
   if ('members' in source) membersGone(source, fish.slice(0, 1), 'joined', event);

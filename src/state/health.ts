@@ -5,7 +5,7 @@
 import type { Homes } from './home.ts';
 import { addDays, type Day } from '../core/day.ts';
 import type { Measure } from '../core/quantity.ts';
-import type { Place } from '../core/span.ts';
+import { sameClause, type Place } from '../core/span.ts';
 import type { Dose, EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import { sharers } from './tanks.ts';
@@ -236,11 +236,6 @@ function nothingToEnd(
     at: event.place,
     also: [],
   });
-}
-
-/** True for the events that one clause about several tanks gives. */
-function sameClause(a: Place, b: Place): boolean {
-  return a.file === b.file && a.line === b.line && a.from === b.from;
 }
 
 function overlap(a: readonly string[], b: readonly string[]): boolean {

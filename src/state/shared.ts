@@ -1,7 +1,7 @@
 /** What tanks shared without any fish: a net used in both, a sponge brought over. It carries what water carries. */
 import type { Homes } from './home.ts';
 import type { Day } from '../core/day.ts';
-import type { Place } from '../core/span.ts';
+import { sameClause, type Place } from '../core/span.ts';
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import { insertInTime } from './when.ts';
@@ -47,8 +47,4 @@ function share(draft: Draft, event: EventOf<'shared'>): void {
     until,
     place,
   });
-}
-
-function sameClause(a: Place, b: Place): boolean {
-  return a.file === b.file && a.line === b.line && a.from === b.from;
 }

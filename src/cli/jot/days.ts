@@ -2,10 +2,8 @@
 import type { Day } from '../../core/day.ts';
 import { addDays, weekday } from '../../core/day.ts';
 import { dated } from '../../language/jotted.ts';
-import { readDate } from '../dates.ts';
+import { readDate, WEEKDAYS } from '../dates.ts';
 import { Stop } from '../exit.ts';
-
-const WEEKDAYS = ['monday', 'tuesday', 'wednesday', 'thursday', 'friday', 'saturday', 'sunday'] as const;
 
 /** A line that is nothing but a day: `Tue` (the last one, today included), `14 Feb`, `2026-02-14`, `yesterday`. */
 export function dayAlone(text: string, today: Day): Day | null {

@@ -112,7 +112,7 @@ function shelfOf(
 const REMEMBERED = 4;
 
 /** A text with its last line ended, as it is before anything is added. */
-function closed(text: string): string {
+export function closed(text: string): string {
   return text === '' || text.endsWith('\n') ? text : `${text}\n`;
 }
 

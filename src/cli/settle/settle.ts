@@ -21,6 +21,7 @@ import type { Room } from '../../state/draft.ts';
 import type { Auction } from '../../state/sale.ts';
 import { auctionOf } from '../auction.ts';
 import { EXIT, misuse, Stop } from '../exit.ts';
+import { closed } from '../jot/desk.ts';
 import type { Book, Judged } from '../jot/judge.ts';
 import { judge } from '../jot/judge.ts';
 
@@ -141,10 +142,6 @@ function keyOf({ kind, says, at }: Problem): string {
 
 function withLines(book: Book, text: string, lines: readonly string[]): Reading {
   return book.read(`${closed(text)}${lines.join('\n')}\n`);
-}
-
-function closed(text: string): string {
-  return text === '' || text.endsWith('\n') ? text : `${text}\n`;
 }
 
 /** Number of the first line that would be added. */

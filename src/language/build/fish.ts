@@ -3,11 +3,11 @@ import type { LinkNode, QuantityNode } from '../../../grammar/syntax.ts';
 import type { Measure } from '../../core/quantity.ts';
 import type { Heads, LengthOf, Sizes, Stage } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
-import { fishNamed, fishOf, howMany, IMPLIED, maybeHeads, needHeads } from '../fish.ts';
+import { fishNamed, fishOf, howMany, IMPLIED, maybeHeads, needHeads, sexOf } from '../fish.ts';
 import { nameKey } from '../names.ts';
 import { newName } from '../naming.ts';
 import { moved } from './moves.ts';
-import { sexOf, sign } from './quarrels.ts';
+import { sign } from './quarrels.ts';
 import type { Body, Builds, Task } from './table.ts';
 
 /** Clauses that say one thing of some fish and nothing more. */

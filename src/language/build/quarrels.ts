@@ -3,7 +3,7 @@ import type { DetailNode, NameNode, VersusNode, WordNode } from '../../../gramma
 import type { Sign } from '../../journal/event.ts';
 import type { FishRef, Member, Sex } from '../../journal/subject.ts';
 import type { Clause } from '../clause.ts';
-import { fishOf } from '../fish.ts';
+import { fishOf, sexOf } from '../fish.ts';
 import { FISH } from '../line.ts';
 import type { Body, Task } from './table.ts';
 
@@ -72,8 +72,4 @@ function sideOf(clause: Clause, word: WordNode): { sex: Sex | null; fish: FishRe
   if (named?.kind !== 'fish') return { sex: null, fish: null };
   const member: Member = { sex: named.sex ?? null, name: named.name };
   return { sex: member.sex, fish: { kind: 'group', group: named.group ?? null, member } };
-}
-
-export function sexOf(text: string): Sex {
-  return text === 'male' ? 'male' : 'female';
 }
