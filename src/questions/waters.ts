@@ -12,18 +12,36 @@ export interface WaterBody {
 }
 
 /** Every body of water in the room on its day: loops as declared, then tanks in walking order. */
-export function bodiesOfWater(room: Room): WaterBody[] {
+export function bodiesOfWater(room: Room): readonly WaterBody[] {
+  const before = known.get(room);
+  if (before !== undefined) return before;
+  const bodies = workOut(room);
+  known.set(room, bodies);
+  return bodies;
+}
+
+/** Worked out once a room: every chore asks for the water of its place. */
+const known = new WeakMap<Room, readonly WaterBody[]>();
+
+function workOut(room: Room): readonly WaterBody[] {
   const tanks = liveTanks(room).map(({ name }) => name);
   const loops = [...room.plumbing.loops.keys()].map((name): WaterBody => {
     return { name, kind: 'loop', tanks: tanks.filter((tank) => loopOf(room, tank) === name) };
   });
+  const held = new Map<string, string[]>();
+  for (const tank of tanks) {
+    const holder = holderOf(room, tank);
+    const there = held.get(holder);
+    if (there === undefined) held.set(holder, [tank]);
+    else there.push(tank);
+  }
   const alone = tanks.filter((tank) => loopOf(room, tank) === null && holderOf(room, tank) === tank);
   return [
     ...loops,
     ...alone.map((name): WaterBody => ({
       name,
       kind: 'tank',
-      tanks: tanks.filter((tank) => holderOf(room, tank) === name),
+      tanks: held.get(name) ?? [],
     })),
   ];
 }
