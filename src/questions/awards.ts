@@ -114,7 +114,7 @@ function awardRow(room: Room, brood: SeenBrood, rule: SeenRule): AwardRow {
     species: brood.species,
     latin: speciesOf(room, brood)?.traits.latin ?? null,
     rule: rule.name,
-    asks: ruleWords(rule),
+    asks: ruleWords(rule, days.anchor),
     ...stands,
     young,
     opens: days.opens,
@@ -149,25 +149,28 @@ interface Facts {
   readonly claimed: boolean;
 }
 
-function standing(room: Room, { days, young, noticed, claimed }: Facts): { state: AwardState; says: string } {
+function standing(room: Room, { rule, days, young, noticed, claimed }: Facts): { state: AwardState; says: string } {
   const { notice, anchor } = days;
   const { sure, most, needed } = young;
   const over = days.closes?.high ?? null;
   const lastSure = days.closes?.low ?? null;
   const open = days.opens?.high ?? null;
+  const from = anchor === 'released' && rule.from === 'hatched' ? ', counted from release' : '';
   if (claimed) return { state: 'claimed', says: 'claimed' };
   if (over !== null && over < room.on) {
     return { state: 'over', says: `too old since ${dayWords(over, room.on)}` };
   }
-  if (most !== null && most < needed) return { state: 'too few', says: `at most ${String(most)} of ${String(needed)}` };
+  if (most !== null && most < needed)
+    return { state: 'too few', says: `${String(most)} at most, ${String(needed)} asked for` };
   if (notice !== null && !noticed && notice < room.on) {
     return { state: 'notice missed', says: `no notice written by ${dayWords(notice, room.on)}` };
   }
   if (days.opens === null || open === null) return { state: 'perhaps', says: `nobody wrote when they were ${anchor}` };
-  if (open > room.on) return { state: 'growing', says: `of age ${windowWords(days.opens, room.on)}` };
+  if (open > room.on) return { state: 'growing', says: `of age ${windowWords(days.opens, room.on)}${from}` };
   const end = lastSure === null ? '' : `, claim by ${dayWords(lastSure, room.on)}`;
-  if (sure < needed) return { state: 'perhaps', says: `count them: surely ${String(sure)} of ${String(needed)}${end}` };
-  return { state: 'can be claimed', says: `${String(sure)} of ${String(needed)} young, of age${end}` };
+  if (sure < needed)
+    return { state: 'perhaps', says: `count them: surely ${String(sure)}, ${String(needed)} asked for${end}` };
+  return { state: 'can be claimed', says: `${String(sure)} young, ${String(needed)} asked for; of age${from}${end}` };
 }
 
 function didLine(room: Room, words: string): LineRef | null {
@@ -189,7 +192,7 @@ function becauseOf(room: Room, brood: SeenBrood, { rule, days, young, says, evid
   const words = (window: DayWindow): string => windowWords(window, room.on);
   const missing = evidence.filter((one) => one.says === null).map(({ name }) => name);
   return {
-    rule: `${rule.name}: ${ruleWords(rule)}; whatever is uncertain counts against the claim`,
+    rule: `${rule.name}: ${ruleWords(rule, anchor)}; whatever is uncertain counts against the claim`,
     source: 'the award line of the journal',
     steps: [
       from === null

@@ -42,7 +42,7 @@ describe('a rule with an age window and notice', () => {
     const counted = '2026-04-07 C1: counted 30\n';
     expect(row('2026-04-08', WINDOW + NOTICE + counted)).toMatchObject({
       state: 'can be claimed',
-      says: '30 of 6 young, of age, claim by 4 Jun',
+      says: '30 young, 6 asked for; of age, claim by 4 Jun',
     });
     const few = '2026-04-07 C1: counted 5\n';
     expect(row('2026-04-08', WINDOW + NOTICE + few).state).toBe('too few');
@@ -84,9 +84,19 @@ describe('where it counts from', () => {
     return awards(journalRoom('2026-04-01', ROOM + HOLDING + rule), 'nicholsi').rows[0];
   };
 
-  test('from release for mouthbrooders, if the rule says so', () => {
+  // Released on 20 March at the latest: 60 days on is 19 May. Age from release for mouthbrooders: common practice, no source.
+  test('from release for mouthbrooders, even where the rule says from hatching', () => {
     expect(opens('released')?.opens?.high).toBe(day('2026-05-19'));
-    expect(opens('hatched')?.opens?.low).toBeLessThan(opens('released')?.opens?.low ?? 0);
+    expect(opens('hatched')?.opens).toEqual(opens('released')?.opens);
+    expect(opens('hatched')?.asks).toBe('5 young at 60 days from release');
+    expect(opens('hatched')?.says).toMatch(/^of age .*, counted from release$/);
+    expect(opens('released')?.says).not.toContain('counted from');
+  });
+
+  test('of mouthbrooders the day she was seen holding is evidence, of laying there is none', () => {
+    const evidence = opens('hatched')?.evidence.map(({ kind, name, says }) => [kind, name, says]);
+    expect(evidence).toContainEqual(['laid', 'holding', 'seen holding on 1 Mar 2026']);
+    expect(evidence).toContainEqual(['anchor', 'released', expect.stringContaining('2026')]);
   });
 
   test('a rule from release takes hatching for fish that hold none', () => {

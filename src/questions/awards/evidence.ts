@@ -84,6 +84,7 @@ function sourceEvidence(group: SeenGroup | null): Evidence {
 }
 
 function laidEvidence(room: Room, brood: SeenBrood, { anchor }: AwardDays): Evidence {
+  if (anchor === 'released') return holdingEvidence(room, brood);
   const { laid } = datesOf(room, brood);
   const known = brood.laidKnown !== 'cast back';
   return {
@@ -92,6 +93,18 @@ function laidEvidence(room: Room, brood: SeenBrood, { anchor }: AwardDays): Evid
     says: known ? windowWords(laid, withYear(room)) : null,
     write: null,
     lines: linesOf(brood.lines.slice(0, 1)),
+  };
+}
+
+/** Nobody sees mouthbrooders lay: the day on which she was seen holding stands for it. */
+function holdingEvidence(room: Room, { looks }: SeenBrood): Evidence {
+  const held = looks.find(({ stage }) => stage === 'holding');
+  return {
+    kind: 'laid',
+    name: 'holding',
+    says: held === undefined ? null : `seen holding on ${dayWords(held.day, withYear(room))}`,
+    write: null,
+    lines: held === undefined ? [] : linesOf([held.place]),
   };
 }
 

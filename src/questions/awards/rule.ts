@@ -29,19 +29,15 @@ export interface AwardDays {
 }
 
 /**
- * Age counts from release for mouthbrooders where the rule says so, else from hatching; livebearers are born.
+ * Age counts from hatching, of mouthbrooders from release whatever the rule says: nobody sees them hatch, and clubs
+ * that ask for an age from hatching take release for theirs (common practice, no source). Livebearers are born.
  * Whatever is uncertain counts against the keeper: the latest opening, the earliest end; where looks leave many
  * days open, the end goes by the earliest of the most likely ones.
  */
 export function awardDays(room: Room, brood: SeenBrood, rule: SeenRule): AwardDays {
   const dates = datesOf(room, brood);
   const clock = clockOf(room, brood);
-  const anchor =
-    clock.guild === 'livebearer'
-      ? 'born'
-      : rule.from === 'released' && clock.guild === 'mouthbrooder'
-        ? 'released'
-        : 'hatched';
+  const anchor = clock.guild === 'livebearer' ? 'born' : clock.guild === 'mouthbrooder' ? 'released' : 'hatched';
   const from = anchorDays(dates, anchor);
   const { low, high } = rule.age;
   const ends = high > low && Number.isFinite(high);
@@ -64,6 +60,8 @@ function anchorDays(dates: BroodDates, anchor: Anchor): DayWindow | null {
   return { ...seen, low: likely?.low ?? seen.low };
 }
 
+const EVENT: Readonly<Record<Anchor, string>> = { hatched: 'hatching', released: 'release', born: 'birth' };
+
 /** Looks that date it: seen with yolk they have hatched within days. */
 const LOOKS: Readonly<Record<'hatched' | 'released', readonly string[]>> = {
   hatched: ['hatched', 'wrigglers'],
@@ -75,10 +73,10 @@ function shifted({ low, likely, high }: DayWindow, days: number): DayWindow {
   return { low: move(low), likely: move(likely), high: move(high) };
 }
 
-/** `6 young at 60 days from hatching, notice within 14 days of laying`. */
-export function ruleWords({ young, age, from, notice }: SeenRule): string {
+/** `6 young at 60 days from hatching, notice within 14 days of laying`; for one brood, from what its age counts from. */
+export function ruleWords({ young, age, from, notice }: SeenRule, anchor: Anchor = from): string {
   const word = notice === null ? '' : `, notice within ${String(Math.floor(notice.low))} days of laying`;
-  return `${String(young)} young at ${rangeWords(age)} days from ${from === 'released' ? 'release' : 'hatching'}${word}`;
+  return `${String(young)} young at ${rangeWords(age)} days from ${EVENT[anchor]}${word}`;
 }
 
 /** The words that say that word was given, or that it was claimed: `room: did "notice of Rowan-1 for club award"`. */
