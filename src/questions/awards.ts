@@ -150,7 +150,7 @@ interface Facts {
 }
 
 function standing(room: Room, { rule, days, young, noticed, claimed }: Facts): { state: AwardState; says: string } {
-  const { notice, anchor } = days;
+  const { noticeEnds, anchor } = days;
   const { sure, most, needed } = young;
   const over = days.closes?.high ?? null;
   const lastSure = days.closes?.low ?? null;
@@ -162,8 +162,8 @@ function standing(room: Room, { rule, days, young, noticed, claimed }: Facts): {
   }
   if (most !== null && most < needed)
     return { state: 'too few', says: `${String(most)} at most, ${String(needed)} asked for` };
-  if (notice !== null && !noticed && notice < room.on) {
-    return { state: 'notice missed', says: `no notice written by ${dayWords(notice, room.on)}` };
+  if (noticeEnds !== null && !noticed && noticeEnds < room.on) {
+    return { state: 'notice missed', says: `no notice written by ${dayWords(noticeEnds, room.on)}` };
   }
   if (days.opens === null || open === null) return { state: 'perhaps', says: `nobody wrote when they were ${anchor}` };
   if (open > room.on) return { state: 'growing', says: `of age ${windowWords(days.opens, room.on)}${from}` };
@@ -202,7 +202,7 @@ function becauseOf(room: Room, brood: SeenBrood, { rule, days, young, says, evid
       ...(closes === null ? [] : [`${String(Math.floor(rule.age.high))} days old ${words(closes)}`]),
       ...(notice === null
         ? []
-        : [`notice by ${dayWords(notice, room.on)}, from the first day on which they may have been laid`]),
+        : [`notice by ${dayWords(notice, room.on)}, from the first day on which they were most likely laid`]),
       `${countWords(brood.total)} alive; with those passed on since they were of age surely ${String(young.sure)}, ${String(young.needed)} are asked for`,
       says,
       missing.length === 0 ? 'all evidence is on record' : `missing: ${missing.join(', ')}`,

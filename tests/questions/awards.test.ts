@@ -99,6 +99,21 @@ describe('where it counts from', () => {
     expect(evidence).toContainEqual(['anchor', 'released', expect.stringContaining('2026')]);
   });
 
+  test('who finds her holding late can still give notice: it is over only once they surely were laid too long ago', () => {
+    const rule = '2026-01-02 room: award "club award": 5 young at 60 days from hatched, notice 14 days\n';
+    const held = HOLDING.replace(/^.*released.*\n/m, '');
+    const state = (on: string): readonly unknown[] => {
+      const room = journalRoom(on, ROOM + held + rule);
+      return [
+        awards(room, 'nicholsi').rows[0]?.state,
+        awardDue(room, 7).filter(({ id }) => id.includes('iris')).length,
+      ];
+    };
+    expect(state('2026-03-02')).toEqual(['growing', 1]);
+    expect(state('2026-03-15')).toEqual(['growing', 1]);
+    expect(state('2026-03-16')).toEqual(['notice missed', 0]);
+  });
+
   test('a rule from release takes hatching for fish that hold none', () => {
     const rule = '2026-01-02 room: award "club award": 5 young at 60 days from released\n';
     expect(row('2026-03-11', rule).opens?.high).toBe(day('2026-04-06'));

@@ -24,8 +24,10 @@ export interface AwardDays {
   readonly opens: DayWindow | null;
   /** The last day on which they surely are young enough still, and the last on which they may be; null: no end. */
   readonly closes: DayWindow | null;
-  /** The last day for word of the spawning, by the earliest day on which they may have been laid; null: none asked. */
+  /** The last day for word of the spawning, by the earliest day on which they were most likely laid; null: none asked. */
   readonly notice: Day | null;
+  /** The day after which it surely is too late for word, by the latest day on which they may have been laid. */
+  readonly noticeEnds: Day | null;
 }
 
 /**
@@ -41,14 +43,17 @@ export function awardDays(room: Room, brood: SeenBrood, rule: SeenRule): AwardDa
   const from = anchorDays(dates, anchor);
   const { low, high } = rule.age;
   const ends = high > low && Number.isFinite(high);
-  const laid = dates.laid.low;
+  const laid = dates.mostLikely.laid.low ?? dates.laid.low;
+  const noticeDays = rule.notice === null ? null : Math.floor(rule.notice.low);
+  const lastLaid = dates.laid.high;
   return {
     anchor,
     from,
     seen: anchor === 'born' || brood.looks.some((look) => LOOKS[anchor].includes(look.stage)),
     opens: from === null ? null : shifted(from, Math.ceil(low)),
     closes: from === null || !ends ? null : shifted(from, Math.floor(high)),
-    notice: rule.notice === null || laid === null ? null : addDays(laid, Math.floor(rule.notice.low)),
+    notice: noticeDays === null || laid === null ? null : addDays(laid, noticeDays),
+    noticeEnds: noticeDays === null || lastLaid === null ? null : addDays(lastLaid, noticeDays),
   };
 }
 
