@@ -15,7 +15,7 @@ export const PARTS: readonly Part[] = [
   {
     name: 'counts',
     files: source('state', 'counting tally stock heads moves places bodies losses selling sizing'),
-    tests: test('state', 'counting conserved gone who groups sale broods'),
+    tests: test('state', 'counting counted tally conserved gone who groups sale broods'),
   },
   {
     name: 'broods',
@@ -53,6 +53,6 @@ export const PARTS: readonly Part[] = [
   {
     name: 'days',
     files: source('questions', 'laying stages due due/order due/postponed due/item due/destination'),
-    tests: test('questions', 'broods due'),
+    tests: test('questions', 'broods due due/order due/postponed due/putoff'),
   },
 ];
