@@ -4,8 +4,9 @@ import { describe, expect, it } from 'vitest';
 import type { Event, EventBase, EventKind } from '../../src/journal/event.ts';
 import { printEntry } from '../../src/language/print.ts';
 import { readJournal } from '../../src/language/read.ts';
-import { DATED, DAY, FACTS, ROOM, subjectOf, WHEN } from '../support/arbitrary.ts';
+import { DATED, FACTS, ROOM, subjectOf, WHEN } from '../support/arbitrary.ts';
 import type { Facts } from '../support/arbitrary.ts';
+import { DAY } from '../support/values.ts';
 import { EVENT_KINDS } from '../support/kinds.ts';
 
 const LINE = ROOM.split('\n').length;

@@ -4,13 +4,43 @@
  */
 import fc from 'fast-check';
 import type { Arbitrary } from 'fast-check';
-import { addDays, toDay } from '../../src/core/day.ts';
-import { GUILDS } from '../../src/core/guild.ts';
+import { addDays } from '../../src/core/day.ts';
 import type { DayWindow } from '../../src/core/interval.ts';
-import type { Measure, Unit } from '../../src/core/quantity.ts';
-import { neat } from '../../src/core/units.ts';
-import type { Dose, EventBase, EventKind, EventOf, Heads, HowMany, Sizes } from '../../src/journal/event.ts';
-import type { FishRef, Subject } from '../../src/journal/subject.ts';
+import type { EventBase, EventKind, EventOf } from '../../src/journal/event.ts';
+import type { Subject } from '../../src/journal/subject.ts';
+import { DECLARED } from './declared.ts';
+import {
+  DAY,
+  small,
+  oneOf,
+  maybe,
+  spread,
+  measured,
+  exact,
+  plainHeads,
+  heads,
+  count,
+  some,
+  grown,
+  countable,
+  whoever,
+  adults,
+  anyYoung,
+  later,
+  words,
+  price,
+  amount,
+  dose,
+  sizes,
+  days,
+  minutes,
+  measures,
+  action,
+  nothing,
+  about,
+  fact,
+  bare,
+} from './values.ts';
 
 export const ROOM = `2026-01-01 room: units metric; currency EUR; as N
 2026-01-01 loop Long: sump 240 L; prefilter 6 layers; spills at 80 mm
@@ -27,123 +57,8 @@ export const ROOM = `2026-01-01 room: units metric; currency EUR; as N
 2026-01-01 Sedge: spawned brood Sedge-1
 `;
 
-/** The day of the line that states the fact. */
-export const DAY = toDay(20_529);
-
 /** A fact without its place, day and subject. */
 export type Facts<K extends EventKind = EventKind> = { [P in K]: Omit<EventOf<P>, keyof EventBase> }[K];
-const digits = fc.integer({ min: 1, max: 400 });
-const small = fc.integer({ min: 1, max: 90 });
-const oneOf = fc.constantFrom;
-const maybe = <T>(value: Arbitrary<T>): Arbitrary<T | null> => fc.option(value, { freq: 2 });
-
-function spread<U extends Unit>(unit: U, low: number, likely: number | null, high: number): Measure<U> {
-  return { unit, low, likely, high };
-}
-
-/** A measured value: exact, a range, or open to one side. `scale` gives it decimals. */
-function measured<U extends Unit>(unit: U, scale = 1): Arbitrary<Measure<U>> {
-  const value = digits.map((number) => neat(number / scale));
-  return fc.oneof(
-    value.map((exact) => spread(unit, exact, exact, exact)),
-    fc
-      .tuple(value, value)
-      .filter(([a, b]) => a < b)
-      .map(([a, b]) => spread(unit, a, neat((a + b) / 2), b)),
-    value.map((low) => spread(unit, low, null, Infinity)),
-  );
-}
-
-function exact<U extends Unit>(unit: U, scale = 1): Arbitrary<Measure<U>> {
-  return digits.map((number) => neat(number / scale)).map((value) => spread(unit, value, value, value));
-}
-
-const total: Arbitrary<Pick<Heads, 'total' | 'as'>> = fc.oneof(
-  digits.map((n) => ({ total: { low: n, likely: n, high: n }, as: 'counted' }) as const),
-  digits.map((n) => {
-    const off = Math.max(1, n / 4);
-    return {
-      total: { low: Math.max(0, Math.ceil(n - off)), likely: n, high: Math.floor(n + off) },
-      as: 'about',
-    } as const;
-  }),
-  fc
-    .tuple(small, small)
-    .filter(([a, b]) => a < b)
-    .map(([low, high]) => {
-      return { total: { low, likely: Math.floor((low + high) / 2), high }, as: 'guess' } as const;
-    }),
-  fc.nat(60).map((low) => ({ total: { low, likely: null, high: Infinity }, as: 'guess' }) as const),
-  small.map((high) => ({ total: { low: 0, likely: null, high }, as: 'guess' }) as const),
-);
-
-const apart: Arbitrary<Heads> = fc.tuple(small, small, maybe(small)).map(([males, females, young]) => {
-  const sure = (n: number): Heads['total'] => ({ low: n, likely: n, high: n });
-  const all = males + females + (young ?? 0);
-  return {
-    total: sure(all),
-    males: sure(males),
-    females: sure(females),
-    young: young === null ? null : sure(young),
-    as: 'counted',
-  };
-});
-
-const plainHeads: Arbitrary<Heads> = total.map((counted) => ({ ...counted, males: null, females: null, young: null }));
-const heads: Arbitrary<Heads> = fc.oneof(plainHeads, apart);
-const count: Arbitrary<HowMany> = fc.oneof(heads, oneOf('all', 'rest', 'half', 'unsaid'));
-const some: Arbitrary<HowMany> = fc.oneof(heads, oneOf('all', 'rest', 'half'));
-
-const implied: FishRef = { kind: 'implied' };
-const brood: Arbitrary<FishRef> = oneOf({ kind: 'brood', brood: 'Rowan-1' }, { kind: 'brood', brood: 'Sedge-1' });
-const grown: Arbitrary<FishRef> = oneOf<FishRef[]>(
-  { kind: 'group', group: 'Rowan', member: null },
-  { kind: 'group', group: 'Sedge', member: { sex: 'female', name: 'Fern' } },
-  { kind: 'group', group: 'Rowan', member: { sex: 'male', name: null } },
-  { kind: 'group', group: null, member: { sex: 'female', name: null } },
-);
-/** A sex right after a number would tell the number apart: `2 females`. */
-const countable = fc.oneof(
-  fc.constant(implied),
-  brood,
-  grown.filter((ref) => ref.kind === 'group' && (ref.member === null || ref.member.name !== null)),
-);
-const whoever = fc.oneof(fc.constant(implied), brood, grown);
-const adults = fc.oneof(fc.constant(implied), grown);
-const anyYoung = fc.oneof(fc.constant(implied), brood);
-
-const later = fc.integer({ min: 1, max: 200 }).map((days) => addDays(DAY, days));
-const words = fc
-  .array(oneOf('left', 'cave', 'valve', 'new', 'seal', 'two', 'É', '♀', '40', 'x', ';', '#', ','), {
-    minLength: 1,
-    maxLength: 5,
-  })
-  .map((all) => all.join(' '));
-const price = fc.tuple(digits, oneOf('each', 'all')).map(([cents, per]) => ({ amount: cents / 100, per }) as const);
-const amount = digits.map((cents) => cents / 100);
-const dose: Arbitrary<Dose> = fc.oneof(exact('g', 10), exact('mL', 10), exact('g/L', 10), exact('mL/L', 10));
-const sizes: Arbitrary<Sizes> = fc.oneof(
-  fc
-    .tuple(oneOf('largest', 'smallest', 'average', 'bulk'), measured('mm'))
-    .map(([of, value]) => ({ of, values: [value] }) as const),
-  fc.array(exact('mm'), { minLength: 2, maxLength: 5 }).map((values) => ({ of: 'sample', values }) as const),
-);
-const days = fc.oneof(
-  exact('days'),
-  fc.integer({ min: 1, max: 30 }).map((weeks) => spread('days', weeks * 7, weeks * 7, weeks * 7)),
-);
-const minutes = exact('minutes');
-const measures = oneOf(
-  'off the loop',
-  'air filter',
-  'lights off',
-  'rocks out',
-  'divider',
-  'pump off',
-  'heater off',
-  'breeder net',
-);
-
 export const WHEN: Arbitrary<DayWindow | null> = fc.oneof(
   fc.constant(null),
   fc.nat(30).map((ago): DayWindow => ({ low: null, likely: null, high: addDays(DAY, -ago) })),
@@ -171,124 +86,9 @@ export const DATED: ReadonlySet<EventKind> = new Set<EventKind>([
   'moved',
 ]);
 
-const fact = <K extends EventKind, T extends object>(
-  kind: K,
-  facts: { [P in keyof T]: Arbitrary<T[P]> },
-): Arbitrary<{ readonly kind: K } & T> => fc.record(facts).map((each) => ({ kind, ...each }));
-/** A fact that says nothing but its kind. */
-const bare = <K extends EventKind>(kind: K): Arbitrary<{ readonly kind: K }> => fc.constant({ kind });
-
-const action = oneOf(
-  { kind: 'clean prefilter', text: null } as const,
-  { kind: 'water change', text: null } as const,
-  { kind: 'rinse sponge', text: null } as const,
-);
-const nothing = fc.constant(null);
-const about = { fish: adults };
-
-type Edges = readonly [Measure<'mm'>, Measure<'mm'>, Measure<'mm'>];
-
-/** Every kind of fact. What declares a thing is made up in the corpus instead: its names must be new. */
+/** Every kind of fact. */
 export const FACTS = {
-  'units set': fact('units set', { units: oneOf('metric', 'US', 'imperial') }),
-  'currency set': fact('currency set', { currency: oneOf('EUR', 'GBP') }),
-  'zone set': fact('zone set', { zone: oneOf('Europe/Dublin', 'America/New_York') }),
-  'walk set': fact('walk set', { tanks: oneOf(['A1', 'B1'], ['B1', '12', 'A1']) }),
-  'nitrogen set': fact('nitrogen set', { as: oneOf('N', 'ion') }),
-  'scoop set': fact('scoop set', { name: oneOf('bucket', 'spoon'), volume: exact('L', 10), mass: nothing }),
-  'award rule set': fact('award rule set', {
-    name: fc.constant('club award'),
-    young: small,
-    age: exact('days'),
-    from: oneOf('hatched', 'released'),
-    notice: maybe(exact('days')),
-  }),
-  'row declared': fact('row declared', { row: fc.constant('Upper'), tanks: oneOf(['A1'], ['B1', '12', 'A1']) }),
-  'loop declared': fact('loop declared', {
-    loop: fc.constant('Short'),
-    sump: exact('L', 10),
-    returnFlow: maybe(exact('L/h')),
-    layers: maybe(small),
-    spillsAt: maybe(exact('mm')),
-    spare: maybe(exact('L')),
-  }),
-  'tank declared': fact('tank declared', {
-    tank: fc.constant('C1'),
-    size: maybe(fc.tuple(exact('mm'), exact('mm'), exact('mm')).map((edges): Edges => edges)),
-    nominal: maybe(exact('L', 10)),
-    live: maybe(measured('L')),
-    plumbing: fc.oneof(fc.constant('alone'), fc.record({ on: fc.constant('Long') })),
-    filter: maybe(oneOf('sponge filter', 'corner box')),
-    quarantine: oneOf(true, null),
-    inTank: nothing,
-    heated: maybe(measured('C', 10)),
-    hides: maybe(fc.constant('two caves')),
-  }),
-  'tank retired': fact('tank retired', { tank: fc.constant('A1') }),
-  'species declared': fact('species declared', {
-    species: fc.constant('angel'),
-    traits: fc.record({
-      latin: fc.constant('Pterophyllum scalare'),
-      guild: maybe(fc.constantFrom(...GUILDS)),
-      saleAt: maybe(
-        fc.oneof(
-          fc.record({ size: exact('mm'), age: exact('days'), both: fc.boolean() }),
-          fc.record({ size: exact('mm'), age: nothing, both: fc.constant(false) }),
-        ),
-      ),
-      price: maybe(amount.map((each) => ({ amount: each, per: 'each' }) as const)),
-      siblingSafe: maybe(fc.boolean()),
-      hardToCatch: maybe(fc.boolean()),
-      spiny: maybe(fc.boolean()),
-      regulated: maybe(fc.boolean()),
-      adult: maybe(exact('mm')),
-      temperature: maybe(measured('C', 10)),
-      ph: maybe(measured('pH', 40)),
-      gh: maybe(measured('dH', 10)),
-    }),
-  }),
-  'group declared': fact('group declared', {
-    group: fc.constant('Elm'),
-    groupKind: oneOf('pair', 'trio', 'harem', 'colony', 'group'),
-    species: maybe(fc.constant('krib')),
-    heads: maybe(heads),
-    members: oneOf(
-      [],
-      [
-        { member: { sex: 'male', name: null }, size: spread('mm', 80, 80, 80) },
-        { member: { sex: 'female', name: null }, size: null },
-      ] as const,
-      [
-        { member: { sex: 'female', name: 'Ivy' }, size: null },
-        { member: { sex: 'female', name: 'Hazel' }, size: null },
-      ] as const,
-      [
-        { member: { sex: 'male', name: null }, size: null },
-        { member: { sex: 'male', name: null }, size: null },
-      ] as const,
-    ),
-    tank: maybe(oneOf('A1', '12')),
-    age: maybe(days),
-    size: maybe(sizes),
-    line: maybe(fc.constant('Moss river')),
-    from: maybe(fc.constant('a friend')),
-    price: maybe(price),
-    parentsFrom: fc.constant([]),
-  }),
-  'culture declared': fact('culture declared', { culture: fc.constant('M7'), of: fc.constant('vinegar eel') }),
-  'auction declared': fact('auction declared', {
-    auction: fc.constant('Spring'),
-    on: maybe(later),
-    lots: small,
-    bagOf: maybe(small),
-    bagsPerSpecies: maybe(small),
-    sellerShare: maybe(fc.integer({ min: 1, max: 99 }).map((n) => spread('share', n / 100, n / 100, n / 100))),
-    fast: maybe(exact('days')),
-    minimum: maybe(amount),
-    hours: maybe(minutes),
-    boxes: small,
-    boxLitres: maybe(exact('L')),
-  }),
+  ...DECLARED,
   'all well': bare('all well'),
   away: fact('away', { until: later }),
   'chore set': fact('chore set', {
