@@ -47,9 +47,10 @@ function goesLast(draft: Draft, tank: Tank): boolean {
   if (tank.inTank !== null || draft.settings.walk.includes(tank.name)) return false;
   const last = draft.plumbing.order.at(-1);
   if (last === undefined) return true;
-  // Trays of tanks that are not declared stay behind all tanks, those that waited for this one too.
+  for (const { inTank } of draft.plumbing.tanks.values()) if (inTank === tank.name) return false;
+  // Trays of tanks that are not declared stay behind all tanks.
   const holder = holderOf(draft, last);
-  return holder !== tank.name && draft.plumbing.tanks.get(holder)?.inTank === null;
+  return draft.plumbing.tanks.get(holder)?.inTank === null;
 }
 
 function newTank(event: EventOf<'tank declared'>): Tank {
