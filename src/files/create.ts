@@ -45,10 +45,9 @@ function place(disk: Disk, temporary: string, path: string): Creating | null {
     }
     return null;
   } catch (error) {
-    if (codeOf(error) === 'EEXIST' && inPlace(disk, made, path) !== true)
-      return { ok: false, exists: true, says: 'it is there already' };
     const there = inPlace(disk, made, path);
     if (there === true) return null;
+    if (there === false && codeOf(error) === 'EEXIST') return { ok: false, exists: true, says: 'it is there already' };
     const says = reason(error);
     return there === null ? { ok: false, exists: false, says, unsure: true } : { ok: false, exists: false, says };
   }

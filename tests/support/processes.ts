@@ -6,9 +6,9 @@ import { fileURLToPath } from 'node:url';
 import { buildSync } from 'esbuild';
 
 /** Bundles the appending process once, so that each start costs little more than node's own. */
-export function buildAppender(folder: string): string {
-  const outfile = path.join(folder, 'appender.cjs');
-  const entry = fileURLToPath(new URL('../tools/appender.ts', import.meta.url));
+export function buildAppender(folder: string, name: 'appender' | 'writer' = 'appender'): string {
+  const outfile = path.join(folder, `${name}.cjs`);
+  const entry = fileURLToPath(new URL(`../tools/${name}.ts`, import.meta.url));
   buildSync({ entryPoints: [entry], outfile, bundle: true, platform: 'node', format: 'cjs' });
   return outfile;
 }

@@ -10,6 +10,11 @@ import process from 'node:process';
 import { filesOn, machineFiles } from '../../src/files/files.ts';
 import { failing } from '../support/failing.ts';
 import { aloneMachine, MemoryDisk } from '../support/memory.ts';
+import { KINDS } from '../support/deeds.ts';
+import { faultsAfter, tryOnce } from '../support/trials.ts';
+import { WRITING } from '../support/writing.ts';
+import { killedAtEachCall as commandsKilledAtEachCall, killedAtRandom, mixedTogether } from './faults/commands.ts';
+import { fullDisk as fullDiskOfCommands, oddPlaces, readOnly, withoutRights } from './faults/disks.ts';
 import { besides, buildAppender, damage, runAppender } from '../support/processes.ts';
 
 const KILLS = Number(process.argv[2] ?? '500');
@@ -180,10 +185,44 @@ function everyCall(): void {
   tell(`${tried} failing calls of an append`, wrong);
 }
 
+/** The same under every command that writes, each file all or nothing and told as it is. */
+async function everyCallOfCommands(): Promise<void> {
+  const wrong: string[] = [];
+  let tried = 0;
+  for (const command of WRITING) {
+    const before = Object.fromEntries(
+      Object.entries(command.world.files ?? {}).map(([name, text]) => [name, String(text)]),
+    );
+    const whole = await tryOnce(command);
+    for (const how of ['before', 'after', 'half'] as const) {
+      for (const code of ['EIO', 'ENOSPC', 'EACCES', 'EPERM']) {
+        for (const later of [false, true]) {
+          for (let at = 0; at <= whole.calls; at += 1, tried += 1) {
+            const faults = faultsAfter(before, whole, await tryOnce(command, { at, later, how, code }));
+            wrong.push(
+              ...faults.map((fault) => `${command.name}, ${code} ${how} call ${at}, later ${later}: ${fault}`),
+            );
+          }
+        }
+      }
+    }
+  }
+  tell(`${tried} failing calls of ${WRITING.length} commands that write`, wrong);
+}
+
 const place = fs.mkdtempSync(path.join(os.tmpdir(), 'tankside-faults-'));
 try {
   const script = buildAppender(place);
+  const writer = buildAppender(place, 'writer');
   everyCall();
+  await everyCallOfCommands();
+  await oddPlaces(place, tell);
+  withoutRights(place, writer, tell);
+  await readOnly(place, tell);
+  await fullDiskOfCommands(place, tell);
+  await mixedTogether(place, writer, 5, tell);
+  for (const kind of KINDS) await killedAtRandom(place, writer, kind, KILLS, tell);
+  await commandsKilledAtEachCall(place, writer, tell);
   killedAtEachCall(place, script);
   await together(place, script);
   fullDisk(place);
