@@ -54,6 +54,7 @@ export function spanning(
   return { image, startOffset, tokenType: type, tokenTypeIdx: type.tokenTypeIdx ?? 0, payload };
 }
 
+/** The same word as another token, with what it means there. */
 export function retag(token: IToken, type: TokenType, payload: string): IToken {
   return {
     image: token.image,

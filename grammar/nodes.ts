@@ -3,6 +3,7 @@ import type { IToken } from 'chevrotain';
 import type * as s from './syntax.ts';
 import { endOf } from './tokens.ts';
 
+/** What a word means where the phrase that it belongs to says so; else the word itself. */
 export function sense(token: IToken): string {
   return typeof token.payload === 'string' ? token.payload : token.image;
 }
@@ -11,10 +12,12 @@ export function word(token: IToken): s.WordNode {
   return { text: token.image, sense: sense(token), from: token.startOffset, to: endOf(token) };
 }
 
+/** Where a token stands in its line. */
 export function piece(token: IToken): s.Piece {
   return { from: token.startOffset, to: endOf(token) };
 }
 
+/** Where the last of some nodes ends; 0 where there is none. */
 export function last<T extends s.Piece>(nodes: readonly T[]): number {
   return nodes.at(-1)?.to ?? 0;
 }

@@ -23,6 +23,7 @@ export function flag(spelling: string, says: string): Flag<boolean> {
   return { spelling, says, read: (raw) => raw !== undefined };
 }
 
+/** An option with a word or text; null where it was not given. */
 export function textFlag(spelling: string, says: string): Flag<string | null> {
   return { spelling, says, read: (raw) => (typeof raw === 'string' ? raw : null) };
 }

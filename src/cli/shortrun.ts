@@ -12,6 +12,7 @@ const LONG = 1_000_000;
 
 let later = false;
 
+/** Puts the optimiser off, before any of the program is loaded. */
 export function optimiseLater(): void {
   later = true;
   v8.setFlagsFromString(`--interrupt-budget=${LATER}`);

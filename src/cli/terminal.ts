@@ -3,6 +3,7 @@ import readline from 'node:readline';
 import process from 'node:process';
 import type { Asked, Prompt } from './context.ts';
 
+/** A prompt on those streams; Tab asks `complete` how the words so far may go on. */
 export function terminalPrompt(
   complete: (line: string) => readonly [readonly string[], string],
   input: NodeJS.ReadableStream = process.stdin,

@@ -6,10 +6,12 @@ export function studentT(p: number, df: number): number {
   return jstat.studentt.inv(p, df);
 }
 
+/** The χ² that leaves `p` below it at `df` degrees of freedom. */
 export function chiSquare(p: number, df: number): number {
   return jstat.chisquare.inv(p, df);
 }
 
+/** The z that leaves `p` below it in the standard normal distribution. */
 export function normal(p: number): number {
   return jstat.normal.inv(p, 0, 1);
 }

@@ -34,6 +34,7 @@ export interface Price {
   readonly per: 'each' | 'all';
 }
 
+/** A value in its unit; exact where only one number is given. */
 export function measure<U extends Unit>(
   unit: U,
   low: number,

@@ -83,6 +83,7 @@ export function sameFacts(a: Facts, b: Facts): boolean {
   return sameFile(a, b) && a.size === b.size && a.modified === b.modified && a.changed === b.changed;
 }
 
+/** True where both are one file, under whatever names. */
 export function sameFile(a: Facts, b: Facts): boolean {
   return a.device === b.device && a.inode === b.inode;
 }

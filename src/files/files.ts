@@ -11,6 +11,7 @@ import type { Files } from './port.ts';
 import { readText } from './read.ts';
 import { replaceText } from './replace.ts';
 
+/** Reading, adding and replacing on a disk, as whoever this machine says that we are. */
 export function filesOn(disk: Disk, machine: Machine): Files {
   return {
     read(path, name = basename(path)) {

@@ -23,6 +23,7 @@ export interface Intent {
  */
 export type Standing = 'done' | 'finish' | 'foreign';
 
+/** The record that stands beside a journal while lines are added. */
 export function intentName(file: string): string {
   return `${file}.pending`;
 }
@@ -70,6 +71,7 @@ export function holdsLines(journal: Buffer, intent: Intent): boolean {
   return linesOf(intent).every((line) => lines.has(line));
 }
 
+/** The lines of a record, without their ends. */
 export function linesOf(intent: Intent): readonly string[] {
   return intent.bytes
     .toString()

@@ -26,6 +26,7 @@ const DEEPEST_CLAIM = 8;
 /** Tries without a pause, after which something odd stands in the lock's place. */
 const MANY = 1000;
 
+/** The lock that stands beside a journal while one writer has it. */
 export function lockName(file: string): string {
   return `${file}.lock`;
 }
@@ -87,6 +88,7 @@ function place(disk: Disk, temporary: string, path: string, said: Uint8Array): b
 /** File systems without hard links: memory cards, some shared folders. */
 const NO_LINKS = new Set(['EPERM', 'ENOSYS', 'ENOTSUP', 'EOPNOTSUPP', 'EMLINK']);
 
+/** True where the file system has no hard links, so that a lock is taken another way. */
 export function hasNoLinks(error: unknown): boolean {
   return NO_LINKS.has(codeOf(error) ?? '');
 }

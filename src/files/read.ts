@@ -35,6 +35,7 @@ const TOO_LONG = 400_000_000;
 
 const MARK = Buffer.from([0xef, 0xbb, 0xbf]);
 
+/** The text of a file, without its byte-order mark; or why it cannot be read, in words. Never throws. */
 export function readText(disk: Disk, path: string, name: string): Got {
   try {
     const real = disk.real(path);

@@ -17,6 +17,7 @@ function world(holder: Holder): string {
   return `${boot}-${space}`;
 }
 
+/** A name beside the file that tells whose it is, so that what a dead writer left can be swept. */
 export function temporaryName(file: string, holder: Holder): string {
   return `${file}.new-${holder.pid}-${holder.start ?? 'x'}-${world(holder)}-${holder.nonce}`;
 }

@@ -27,6 +27,7 @@ export interface Fault extends Piece {
   readonly doubt?: boolean;
 }
 
+/** What is wrong at some words of a line; with a replacement, the line that would be read. */
 export function fault(kind: ProblemKind, at: Piece, says: string, replacement: string | null = null): Fault {
   const { from, to } = at;
   return { kind, from, to, says, edit: replacement === null ? null : { from, to, text: replacement } };

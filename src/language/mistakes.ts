@@ -15,6 +15,7 @@ export interface Corrected {
   readonly faults: ReadonlyMap<number, readonly Fault[]>;
 }
 
+/** Facts without those that a `mistake` takes back; a `mistake` that fits none or several is a fault of its entry. */
 export function takeBack(facts: readonly Dated[]): Corrected {
   const mistakes = facts.filter(({ fact }) => fact.mistake);
   if (mistakes.length === 0) return { facts, faults: new Map() };

@@ -154,20 +154,26 @@ export function holdRow(room: Room, reach: HoldReach): HoldRow {
       line: lineRef(place),
     })),
     close: `${hold.where}: hold over`,
-    because: {
-      rule: `a hold reaches every tank that its water, its fish or what was shared with it can have come to from ${String(LOOK_BACK_DAYS)} days before the first sign, and is clear ${String(CLEAR_DAYS)} days after the last sign and the last dose in any of them; a new sign starts the days again`,
-      source: 'the look-back is ours; three to four weeks without a sign: common practice, no source',
-      steps: [
-        `first sign ${day(firstSign.day)}, so it is followed from ${day(lookBack)}`,
-        ...reach.tanks.map(({ tank, origin, since, route }) =>
-          origin ? `${tank}: named in the line` : `${tank}: from ${day(since)}, ${listWords(route.map(stepWords))}`,
-        ),
-        ...reach.clean.map(({ tank, loop }) => `${tank}: not reached, off ${loop} in time`),
-        `last sign ${day(lastSign.day)}, last dose ${lastDose === null ? 'none' : day(lastDose.day)}${reach.dosesTo === null ? '' : `, doses still to come till ${day(reach.dosesTo)}`}`,
-        `clear on ${day(reach.clear)}: ${day(addDays(reach.clear, -CLEAR_DAYS))} and ${String(CLEAR_DAYS)} days`,
-      ],
-      lines,
-    },
+    because: holdBecause(reach, room.on, lines),
+    lines,
+  };
+}
+
+function holdBecause(reach: HoldReach, now: Day, lines: readonly LineRef[]): Because {
+  const { firstSign, lookBack, lastSign, lastDose } = reach;
+  const day = (on: Day): string => dayWords(on, now);
+  return {
+    rule: `a hold reaches every tank that its water, its fish or what was shared with it can have come to from ${String(LOOK_BACK_DAYS)} days before the first sign, and is clear ${String(CLEAR_DAYS)} days after the last sign and the last dose in any of them; a new sign starts the days again`,
+    source: 'the look-back is ours; three to four weeks without a sign: common practice, no source',
+    steps: [
+      `first sign ${day(firstSign.day)}, so it is followed from ${day(lookBack)}`,
+      ...reach.tanks.map(({ tank, origin, since, route }) =>
+        origin ? `${tank}: named in the line` : `${tank}: from ${day(since)}, ${listWords(route.map(stepWords))}`,
+      ),
+      ...reach.clean.map(({ tank, loop }) => `${tank}: not reached, off ${loop} in time`),
+      `last sign ${day(lastSign.day)}, last dose ${lastDose === null ? 'none' : day(lastDose.day)}${reach.dosesTo === null ? '' : `, doses still to come till ${day(reach.dosesTo)}`}`,
+      `clear on ${day(reach.clear)}: ${day(addDays(reach.clear, -CLEAR_DAYS))} and ${String(CLEAR_DAYS)} days`,
+    ],
     lines,
   };
 }

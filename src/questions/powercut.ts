@@ -62,6 +62,7 @@ export interface CutAnswer {
   readonly noCooling: string | null;
 }
 
+/** Which tanks are in trouble first when the power fails, and how fast they cool towards the room’s air (C). */
 export function powerCut(room: Room, air: Interval = USUAL_AIR): CutAnswer {
   const logged = coolings(room, air);
   const tanks = liveTanks(room).filter(({ name }) => holderOf(room, name) === name);

@@ -42,6 +42,7 @@ export interface Prefilter {
 /** A fall under this many mm is within what an eye reads (ours). */
 const FALL = 4;
 
+/** True for a clean of all layers; one that names no number is taken for all. */
 export function isFull(clean: Pick<Clean, 'layers' | 'of'>): boolean {
   return clean.of === null || clean.layers >= clean.of;
 }
@@ -229,6 +230,7 @@ export function cleanInterval(loop: DeepReadonly<Loop>): CleanInterval {
   return { days, step, own: true };
 }
 
+/** `54 mm`. */
 export function mmWords(length: Interval): string {
   return `${Math.round(middle(length))} mm`;
 }

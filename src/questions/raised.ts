@@ -31,6 +31,7 @@ export interface Raised {
   readonly places: readonly DeepReadonly<Place>[];
 }
 
+/** True for products that raise pH (carbonates, buffers, lime, coral and the like), by what labels and keepers call them. */
 export function raisesPh(product: string): boolean {
   return RAISES_PH.test(product);
 }

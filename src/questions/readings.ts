@@ -55,6 +55,7 @@ export function seriesOf(facts: readonly Fact[], of: Parameter): LastReading[] {
   });
 }
 
+/** The latest reading of a parameter; null where it was never tested. */
 export function lastOf(facts: readonly Fact[], of: Parameter): LastReading | null {
   return seriesOf(facts, of).at(-1) ?? null;
 }

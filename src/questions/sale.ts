@@ -93,6 +93,7 @@ export interface SaleOptions {
 /** A count is worth making where it might free so many more. */
 const WORTH_COUNTING = 3;
 
+/** What may go on a day, and of what may not every reason why not. */
 export function sale(room: Room, { ahead, auction, projected }: SaleOptions): SaleAnswer {
   const on = auction?.on ?? addDays(room.on, ahead);
   const past = on < room.on;

@@ -26,6 +26,7 @@ export interface Milestone {
 /** Days after swimming free during which they are called so. */
 const JUST_SWIMMING = 14;
 
+/** The stage that a brood is at by the room’s day, as far as looks and its clock say. */
 export function stageOf(room: Room, brood: SeenBrood): StageName {
   if (brood.ended !== null) return 'gone';
   if (brood.suspected) return 'suspected';
@@ -98,6 +99,7 @@ export function firstMove(room: Room, brood: SeenBrood): DayWindow | null {
   return dayAtAge(free, usualFor(clockOf(room, brood)).firstMove);
 }
 
+/** What a brood comes to next, and when; null where nothing is expected. */
 export function nextOf(room: Room, brood: SeenBrood): Milestone | null {
   if (brood.ended !== null) return null;
   const hatch = expected(room, brood, 'hatch');

@@ -53,6 +53,7 @@ export interface TanksAnswer {
   readonly free: boolean;
 }
 
+/** Every tank in use as it stands; with `free`, those that come free, soonest first. */
 export function tanks(room: Room, options: TanksOptions): TanksAnswer {
   const rows = liveTanks(room).map((tank) => tankRow(room, tank));
   if (!options.free) return { rows, free: false };

@@ -54,6 +54,7 @@ export interface WalkAnswer {
   readonly elsewhere: readonly DueRow[];
 }
 
+/** The room in walking order, with what is due today in each tank. */
 export function walk(room: Room): WalkAnswer {
   const today = due(room, { days: 0, minutes: null }).rows.filter(({ state }) => state !== 'ahead');
   const names = walkOrder(room);

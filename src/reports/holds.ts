@@ -137,34 +137,7 @@ function cautionOf({ holds, sick, treatments }: HoldsAnswer, look: Look): string
 /** Buyers' names stay out unless asked for. */
 export function holdsJson(answer: HoldsAnswer, withNames: boolean): object {
   return {
-    holds: answer.holds.map((hold) => ({
-      id: hold.id,
-      place: hold.place,
-      text: hold.text,
-      since: dayJson(hold.since),
-      firstSign: dayJson(hold.firstSign),
-      lookBack: dayJson(hold.lookBack),
-      lastSign: dayJson(hold.lastSign),
-      lastDose: dayJson(hold.lastDose),
-      dosesTo: dayJson(hold.dosesTo),
-      clear: dayJson(hold.clear),
-      tanks: hold.tanks.map(({ tank, since, route }) => ({
-        tank,
-        since: dayJson(since),
-        route: route.map(({ from, to, says, on, lines }) => ({
-          from,
-          to,
-          says,
-          on: dayJson(on),
-          lines: linesJson(lines),
-        })),
-      })),
-      clean: hold.clean.map(({ tank, says, line }) => ({ tank, says, lines: linesJson([line]) })),
-      moved: hold.moved.map((row) => ({ ...goneJson(row), to: row.to })),
-      sold: hold.sold.map((row) => ({ ...goneJson(row), gift: row.gift, ...(withNames ? { to: row.to } : {}) })),
-      close: hold.close,
-      lines: linesJson(hold.lines),
-    })),
+    holds: answer.holds.map((hold) => holdJson(hold, withNames)),
     sick: answer.sick.map(({ id, place, text, catching, since, until, beside, close, lines }) => ({
       id,
       place,
@@ -197,6 +170,37 @@ export function holdsJson(answer: HoldsAnswer, withNames: boolean): object {
       close,
       lines: linesJson(lines),
     })),
+  };
+}
+
+function holdJson(hold: HoldsAnswer['holds'][number], withNames: boolean): object {
+  return {
+    id: hold.id,
+    place: hold.place,
+    text: hold.text,
+    since: dayJson(hold.since),
+    firstSign: dayJson(hold.firstSign),
+    lookBack: dayJson(hold.lookBack),
+    lastSign: dayJson(hold.lastSign),
+    lastDose: dayJson(hold.lastDose),
+    dosesTo: dayJson(hold.dosesTo),
+    clear: dayJson(hold.clear),
+    tanks: hold.tanks.map(({ tank, since, route }) => ({
+      tank,
+      since: dayJson(since),
+      route: route.map(({ from, to, says, on, lines }) => ({
+        from,
+        to,
+        says,
+        on: dayJson(on),
+        lines: linesJson(lines),
+      })),
+    })),
+    clean: hold.clean.map(({ tank, says, line }) => ({ tank, says, lines: linesJson([line]) })),
+    moved: hold.moved.map((row) => ({ ...goneJson(row), to: row.to })),
+    sold: hold.sold.map((row) => ({ ...goneJson(row), gift: row.gift, ...(withNames ? { to: row.to } : {}) })),
+    close: hold.close,
+    lines: linesJson(hold.lines),
   };
 }
 

@@ -28,6 +28,7 @@ ${sections.map(({ text }) => text).join('\n')}
 `;
 }
 
+/** True for a page that an earlier run wrote: only that may be written over. */
 export function isOurPage(text: string): boolean {
   return text.startsWith('<!doctype html>') && text.slice(0, 200).includes(OURS);
 }

@@ -7,6 +7,7 @@ import { markup, unbroken, type Markup } from './markup.ts';
 
 const A_ROW = 2;
 
+/** A label for each pack, several to a sheet, none cut by the edge of a page. */
 export function labelsSheet(papers: Papers): Markup {
   const labels = papers.lots.flatMap((lot) =>
     lot.bags.flatMap((bag) => packsOf(bag).map((pack) => label(papers, lot, bag, pack))),

@@ -12,6 +12,7 @@ const PLAIN =
 
 let measure: ((text: string) => number) | null = null;
 
+/** Columns of a text, without our own colour codes. */
 export function widthOf(text: string): number {
   const bare = text.includes('\x1b') ? text.replaceAll(COLOUR, '') : text;
   if (PLAIN.test(bare)) return bare.length;

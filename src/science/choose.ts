@@ -85,10 +85,12 @@ function ranked(amounts: readonly number[], choices: readonly Choice[]): number 
   return worthOf(amounts, choices) + liked;
 }
 
+/** What so many of each choice are worth together. */
 export function worthOf(amounts: readonly number[], choices: readonly Choice[]): number {
   return choices.reduce((sum, { worth }, index) => sum + worth * (amounts[index] ?? 0), 0);
 }
 
+/** True where so many of each keep to every limit, up to a hair of rounding. */
 export function within(amounts: readonly number[], choices: readonly Choice[], limits: Limits): boolean {
   const few = choices.every(({ most }, index) => (amounts[index] ?? 0) >= 0 && (amounts[index] ?? 0) <= most);
   const used = (name: string): number =>

@@ -57,6 +57,7 @@ export function without(belief: Belief, out: Belief): Belief {
   return { mean: Math.max(0, least.mean - out.mean), variance: least.variance + out.variance };
 }
 
+/** Both together, as numbers that know nothing of each other: means and variances add up. */
 export function sum(a: Belief, b: Belief): Belief {
   return { mean: a.mean + b.mean, variance: a.variance + b.variance };
 }

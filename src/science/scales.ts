@@ -145,11 +145,13 @@ export function unitsOf(kind: Kind): readonly string[] {
   return [...new Set(TABLE.filter(([k]) => k === kind).map(([, names]) => names.split('|')[0] ?? ''))];
 }
 
+/** A value of a scale in the base unit of its kind. */
 export function toBase(value: number, scale: Scale): number {
   // Fifteen figures: 35 × 0.01 must not come out as 0.35000000000000003.
   return Number((value * scale.factor + scale.offset).toPrecision(15));
 }
 
+/** A value in the base unit of its kind on a scale. */
 export function fromBase(value: number, scale: Scale): number {
   return (value - scale.offset) / scale.factor;
 }

@@ -3,10 +3,12 @@
 /** b: median over many species (Froese 2006). a: deep-bodied juveniles, total length in cm (ours: a setting). */
 export const USUAL_WEIGHT = { a: 0.02, b: 3.03 };
 
+/** Grams at a total length in cm. */
 export function weightOf(lengthCm: number, a = USUAL_WEIGHT.a, b = USUAL_WEIGHT.b): number {
   return a * lengthCm ** b;
 }
 
+/** Total length in cm at so many grams. */
 export function lengthFor(weight: number, a = USUAL_WEIGHT.a, b = USUAL_WEIGHT.b): number {
   return (weight / a) ** (1 / b);
 }

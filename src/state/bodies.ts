@@ -11,6 +11,7 @@ export type SeenBody = SeenGroup | SeenBrood;
 
 /** True for young of one spawning (or a mix of them), false for a group. */
 export function isBrood(body: Group | Brood): body is Brood;
+/** True for a brood, which has a day of laying; a group has none. */
 export function isBrood(body: SeenBody): body is SeenBrood;
 export function isBrood(body: SeenBody): boolean {
   return 'laid' in body;

@@ -85,10 +85,12 @@ export function putOffName(what: PutOffThing): string {
   return 'measure' in what ? what.measure : what.text;
 }
 
+/** The same words, whatever their case. */
 export function sameWords(a: string, b: string): boolean {
   return a.trim().toLocaleLowerCase('en') === b.trim().toLocaleLowerCase('en');
 }
 
+/** The same thing to do: a chore in words of one’s own is known by them. */
 export function sameAction(a: ChoreAction, b: ChoreAction): boolean {
   return a.kind === b.kind && sameWords(a.text ?? '', b.text ?? '');
 }

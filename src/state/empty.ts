@@ -2,6 +2,7 @@
 import type { Day } from '../core/day.ts';
 import type { Draft } from './draft.ts';
 
+/** A room of which nothing is known yet. */
 export function emptyDraft(on: Day): Draft {
   return {
     on,

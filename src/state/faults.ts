@@ -64,6 +64,7 @@ export function fixFaults(draft: Draft, event: EventOf<'fixed'>): void {
   });
 }
 
+/** Power is back: closes the cuts of those places, or says that none was open. */
 export function powerBack(draft: Draft, event: EventOf<'power on'>): void {
   const places = placesOf(draft, event.subject);
   const out = draft.measures.faults.filter(

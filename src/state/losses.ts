@@ -8,6 +8,7 @@ import { takeFish } from './tally.ts';
 import { resolveFish } from './who.ts';
 import type { Found } from './who.ts';
 
+/** Fish died, went missing, were eaten or culled. */
 export function lost(draft: Draft, event: EventOf<'lost'>): void {
   const found = resolveFish(draft, event, event.fish, event.count);
   if (!found) return;

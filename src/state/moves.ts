@@ -14,6 +14,7 @@ import { moveFish, newBody } from './tally.ts';
 import { resolveFish } from './who.ts';
 import type { Found } from './who.ts';
 
+/** Fish go to another tank; with `rest stay` at least one is left behind. */
 export function moved(draft: Draft, event: EventOf<'moved'>): void {
   if (!canGoTo(draft, event)) return;
   const found = resolveFish(draft, event, event.fish, event.count);

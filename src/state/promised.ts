@@ -16,6 +16,7 @@ export interface Promised {
   readonly reservedCount: Interval;
 }
 
+/** What of a stock is kept back or reserved on a day: neither is for sale. */
 export function promisedOf(room: Room, body: SeenBody, on: Day): Promised {
   const names = namesOf(room, body);
   const kept = room.sale.keptBack.filter(({ stock }) => names.includes(stock));

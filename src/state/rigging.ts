@@ -27,6 +27,7 @@ export const MEASURE_WORDS: Readonly<Record<MeasureKind, { readonly begin: strin
 /** A pump that stood longer than this starves the filter of oxygen and starts a water watch (ours: a setting). */
 const PUMP_LIMIT_HOURS = 6;
 
+/** Rigs something up in each place of the line; what is rigged there already goes on. */
 export function beginMeasure(draft: Draft, event: EventOf<'measure begun'>): void {
   for (const where of placesOf(draft, event.subject)) beginAt(draft, event, where);
 }
@@ -85,6 +86,7 @@ function valveOff(draft: Draft, rig: Rig): void {
   });
 }
 
+/** Undoes it in each place; where none was open, says so. */
 export function undoMeasure(draft: Draft, event: EventOf<'measure undone'>): void {
   const undone = placesOf(draft, event.subject).flatMap((where) => {
     const open = unclosed(draft, event.measure, where);
@@ -108,6 +110,7 @@ function putBack(draft: Draft, event: Event, where: string): boolean {
   return true;
 }
 
+/** What was rigged for a while is there for good: nobody asks for its undo. */
 export function measureStays(draft: Draft, event: EventOf<'measure stays'>): void {
   const open = placesOf(draft, event.subject).flatMap((where) => unclosed(draft, event.measure, where));
   for (const rig of open) {

@@ -52,6 +52,7 @@ export function reserve(draft: Draft, event: EventOf<'reserved'>): void {
   });
 }
 
+/** Somebody wants fish of a species; a number that is left out is at least one. */
 export function want(draft: Draft, event: EventOf<'wanted'>): void {
   const { species, size, by, to, day, place } = event;
   const count = typeof event.count === 'object' ? event.count.total : { low: 1, likely: null, high: Infinity };
@@ -157,6 +158,7 @@ function isPlaceholder(to: string): boolean {
   return to.trim() === '…' || to.trim() === '...';
 }
 
+/** The same name, whatever its case. */
 export function sameName(a: string | null, b: string): boolean {
   return a !== null && a.trim().toLowerCase() === b.trim().toLowerCase();
 }

@@ -17,6 +17,7 @@ import { groupOf, livingOf, note } from './who.ts';
 /** The words of each way of telling it, as a line writes them. */
 const DOING = { laid: 'spawned', seen: 'eggs seen', maybe: 'maybe spawned' } as const;
 
+/** A group has spawned, was seen with eggs or may have: begins a brood, or dates the one that it is. */
 export function spawned(draft: Draft, event: EventOf<'spawned'>): void {
   const found = groupOf(draft, event, (group) => guildOf(draft, group.species) !== 'livebearer', DOING[event.as]);
   if (!found) return;

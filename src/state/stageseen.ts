@@ -15,6 +15,7 @@ import { groupOf, livingBroods, livingOf, note, resolveFish } from './who.ts';
 
 type Seen = EventOf<'stage seen'>;
 
+/** Young were seen at a stage: narrows when their brood was laid, or begins one, cast back. */
 export function stageSeen(draft: Draft, event: Seen): void {
   const colony = colonyMeant(draft, event);
   if (colony) {

@@ -42,6 +42,7 @@ interface Session {
   readonly toMend: Mending[];
 }
 
+/** Talks until the keeper leaves. Ends with a failure where the last line could not be saved. */
 export async function converse(talk: Talk, first: Day): Promise<Exit> {
   const { desk, prompt, look } = talk;
   const session: Session = { day: first, saved: 0, broken: false, toMend: [] };

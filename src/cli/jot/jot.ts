@@ -18,6 +18,7 @@ import { datedLine, dayAlone, dayTold } from './days.ts';
 import { openDesk } from './desk.ts';
 import type { Outcome, Wish } from './desk.ts';
 
+/** Writes down what was given: by the shell, standard input or at the prompt. Throws a `Stop` where no journal is found. */
 export async function jot(context: Context, get: Get, words: readonly string[], wish: Wish): Promise<Exit> {
   const file = journalPath(context, get(COMMON.journal));
   const { text } = readMain(context, file);

@@ -51,6 +51,7 @@ export interface Judged {
   readonly after: Room;
 }
 
+/** What the lines mean at the end of that text, what is wrong with them and what they change; writes nothing. */
 export function judge(book: Book, text: string, lines: readonly string[]): Judged {
   const old = book.read(text);
   const plain = see(book, text, lines);

@@ -33,6 +33,7 @@ export interface Surroundings {
   readonly columns: number | null;
 }
 
+/** One text for each command line in its surroundings: equal only where the same answer may be told again. */
 export function keyOf({ build, engine, argv, cwd, columns }: Surroundings): string {
   return `${JSON.stringify([build, engine, cwd, columns, ...argv])}\n`;
 }

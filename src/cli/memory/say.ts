@@ -4,6 +4,7 @@ import process from 'node:process';
 import { codeOf, reason } from '../../files/trouble.ts';
 import { EXIT } from '../exit.ts';
 
+/** Writes all of a text to standard output (1) or error (2). */
 export function say(stream: 1 | 2, text: string): void {
   const bytes = Buffer.from(text);
   let at = 0;

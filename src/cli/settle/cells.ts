@@ -16,6 +16,7 @@ export function plain(text: string): string {
     .replace(/^'(?=[=+\-@])/, '');
 }
 
+/** A whole number of fish, 1 to 9999. */
 export function fishCell(text: string): Cell<number> {
   if (/^[1-9]\d{0,3}$/.test(text)) return { ok: true, value: Number(text) };
   if (text === '') return { ok: false, says: 'no number of fish' };

@@ -27,6 +27,7 @@ export interface SettleWish {
   readonly tryOnly: boolean;
 }
 
+/** Settles an auction from a sheet or lines and tells what became of it. Throws a `Stop` for a file that cannot be had. */
 export async function settleFrom(context: Context, get: Get, wish: SettleWish): Promise<Exit> {
   const file = journalPath(context, get(COMMON.journal));
   const { text } = readMain(context, file);

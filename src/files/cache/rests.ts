@@ -34,6 +34,7 @@ export type Rest =
 /** Disks count time in steps of up to two seconds (FAT); one more for a clock that is read late. */
 const SETTLED = 3_000;
 
+/** The five facts of a file that change when its content does: device, inode, size, and both times. */
 export function stampOf({ device, inode, size, modified, changed }: Facts): Stamp {
   return [String(device), String(inode), String(size), String(modified), String(changed)];
 }

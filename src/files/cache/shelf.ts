@@ -18,6 +18,7 @@ export interface Shelf {
   put(key: string, text: string): void;
 }
 
+/** A shelf in that folder, which is made when the first text is kept. */
 export function shelfIn(folder: string): Shelf {
   return {
     get(key) {

@@ -25,6 +25,7 @@ interface Open {
   read: number;
 }
 
+/** The disk, watched: `now` gives milliseconds since 1970, for how long ago a file changed before it was read. */
 export function tracing(disk: Disk, now: () => number): Traced {
   const rests = new Map<string, Rest>();
   const open = new Map<number, Open>();

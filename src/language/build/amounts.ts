@@ -16,11 +16,13 @@ export function untilDay(clause: Clause): Day | null {
   return length === null ? null : addDays(clause.day, Math.ceil(length.high));
 }
 
+/** Stands for a day that is missing: the line gets a fault and counts for nothing. */
 export function needDay(clause: Clause, link: 'until' | 'by'): Day {
   if (clause.line.faults.length === 0) clause.missing('a date', `${link} 2026-02-20`);
   return clause.day;
 }
 
+/** `by` a day that is ahead; null where none is named. */
 export function deadline(clause: Clause): Day | null {
   const by = clause.linked('by');
   return by === null ? null : clause.toDay(by.value, 'ahead');

@@ -217,6 +217,7 @@ function soldAt(clause: Clause): { price: Price | null; auction: string | null }
   return { price: withTotal(clause, price), auction };
 }
 
+/** The price of a clause in the room’s currency: `at` is each, `for` all; null where it names none. */
 export function priceOf(clause: Clause): Price | null {
   const at = clause.linked('at');
   return withTotal(clause, at === null ? null : { amount: clause.money(at.value) ?? 0, per: 'each' });
@@ -253,6 +254,7 @@ function whatOf(clause: Clause): string | null {
   return of === null ? null : wordsOf(clause, of.value);
 }
 
+/** Words of the keeper, without their quotes. */
 export function wordsOf(clause: Clause, value: LinkValue): string {
   const text = clause.written(value).trim();
   return value.type === 'quote' ? text.slice(1, -1).trim() : text;

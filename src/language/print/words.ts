@@ -116,6 +116,7 @@ export function lot(count: HowMany, whose: string): string {
   return words(howMany(count), share && 'of', whose);
 }
 
+/** `6`, `all`, `the rest`; nothing where the line left it out. */
 export function howMany(value: HowMany): string {
   if (value === 'unsaid') return '';
   if (value === 'rest') return 'the rest';
@@ -170,6 +171,7 @@ export function days(value: Measure<'days'>, voice: Voice): string {
   return `${span(value, voice)} ${low === 1 && high === 1 ? 'day' : 'days'}`;
 }
 
+/** In hours where it is whole or half ones. */
 export function minutes(value: Measure<'minutes'>, voice: Voice): string {
   const whole = [value.low, value.likely ?? value.low, value.high].every((side) => side >= 60 && side % 30 === 0);
   return whole ? `${span(value, voice, (min) => num(min / 60))} h` : `${span(value, voice)} min`;

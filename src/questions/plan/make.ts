@@ -36,6 +36,7 @@ export interface PlanOptions extends Trip {
   readonly offer?: readonly string[];
 }
 
+/** The plan of an auction or of a day; what it cannot prove to be the best it says. */
 export function salePlan(room: Room, options: PlanOptions): SalePlan {
   const { auction, projected } = options;
   const answer = sale(room, {

@@ -16,6 +16,7 @@ export interface Expected {
   readonly lines: readonly LineRef[];
 }
 
+/** What one fish of a lot likely brings, in the room’s currency; null where nothing tells. */
 export function expectedPrice(room: Room, lot: Lot): Expected {
   const sold = room.sale.sales
     .filter((sale) => sale.species === lot.species && lot.species !== null && auctionOf(room, sale) !== null)

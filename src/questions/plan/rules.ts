@@ -29,6 +29,7 @@ function boxOf(auction: DeepReadonly<Auction> | null): number {
   return Math.min(BOX_LITRES.most, Math.max(BOX_LITRES.least, litres));
 }
 
+/** What a plan has to obey, each rule from the nearest that says it. */
 export function rulesOf(auction: DeepReadonly<Auction> | null, trip: Trip): PlanRules {
   const travel = (auction?.hours?.high ?? 0) / 60;
   // A bag of none is no rule that anybody could follow.

@@ -36,6 +36,7 @@ function bagsOf({ lots }: Pick<SalePlan, 'lots'>): number {
   return lots.reduce((sum, { bags }) => sum + bags.length, 0);
 }
 
+/** Each rule of a plan in words, for its head. */
 export function ruleWords(rules: PlanRules): readonly string[] {
   const share = { low: rules.sellerShare.low * 100, likely: null, high: rules.sellerShare.high * 100 };
   return [

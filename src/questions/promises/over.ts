@@ -26,6 +26,7 @@ export function promisedStocks(room: Room): readonly string[] {
   return [...new Set(named)];
 }
 
+/** Stocks of which more are promised than there surely are. */
 export function overRows(room: Room): readonly OverRow[] {
   return promisedStocks(room).flatMap((stock) => {
     const body = stockNamed(room, stock);

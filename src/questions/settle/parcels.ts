@@ -45,6 +45,7 @@ export function stockCalled(room: Room, name: string): SeenBody | null {
   return all.find((body) => [body.name, stockName(body)].some((one) => one.toLowerCase() === wanted)) ?? null;
 }
 
+/** The tank of that name, whatever the letters’ case; null where there is none. */
 export function tankCalled(room: Room, name: string): string | null {
   if (room.plumbing.tanks.has(name)) return name;
   return [...room.plumbing.tanks.keys()].find((one) => one.toLowerCase() === name.toLowerCase()) ?? null;
