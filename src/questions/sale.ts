@@ -51,6 +51,8 @@ export interface Lot {
   readonly wants: readonly WantRow[];
   readonly bags: number | null;
   readonly caution: string | null;
+  /** Too few of those promised are likely still alive: the count is too old. */
+  readonly stale: boolean;
   readonly because: Because;
   readonly lines: readonly LineRef[];
 }
@@ -170,6 +172,7 @@ function finish(
   const blockers = [...draft.blockers, ...(free > 0 ? [] : [noneFree(draft, taken)])];
   const ready = blockers.length === 0;
   const species = speciesOf(room, body);
+  const stale = ready ? staleCount(room, draft) : null;
   const bagOf = auction?.bagOf ?? null;
   const lines = linesOf([
     ...(ripe?.because.lines ?? []),
@@ -198,7 +201,8 @@ function finish(
     from: ready ? at : latest(blockers, at),
     wants: wantsFor(room, body.species, size, at),
     bags: bagOf === null || !ready ? null : Math.floor(free / bagOf),
-    caution: cautionOf(room, draft) ?? (ready ? staleCount(room, draft) : null),
+    caution: cautionOf(room, draft) ?? stale,
+    stale: stale !== null,
     because: {
       rule: 'ready is what is surely alive, less what is kept back and reserved, once it has its size or age, its water is neither held, sick, treated nor in quarantine, and its line is known; only the low number is promised',
       source: ripe?.because.source ?? 'the journal',

@@ -3,7 +3,7 @@ import { civil } from '../core/day.ts';
 import type { Offered, PriceList } from '../questions/promises/pricelist.ts';
 import { countJson, linesJson } from './json.ts';
 import type { Look } from './look.ts';
-import { dayText, plural, printable, rangeWords } from './words.ts';
+import { dayText, listWords, plural, printable, rangeWords } from './words.ts';
 
 /** Lines are never broken: whatever shows the message does that. */
 export function priceListText(list: PriceList, look: Look): string {
@@ -11,7 +11,10 @@ export function priceListText(list: PriceList, look: Look): string {
   if (list.offered.length === 0) return `nothing is ready for sale on ${day}\n`;
   const rows = list.offered.map((one) => printable(offerWords(one, list.currency)));
   const cautions = [...new Set(list.offered.flatMap(({ caution }) => caution ?? []))];
-  const warned = cautions.map((caution) => `(before you send it: ${printable(caution)})`);
+  const warned = cautions.map((caution) => {
+    const of = list.offered.filter((one) => one.caution === caution).map(({ stock }) => stock);
+    return `(before you send it: ${printable(`${listWords(of)}, ${caution}`)})`;
+  });
   return `${[`For sale on ${day}`, '', ...rows, ...(warned.length === 0 ? [] : ['', ...warned])].join('\n')}\n`;
 }
 

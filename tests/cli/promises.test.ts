@@ -116,6 +116,12 @@ describe('the price list', () => {
     expect(json.out).not.toContain('Iris');
   });
 
+  test('what to mind before it is sent names its stock', async () => {
+    const { out } = await ask(['promises', '--list'], '', '2026-12-01');
+    expect(out).toMatch(/^\(before you send it: Rowan-1, last counted 21 Feb, and some die unseen: .*\)$/m);
+    expect(out).toMatch(/^\(before you send it: Larch-1, last counted 21 Mar, /m);
+  });
+
   test('nothing of a tank on hold', async () => {
     const { out } = await ask(['promises', '--list'], '2026-04-30 C1: hold "velvet"\n');
     expect(out).toBe('nothing is ready for sale on 1 May 2026\n');

@@ -56,6 +56,15 @@ describe('before an auction', () => {
   });
 });
 
+test('what was counted long ago is to be counted again before it is promised', () => {
+  const why = (on: string, more: string): string =>
+    auctionDue(journalRoom(on, ROOM.replace('on 2026-05-16', 'on 2026-12-05') + more), 7).find(
+      ({ id }) => id === 'spring-check',
+    )?.why ?? '';
+  expect(why('2026-11-28', '')).toContain('count Rowan-1 in C1 again: some die unseen');
+  expect(why('2026-11-28', '2026-11-27 C1: counted 30\n')).not.toContain('again');
+});
+
 describe('rocks', () => {
   const out = '2026-05-13 C1: rocks out\n';
   const asked = (on: string, more: string): string[] => auctionDue(journalRoom(on, ROOM + more), 7).map(({ id }) => id);

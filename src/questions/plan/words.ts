@@ -8,12 +8,12 @@ import type { PlanRules, SalePlan } from './plan.ts';
 
 type Made = Omit<SalePlan, 'objective' | 'because'> & { readonly weeks: Weeks };
 
-/** `likely income 412.30 CAD + 9.2 tank-weeks × 1.66 CAD = 427.57 CAD`. */
+/** `likely income 412.30 CAD + 9.2 tank-weeks × 1.66 CAD = about 428 CAD`. */
 export function objectiveOf({ income, tankWeeks, tankWeekValue, worth, currency }: Made): string {
   const unit = currency === null ? '' : ` ${currency}`;
   if (tankWeekValue.amount === 0)
     return `likely income ${income.likely.toFixed(2)}${unit}; ${tankWeeks.toFixed(1)} tank-weeks go free besides`;
-  return `likely income ${income.likely.toFixed(2)}${unit} + ${tankWeeks.toFixed(1)} tank-weeks × ${tankWeekValue.amount.toFixed(2)}${unit} = ${worth.toFixed(2)}${unit}`;
+  return `likely income ${income.likely.toFixed(2)}${unit} + ${tankWeeks.toFixed(1)} tank-weeks × ${tankWeekValue.amount.toFixed(2)}${unit} = about ${worth.toFixed(0)}${unit}`;
 }
 
 export function planBecause(plan: Made, now: Day): Because {

@@ -65,7 +65,7 @@ function twice(results: readonly Result[], one: Result): Wrong[] {
     {
       line: one.line,
       says: `lot ${one.lot ?? ''} is told twice: line ${String(first.line)} has it already`,
-      write: 'one row a lot',
+      write: 'one row a lot; a part that went another way in a row with nothing under «lot»',
     },
   ];
 }

@@ -87,7 +87,7 @@ function whatOf({ step, auction, going, courses }: Planned): string {
     case 'clearance':
       return `clear of treatment, see whether they go: ${listWords(tanksInCourse(courses))}`;
     case 'check':
-      return 'check counts and promises, settle the lots';
+      return 'check counts and promises, choose the lots';
     case 'rocks out':
       return `rocks out for the catch: ${tanks}`;
     case 'catch':
@@ -148,8 +148,10 @@ function checkWords({ answer }: Planned): string {
   const counting = [...new Set(answer.count.filter(({ sure }) => sure > 1).map(({ tank }) => tank))];
   const go = fish === 0 ? 'nothing can go yet' : `${String(fish)} fish in ${plural(ready.length, 'lot')} can go`;
   const more = counting.length === 0 ? '' : `; counting ${listWords(counting)} may free more`;
+  const old = ready.filter((lot) => lot.stale).map(({ stock, tank }) => `${stock} in ${tank}`);
+  const again = old.length === 0 ? '' : `; count ${listWords(old)} again: some die unseen`;
   const wait = plural(answer.lots.length - ready.length, 'lot');
-  return `${go}, ${wait} cannot${more}; ${String(CHECK_DAYS)} days leave time to mend it`;
+  return `${go}, ${wait} cannot${more}${again}; ${String(CHECK_DAYS)} days leave time to mend it`;
 }
 
 function courseWords(room: Room, { treatment, clear }: Planned['courses'][number]): string {
