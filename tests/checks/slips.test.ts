@@ -99,6 +99,17 @@ describe('lengths that fall', () => {
     ]);
     expect(fell(`${from}2026-04-20 A1: Rowan-1 largest 20 mm\n`)).toEqual([[5, 3]]);
   });
+  it('in another tank are other fish, and those of another stock that moved explain nothing', () => {
+    const split = '2026-04-01 A1: Rowan-1 moved 20 to C2\n2026-04-11 A1: Rowan-1 average 28 mm\n';
+    expect(fell(`${split}2026-04-20 C2: Rowan-1 average 14 mm\n`)).toEqual([]);
+    expect(fell(`${split}2026-04-15 C1: Ash moved 2 to Q1\n2026-04-20 A1: Rowan-1 average 14 mm\n`)).toEqual([[6, 4]]);
+  });
+  it('of a sample are judged by their mean, and told one by one', () => {
+    const young = '2026-02-02 A1: spawned\n2026-02-10 A1: free-swimming, 60\n2026-04-11 A1: Rowan-1 sample 20, 22 mm\n';
+    expect(found(shrinking, `${young}2026-04-20 A1: Rowan-1 sample 13, 18 mm\n`)).toEqual([]);
+    const [one] = found(shrinking, `${young}2026-04-20 A1: Rowan-1 sample 13, 15 mm\n`);
+    expect(one?.says).toBe('Rowan-1: sample 13, 15 mm, after 20, 22 mm before: fish do not shrink');
+  });
   it('where a line of the same day replaced the wrong one are none', () => {
     const mended = '2026-04-11 A1: Rowan-1 average 40 mm\n2026-04-11 A1: Rowan-1 average 20 mm\n';
     expect(fell(`${mended}2026-04-20 A1: Rowan-1 average 20 mm\n`)).toEqual([]);
