@@ -119,6 +119,29 @@ describe.skipIf(PROGRAM === null)(PROGRAM === null ? 'SKIPPED: no Chromium on th
     await page.close();
   });
 
+  test.each([900, 400])(
+    'on a screen of %i no number of a lot is broken, no column squeezed to letters',
+    async (width) => {
+      const { page } = await opened(made);
+      await page.setViewportSize({ width, height: 800 });
+      const lines = await page.evaluate<unknown>(
+        `Math.max(...[...document.querySelectorAll('.sheet td.lot')].map((cell) => {
+        const words = document.createRange();
+        words.selectNodeContents(cell);
+        return words.getClientRects().length;
+      }))`,
+      );
+      expect(lines).toBe(1);
+      // Three lines of the largest of its texts, and the space around them, in pixels.
+      const highest = await page.evaluate<unknown>(
+        `Math.max(...[...document.querySelectorAll('.sold tbody tr')].map((row) => row.clientHeight))`,
+      );
+      expect(Number(highest)).toBeGreaterThan(20);
+    expect(Number(highest)).toBeLessThan(width === 900 ? 90 : 160);
+      await page.close();
+    },
+  );
+
   test('on a narrow screen nothing runs out at the side', async () => {
     const { page } = await opened(made);
     await page.setViewportSize({ width: 400, height: 800 });
