@@ -170,6 +170,12 @@ export function unreadClause(
       place,
       `after \`${line.text.slice(link.at.from, link.at.to)}\` comes ${wants}`,
     );
+    // `to 12`, where a tank is called 12: beside other words a number needs its kind.
+    const called = /^\d+(?!\S)/.exec(line.text.slice(at.from, clause.to))?.[0] ?? null;
+    if (called !== null && line.names.find(called, line.day)?.kind === 'tank') {
+      const number = { from: at.from, to: at.from + called.length };
+      return [{ ...wrong, ...number, edit: { ...number, text: `tank ${called}` } }];
+    }
     // `for a sponge` says no price, and nothing else that the clause has a place for.
     const words = { from: link.at.from, to: clause.to };
     const remark = link.name === 'for' && at.from < at.to ? remarkOf(line, words, heading) : null;

@@ -48,6 +48,14 @@ describe('a name that is not known', () => {
   });
 });
 
+describe('a tank that is called by a number', () => {
+  test('is named with its kind elsewhere than at the head of a line', () => {
+    const set = '2026-03-01 tank 12: 54 L; alone\n2026-03-01 tank A1: 54 L; alone\n';
+    const [problem] = problemsIn(`${set}2026-03-10 A1: moved 20 Rowan-1 to 12`);
+    expect(problem?.write).toBe('2026-03-10 A1: moved 20 Rowan-1 to tank 12');
+  });
+});
+
 describe('what a clause has no place for', () => {
   test.each([
     ['eggs gone lights off', 'A1: eggs gone; lights off'],

@@ -167,7 +167,9 @@ export function days(value: Measure<'days'>, voice: Voice): string {
   const every = (test: (side: number) => boolean): boolean => [low, likely ?? low, high].every(test);
   if (every((side) => side > 0 && side < 1)) return `${span(value, voice, (d) => num(d * 24))} h`;
   const fewest = voice.weeks === null ? 42 : voice.weeks ? 7 : Infinity;
-  if (every((side) => side >= fewest && side % 7 === 0)) return `${span(value, voice, (d) => num(d / 7))} weeks`;
+  if (every((side) => side >= fewest && side % 7 === 0)) {
+    return `${span(value, voice, (d) => num(d / 7))} ${low === 7 && high === 7 ? 'week' : 'weeks'}`;
+  }
   return `${span(value, voice)} ${low === 1 && high === 1 ? 'day' : 'days'}`;
 }
 
