@@ -111,7 +111,7 @@ function ofPart(
   }
   const old = body.parts.get(tank) ?? UNKNOWN_COUNT;
   const most = mostIn(body, tank);
-  const earlier = whySoFew(body, tank) ?? body.counts.at(-1)?.place ?? body.lines[0] ?? null;
+  const earlier = whySoFew(body, tank) ?? body.counts.at(-1)?.place ?? body.lines.at(-1) ?? null;
   if (most !== null && count.low > most && !sure) return aboveSure(body, count, most, event, whySoFew(body, tank));
   const broken = sure && most !== null && count.low > most;
   const wasGuess = !isSure(old) && Number.isFinite(old.high);
