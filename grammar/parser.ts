@@ -118,6 +118,6 @@ export class JournalParser extends HeadingRules {
 }
 
 /** The rule of a kind of clause, as diagrams and the serialised grammar name it. */
-export function ruleName(kind: ClauseKind): string {
+function ruleName(kind: ClauseKind): string {
   return `${kind.replace(/ (\w)/g, (_, letter: string) => letter.toUpperCase())}Clause`;
 }

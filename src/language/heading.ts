@@ -238,7 +238,7 @@ function inTank(kind: GroupKind | null, sex: Sex | null): FishRef {
 }
 
 /** The fish of a line about one group, fish or brood; with several subjects each has its own. */
-export function fishOfSubject(subjects: readonly Subject[]): FishRef {
+function fishOfSubject(subjects: readonly Subject[]): FishRef {
   const [subject] = subjects;
   if (subjects.length !== 1 || subject === undefined) return IMPLIED;
   if (subject.kind === 'brood') return { kind: 'brood', brood: subject.brood };

@@ -133,7 +133,7 @@ function nearestBrood(line: LineContext, word: string, want: Lookup): string | u
 }
 
 /** The line with another day at its start. */
-export function redated(line: LineContext, day: Day): string {
+function redated(line: LineContext, day: Day): string {
   return line.text.replace(/^(\s*)\S+/, (_, blank: string) => `${blank}${isoDay(day)}`);
 }
 

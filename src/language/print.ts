@@ -28,7 +28,7 @@ function body<K extends EventKind>(event: EventOf<K>, voice: Voice): string {
 }
 
 /** What stands before the colon for one event: the declaring words where it declares something. */
-export function printHeading(event: Event): string {
+function printHeading(event: Event): string {
   switch (event.kind) {
     case 'row declared':
       return `row ${event.row}`;
@@ -56,7 +56,7 @@ function kindOfGroup(event: Event): string | null {
 }
 
 /** A subject as a heading writes it; a tank whose name is a number needs the word. */
-export function printSubject(subject: Subject): string {
+function printSubject(subject: Subject): string {
   switch (subject.kind) {
     case 'room':
       return 'room';
@@ -84,7 +84,7 @@ export function printSubject(subject: Subject): string {
 }
 
 /** The day and, where the line has one, the time of day that begin a line. */
-export function printDate(day: Event['day'], minute: number | null): string {
+function printDate(day: Event['day'], minute: number | null): string {
   if (minute === null) return isoDay(day);
   const clock = `${String(Math.floor(minute / 60)).padStart(2, '0')}:${String(minute % 60).padStart(2, '0')}`;
   return `${isoDay(day)} ${clock}`;

@@ -19,7 +19,7 @@ export interface Explained {
 }
 
 /** Rows that are told in full; of more than these only ids and titles are given. */
-export const TOLD_IN_FULL = 3;
+const TOLD_IN_FULL = 3;
 /** The column from which the texts stand, beside their labels. */
 const LEFT = 11;
 

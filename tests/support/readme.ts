@@ -13,7 +13,7 @@ const JSON_START = '<!-- keys -->';
 const JSON_END = '<!-- end of keys -->';
 
 /** One screen each of the answers that a keeper asks most. Lines beyond `most` are cut with a dotted line. */
-export const SCREENS: readonly { readonly says: string; readonly argv: readonly string[]; readonly most: number }[] = [
+const SCREENS: readonly { readonly says: string; readonly argv: readonly string[]; readonly most: number }[] = [
   { says: 'What must I do today?', argv: ['due'], most: 34 },
   { says: 'When will the sump spill?', argv: ['loops'], most: 20 },
   { says: 'Is she in trouble, or is it the usual?', argv: ['pairs', 'Aspen'], most: 24 },
