@@ -137,7 +137,7 @@ describe.skipIf(PROGRAM === null)(PROGRAM === null ? 'SKIPPED: no Chromium on th
         `Math.max(...[...document.querySelectorAll('.sold tbody tr')].map((row) => row.clientHeight))`,
       );
       expect(Number(highest)).toBeGreaterThan(20);
-    expect(Number(highest)).toBeLessThan(width === 900 ? 90 : 160);
+      expect(Number(highest)).toBeLessThan(width === 900 ? 90 : 160);
       await page.close();
     },
   );
