@@ -10,7 +10,7 @@ import { listWords, plural } from '../core/words.ts';
 import type { Room } from '../state/draft.ts';
 import type { Auction } from '../state/sale.ts';
 import { auctionOf } from './money/income.ts';
-import { byStock, lotWords, type Parcel } from './settle/parcels.ts';
+import { byStock, lotWords, skippedLots, type Parcel } from './settle/parcels.ts';
 import type { Result, Wrong } from './settle/result.ts';
 import { doneBefore, fishWrong, settleWords } from './settle/wrong.ts';
 import { loopOf, tanksOn } from '../state/tanks.ts';
@@ -58,7 +58,7 @@ export function settle(then: Room, now: Room, handed: Handed, options: SettleOpt
     ok: true,
     settlement: {
       lines: linesOf(parcels, options),
-      home: { back: backIn(parcels, options), cautions: cautionsOf(then, parcels, options) },
+      home: { back: backIn(parcels, options), cautions: [...untold(results), ...cautionsOf(then, parcels, options)] },
     },
   };
 }
@@ -154,6 +154,12 @@ function backIn(parcels: readonly Parcel[], { on, quarantine }: SettleOptions): 
   }
   const until = quarantine === 0 ? null : addDays(on, quarantine);
   return [...byTank].map(([tank, fish]) => ({ tank, fish, until }));
+}
+
+/** A row that was forgotten is told: its fish count as never gone. */
+function untold(results: readonly Result[]): string[] {
+  const skipped = skippedLots(results);
+  return skipped === '' ? [] : [`the sheet tells nothing of ${skipped}: jot what became of their fish, if they went`];
 }
 
 /** Quarantine is only worth its name in water and a tank of its own. */

@@ -68,3 +68,15 @@ export function lotWords(results: readonly Result[], dash = '–'): string {
   const words = runs.flatMap((run) => (run.length < 3 ? run : [`${run[0] ?? ''}${dash}${run.at(-1) ?? ''}`]));
   return words.length === 0 ? '' : `${lots.length === 1 ? 'lot' : 'lots'} ${listWords(words)}`;
 }
+
+/** No auction takes so many lots from one seller; a number above is no count of them. */
+const MOST_LOTS = 1000;
+
+/** Lots before the last one of the sheet that no row tells of: `lots 2 and 5`; empty where none is missing. */
+export function skippedLots(results: readonly Result[]): string {
+  const told = new Set(results.map(({ lot }) => Number(lot ?? Number.NaN)).filter((lot) => lot >= 1 && lot <= MOST_LOTS));
+  const missing = Array.from({ length: Math.max(0, ...told) }, (_, before) => before + 1).filter(
+    (lot) => !told.has(lot),
+  );
+  return missing.length === 0 ? '' : `${missing.length === 1 ? 'lot' : 'lots'} ${listWords(missing.map(String))}`;
+}

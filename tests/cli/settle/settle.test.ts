@@ -118,6 +118,12 @@ describe('results that add up', () => {
     expect(ran.out).toContain('take care: A2 shares its water with 1 tank on Long');
   });
 
+  test('a lot that the sheet leaves out is told', async () => {
+    const ran = await settle(HEAD + row(1, 6, '14.00') + row(3, 6, '12.00') + row(6, 6, '9.00'));
+    expect(inOne(ran.out)).toContain('the sheet tells nothing of lots 2, 4 and 5');
+    expect((await settle(sheet)).out).not.toContain('tells nothing');
+  });
+
   test('more promised than is left is told', async () => {
     const journal = `${ROOM}2026-05-01 C1: reserved 10 Rowan-1 until 2026-06-01 to "Iris"\n`;
     const ran = await settle(HEAD + row(1, 24, '60'), { journal });
