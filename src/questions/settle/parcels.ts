@@ -74,7 +74,9 @@ const MOST_LOTS = 1000;
 
 /** Lots before the last one of the sheet that no row tells of: `lots 2 and 5`; empty where none is missing. */
 export function skippedLots(results: readonly Result[]): string {
-  const told = new Set(results.map(({ lot }) => Number(lot ?? Number.NaN)).filter((lot) => lot >= 1 && lot <= MOST_LOTS));
+  const told = new Set(
+    results.map(({ lot }) => Number(lot ?? Number.NaN)).filter((lot) => lot >= 1 && lot <= MOST_LOTS),
+  );
   const missing = Array.from({ length: Math.max(0, ...told) }, (_, before) => before + 1).filter(
     (lot) => !told.has(lot),
   );
