@@ -27,10 +27,16 @@ export function calendarText(entries: readonly CalendarEntry[], on: Day): string
     'PRODID:-//Tankside//Tankside 1//EN',
     'CALSCALE:GREGORIAN',
     'METHOD:PUBLISH',
-    ...entries.flatMap((entry) => entryLines(entry, on)),
+    ...onceEach(entries).flatMap((entry) => entryLines(entry, on)),
     'END:VCALENDAR',
   ];
   return lines.map((line) => `${folded(line)}\r\n`).join('');
+}
+
+/** A calendar takes one entry of a UID: of two rows for the same thing, the more pressing, which stands first. */
+function onceEach(entries: readonly CalendarEntry[]): readonly CalendarEntry[] {
+  const seen = new Set<string>();
+  return entries.filter(({ id }) => !seen.has(id) && seen.add(id));
 }
 
 /** True for the text of a calendar that was written here, which may be written over. */

@@ -111,8 +111,10 @@ export async function blankSheet(context: Context, get: Get, asked: string, file
   else {
     createOut(context, file, text, '--sheet -');
     const lots = plan.lots.reduce((sum, lot) => sum + lot.bags.length, 0);
+    if (get(COMMON.json)) context.out.write(jsonText({ version: 1, auction: auction.name, written: file, lots }));
     const next = `fill in what each lot fetched, then: tankside settle ${auction.name} ${file}`;
-    await show(context, () => `${file} is written: ${plural(lots, 'lot')} of ${auction.name}\n${next}\n`);
+    if (!get(COMMON.json))
+      await show(context, () => `${file} is written: ${plural(lots, 'lot')} of ${auction.name}\n${next}\n`);
   }
   return tellLeftOut(context, get, journal.leftOut(room));
 }
