@@ -35,7 +35,7 @@ export interface ClauseRule {
   readonly continues?: readonly DetailName[];
   /** Words of counting that may follow a number here and say nothing more: `3 doses`, `80 eggs`. */
   readonly nouns?: string;
-  /** The text that it calls for may be bare words: any words, or words up to a number. */
+  /** The text that it calls for may be bare words, all that follow or those up to a number. */
   readonly text?: 'any' | 'words';
   /** Whose name may stand before the phrase. */
   readonly fish?: 'grown' | 'young' | 'any';

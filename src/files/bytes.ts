@@ -30,7 +30,7 @@ export function readFrom(disk: Disk, file: number, from: number, length: number)
   return bytes.subarray(0, at);
 }
 
-/** A file's bytes, and its facts when they were read. Only a plain file has any. */
+/** A file's bytes, and its facts when they were read. Only a plain file has them. */
 export function readWhole(disk: Disk, path: string): { bytes: Buffer; facts: Facts } {
   return withFile(disk, path, FOR_READING, 0, (file) => {
     const facts = disk.factsOf(file);

@@ -8,7 +8,7 @@ import { countWords, dayWords, figureWords, windowWords } from '../core/words.ts
 import { bodyNamed, isBrood } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import { datesOf } from './laying.ts';
-import { PARAMETERS } from './parameters.ts';
+import { PARAMETERS } from '../state/parameters.ts';
 import type { PlanBag, PlanLot, SalePlan } from './plan/plan.ts';
 import { promises } from './promises.ts';
 import { lastOf, readingsOf, readingWords, type Parameter } from './readings.ts';

@@ -18,7 +18,7 @@ import { rowId } from './id.ts';
 import { addedBy, type Added } from './doses.ts';
 import { missedBy } from './missed.ts';
 import { filterLoad, type FilterLoad } from './nitrogen.ts';
-import { PARAMETERS } from './parameters.ts';
+import { PARAMETERS } from '../state/parameters.ts';
 import {
   ammoniaOf,
   ammoniaSteps,

@@ -24,7 +24,7 @@ interface GuildDefaults {
   /** Days between spawns where the young stay, and where the brood was taken early. */
   readonly interval: Measure<'days'>;
   readonly intervalPulled: Measure<'days'>;
-  /** Age gap, days, up to which an older brood leaves a younger one alone; null: any gap will do; 0: never. */
+  /** Age gap, days, up to which an older brood leaves a younger one alone; null: whatever the gap; 0: never. */
   readonly gap: number | null;
   /** Total length when they first swim, are born or released, mm (ours: a setting). */
   readonly swimSize: Measure<'mm'>;

@@ -9,6 +9,7 @@ import { placesOf } from './places.ts';
 import { sharers } from './tanks.ts';
 import { liveVolume } from './volume.ts';
 import { happened, insertInTime } from './when.ts';
+import { PARAMETERS } from './parameters.ts';
 
 export interface Water {
   /** Oldest first; a superseded one stays for the history only. */
@@ -97,20 +98,6 @@ function changeWater(draft: Draft, event: EventOf<'water changed'>, where: strin
   insertInTime(draft.water.changes, { amount, ...factOf(draft, event, where) });
 }
 
-const READ = [
-  'ph',
-  'kh',
-  'gh',
-  'tan',
-  'no2',
-  'no3',
-  'temperature',
-  'conductivity',
-  'salinity',
-  'oxygen',
-  'chlorine',
-] as const satisfies readonly (keyof Reading)[];
-
 /** The later-filed reading of the same thing at the same time stands; the earlier stays for the history. */
 function noteReading(draft: Draft, event: EventOf<'tested'>, where: string): void {
   const { reading } = event;
@@ -121,10 +108,10 @@ function noteReading(draft: Draft, event: EventOf<'tested'>, where: string): voi
     if (earlier === undefined || earlier.day < fact.day) break;
     if (earlier.where !== where || earlier.day > fact.day || earlier.minute !== fact.minute || earlier.superseded)
       continue;
-    const again = READ.filter((key) => earlier.reading[key] !== null && reading[key] !== null);
+    const again = PARAMETERS.filter((key) => earlier.reading[key] !== null && reading[key] !== null);
     if (again.length === 0) continue;
     const left: Reading = { ...earlier.reading, ...Object.fromEntries(again.map((key) => [key, null])) };
-    if (READ.every((key) => left[key] === null)) earlier.superseded = true;
+    if (PARAMETERS.every((key) => left[key] === null)) earlier.superseded = true;
     else earlier.reading = left;
   }
   insertInTime(readings, { reading, superseded: false, ...fact });

@@ -4,7 +4,7 @@ import { nearest } from '../../core/suggest.ts';
 import { bodyNamed, isBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { rowId } from '../id.ts';
-import { PARAMETERS } from '../parameters.ts';
+import { PARAMETERS } from '../../state/parameters.ts';
 import { PARAMETER_WORDS, readingsOf, seriesOf, type Parameter } from '../readings.ts';
 import { AIMS } from '../target.ts';
 import { bodiesOfWater, bodyOfWater } from '../waters.ts';

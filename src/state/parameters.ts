@@ -1,7 +1,7 @@
 /** What can be read of water, in the order in which answers tell it. */
-import type { Parameter } from './readings.ts';
+import type { Reading } from '../journal/event.ts';
 
-export const PARAMETERS: readonly Parameter[] = [
+export const PARAMETERS: readonly (keyof Reading)[] = [
   'temperature',
   'ph',
   'kh',
