@@ -17,12 +17,28 @@ import { noteWord } from './looks.ts';
  * kept free, so that a brood is called the same on every day.
  */
 export function foldRoom(events: readonly Event[], on: Day): Room {
+  return foldOn(beginRoom(writtenBroodNames(events), on), events, on);
+}
+
+/** A room before its first event, with the names of broods that are written anywhere. */
+export function beginRoom(written: Set<string>, on: Day): Draft {
   const draft = emptyDraft(on);
-  draft.stock.takenNames = writtenBroodNames(events);
+  draft.stock.takenNames = written;
+  return draft;
+}
+
+/**
+ * Folds into a room all events up to a day that it does not hold yet: folding to one day and on to
+ * another gives the same room as folding to the other at once. The room given is no longer what it was.
+ */
+export function foldOn(draft: Draft, events: readonly Event[], on: Day): Draft {
   for (const event of events) {
     if (event.day > on) break;
+    // What an event does to the room rests on what was known on its day, whichever day is asked about.
+    draft.on = event.day;
     applyEvent(draft, event);
   }
+  draft.on = on;
   return draft;
 }
 
