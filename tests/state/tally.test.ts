@@ -41,6 +41,96 @@ describe('fish that came in', () => {
   });
 });
 
+describe('fish bought to a group that is there', () => {
+  it('in another tank raise that tank and the whole, and nothing in the first', () => {
+    const room = roomOf('2026-03-01 C2: bought 4 krib as Ash\n');
+    expect([part(room, 'C1', 'Ash'), part(room, 'C2', 'Ash')]).toEqual(['12, 12, 12', '4, 4, 4']);
+    expect(total(room, 'Ash')).toBe('16, 16, 16');
+  });
+  it('in another tank bound what is counted in each, and in both', () => {
+    const bought = '2026-03-01 C2: bought 4 krib as Ash\n';
+    expect(doubts(roomOf(`${bought}2026-03-02 C2: Ash counted 4\n2026-03-02 C1: Ash counted 12\n`))).toEqual([]);
+    expect(doubts(roomOf(`${bought}2026-03-02 C2: Ash counted 5\n`))).toEqual(['counts-contradict 2 1']);
+    expect(doubts(roomOf(`${bought}2026-03-02 C1: Ash counted 13\n`))).toEqual(['counts-contradict 2 -3']);
+    expect(doubts(roomOf(`${bought}2026-03-02 Ash: counted 16\n`))).toEqual([]);
+    expect(doubts(roomOf(`${bought}2026-03-02 Ash: counted 17\n`))).toEqual(['counts-contradict 2 1']);
+  });
+  it('in the same tank are bounded with those that were there', () => {
+    const bought = '2026-03-01 C1: bought 4 krib as Ash\n';
+    expect(doubts(roomOf(`${bought}2026-03-02 C1: Ash counted 16\n`))).toEqual([]);
+    expect(doubts(roomOf(`${bought}2026-03-02 C1: Ash counted 17\n`))).toEqual(['counts-contradict 2 1']);
+  });
+  it('by a guess, or to a guessed number, bound the whole no more', () => {
+    const guessed = '2026-03-01 C2: bought about 4 krib as Ash\n';
+    expect(doubts(roomOf(`${guessed}2026-03-02 C2: Ash counted 6\n`))).toEqual(['guess-corrected 2 -3']);
+    expect(total(roomOf(`${guessed}2026-03-02 C2: Ash counted 6\n`), 'Ash')).toBe('18, 18, 18');
+    const elm = '2026-02-01 group Elm: krib; about 12; in 12\n2026-03-01 12: bought 4 krib as Elm\n';
+    expect(doubts(roomOf(`${elm}2026-03-02 12: Elm counted 19\n`))).toEqual([]);
+    expect(doubts(roomOf(`${elm}2026-03-02 12: Elm counted 22\n`))).toEqual(['guess-corrected 3 1']);
+  });
+  it('where none were left, are all there are', () => {
+    for (const went of ['C1: Ash sold all', 'C1: Ash died 12']) {
+      const room = roomOf(`2026-03-01 ${went}\n2026-03-02 C1: bought 4 krib as Ash\n2026-03-03 C1: Ash counted 5\n`);
+      expect(doubts(room)).toEqual(['counts-contradict 3 2']);
+    }
+  });
+});
+
+describe('fish of two tanks that go by a line which names no tank', () => {
+  const two = `${SURE}2026-03-01 A1: Rowan-1 moved 20 to A2\n`;
+  it('may have been of either tank: each may hold fewer, none holds more', () => {
+    const room = roomOf(`${two}2026-03-02 Rowan-1: died 3\n`);
+    expect([part(room, 'A1'), part(room, 'A2'), total(room)]).toEqual(['29, 32, 32', '17, 20, 20', '49, 49, 49']);
+    expect(doubts(roomOf(`${two}2026-03-02 Rowan-1: died 3\n2026-03-03 A2: Rowan-1 counted 20\n`))).toEqual([]);
+    expect(part(roomOf(`${two}2026-03-02 Rowan-1: died 3\n2026-03-03 A2: Rowan-1 counted 20\n`), 'A1')).toBe(
+      '29, 29, 29',
+    );
+  });
+  it('more than a tank holds leave it possibly empty, and no more than all of them gone', () => {
+    const room = roomOf(`${two}2026-03-02 Rowan-1: sold 25\n`);
+    expect([part(room, 'A1'), part(room, 'A2'), total(room)]).toEqual(['7, 27, 27', '0, 20, 20', '27, 27, 27']);
+    expect(total(roomOf(`${two}2026-03-02 Rowan-1: sold 52\n`))).toBe('0, 0, 0');
+  });
+  it('cannot be more than were surely counted in both', () => {
+    const room = roomOf(`${two}2026-03-02 Rowan-1: sold 53\n`);
+    expect(doubts(room)).toEqual(['more-out-than-in 4 2']);
+    expect(room.problems[0]?.says).toBe('53 of Rowan-1 went, but there were no more than 52');
+    expect(total(room)).toBe('52, 52, 52');
+    const again = roomOf(`${two}2026-03-02 Rowan-1: sold 40\n2026-03-03 Rowan-1: sold 13\n`);
+    expect(doubts(again)).toEqual(['more-out-than-in 5 2']);
+    expect(total(again)).toBe('12, 12, 12');
+  });
+  it('more than were guessed show that the guess was low', () => {
+    const guessed = `${GUESS}2026-03-01 A1: Rowan-1 moved about 20 to A2\n`;
+    expect(doubts(roomOf(`${guessed}2026-03-02 Rowan-1: sold 140\n`))).toEqual([]);
+    const room = roomOf(`${guessed}2026-03-02 Rowan-1: sold 141\n`);
+    expect(doubts(room)).toEqual(['guess-corrected 4 2']);
+    expect(room.problems[0]?.says).toContain('at least 141 Rowan-1, where no more than 140 were guessed');
+    expect(total(room)).toBe('0, 0, 36');
+  });
+  it('all of them, or half', () => {
+    const all = roomOf(`${two}2026-03-02 Rowan-1: sold all\n`);
+    expect([part(all, 'A1'), part(all, 'A2'), total(all)]).toEqual(['none', 'none', '0, 0, 0']);
+    expect(body(all, 'Rowan-1')).toMatchObject({ ended: { how: 'gone' } });
+    const half = roomOf(`${two}2026-03-02 Rowan-1: died half\n`);
+    expect([part(half, 'A1'), part(half, 'A2'), total(half)]).toEqual(['6, 26, 26', '0, 20, 20', '26, 26, 26']);
+  });
+});
+
+describe('fish moved by a guess', () => {
+  it('out of a tank that nothing sure bounds bound nothing where they went', () => {
+    const moved = `${GUESS}2026-03-01 A1: Rowan-1 moved about 20 to A2\n`;
+    const room = roomOf(`${moved}2026-03-05 A2: Rowan-1 counted 160\n`);
+    expect(doubts(room)).toEqual(['guess-corrected 4 2']);
+    expect(part(room, 'A2')).toBe('160, 160, 160');
+  });
+  it('out of a tank of sure numbers are no more than were there', () => {
+    const moved = `${SURE}2026-03-01 A1: Rowan-1 moved about 20 to A2\n`;
+    expect(doubts(roomOf(`${moved}2026-03-05 A2: Rowan-1 counted 52\n`))).toEqual(['guess-corrected 4 3']);
+    expect(doubts(roomOf(`${moved}2026-03-05 A2: Rowan-1 counted 53\n`))).toEqual(['counts-contradict 4 3']);
+  });
+});
+
 describe('half of them', () => {
   it('of an odd number leave one more or one fewer', () => {
     const room = roomOf(`${SURE}2026-03-01 A1: Rowan-1 counted 25\n2026-03-02 A1: Rowan-1 moved half to C1\n`);
