@@ -93,6 +93,54 @@ describe('what stands in the way', () => {
     ]);
   });
 
+  test('no line or source, unless the group has one: a name of its line, whom it came from, its parents', () => {
+    const group = (more: string): string[] =>
+      stands(lotIn('D1', '2026-05-10', `2026-03-01 group Elm: krib; 12; in D1; age 16 weeks${more}\n`));
+    expect(group('')).toEqual(['no line or source written | ? | 1']);
+    expect(group('; line "Moss river"')).toEqual([]);
+    expect(group('; from "a friend"')).toEqual([]);
+    expect(stands(lotIn('D1', '2026-05-10', '2026-03-01 D1: bought 6 krib at 4.00 each\n'))).toContain(
+      'no line or source written | ? | 1',
+    );
+    const grown = '2026-02-02 C2: Rowan-1 counted 20\n2026-03-01 group Elm: krib; 2; in D1; from Rowan-1\n';
+    expect(lotIn('D1', '2026-05-10', grown).blockers.map(({ kind }) => kind)).toEqual(['size']);
+  });
+
+  test('nothing where two broods of known parents were mixed; the species, where they are of two', () => {
+    const sedge = `2026-01-02 A2: Fern spawned
+2026-01-12 A2: Sedge-1 free-swimming, 80
+2026-02-01 A2: Sedge-1 moved all to C2
+2026-03-01 C2: mixed Rowan-1 and Sedge-1
+`;
+    const mix = lotIn('C2', '2026-05-10', sedge);
+    expect([mix.stock, mix.count.low, mix.free, mix.ready, stands(mix)]).toEqual([
+      'Rowan-1 or Sedge-1',
+      100,
+      100,
+      true,
+      [],
+    ]);
+    const two = `2026-03-01 group Elm: limia; 12; in C2; age 16 weeks; line "Moss river"
+2026-03-01 C2: mixed Rowan-1 and Elm
+`;
+    expect(stands(lotIn('C2', '2026-05-10', two))).toEqual(['no species is named, so no sale size | ? | 2']);
+  });
+
+  test('of a mix the age of its youngest, and every promise of a brood that went into it whole', () => {
+    const young = `2026-02-10 A2: Fern spawned
+2026-02-20 A2: Sedge-1 free-swimming, 40
+2026-03-20 A2: Sedge-1 moved all to C2
+2026-03-21 C2: reserved 5 Sedge-1 until 2026-08-01
+2026-03-21 C2: kept back 3 Sedge-1
+2026-03-22 C2: mixed Rowan-1 and Sedge-1
+`;
+    const may = lotIn('C2', '2026-05-10', young);
+    expect(may.ready).toBe(false);
+    expect(stands(may)[0]).toMatch(/^too young: 35 mm or 16 weeks, the first .* 2 Jun \| 2026-06-02 \| /);
+    const june = lotIn('C2', '2026-06-05', young);
+    expect([june.count.low, june.keptBack, june.reserved]).toEqual([60, 3, 5]);
+  });
+
   test('a colony of which nobody said how many must stay; it breeds its own and needs no source', () => {
     const colony = (lines = ''): string[] => lotIn('B1', '2026-05-10', lines).blockers.map(({ kind }) => kind);
     expect(colony()).toEqual(['size', 'colony']);
