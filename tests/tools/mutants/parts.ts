@@ -15,7 +15,7 @@ export const PARTS: readonly Part[] = [
   {
     name: 'counts',
     files: source('state', 'counting tally stock heads moves places bodies losses selling sizing'),
-    tests: test('state', 'counting counted tally conserved gone who groups sale broods'),
+    tests: test('state', 'counting counted recounted tally conserved gone who groups sale broods'),
   },
   {
     name: 'broods',
@@ -23,7 +23,7 @@ export const PARTS: readonly Part[] = [
       'state',
       'broodstart broods broodlife broodnames spawning stageseen stageclock stagewindows hindsight when',
     ),
-    tests: test('state', 'broods broodnames stages hindsight when gone'),
+    tests: test('state', 'broods broodnames eggs stages hindsight when gone'),
   },
   {
     name: 'pairs',
