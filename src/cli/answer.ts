@@ -10,6 +10,7 @@ import { nameHider, withoutNames } from '../reports/names.ts';
 import { colours, PLAIN, wantsColour } from '../reports/paint.ts';
 import { printableAnswer } from '../reports/printable.ts';
 import { loadWidths, needsWidths } from '../reports/width.ts';
+import type { Reading } from '../language/reading.ts';
 import type { Room } from '../state/draft.ts';
 import type { Context } from './context.ts';
 import type { Exit } from './exit.ts';
@@ -39,7 +40,7 @@ export async function answer<A>(context: Context, get: Get, shown: Shown<A>): Pr
   if (get(COMMON.json)) {
     const body = shown.json(found);
     const whole = { version: 1, on: dayJson(journal.on), leftOut: leftOut.length, ...body };
-    context.out.write(jsonText(discreet(get, journal, whole)));
+    context.out.write(jsonText(discreet(get, journal.latest, whole)));
   } else {
     const look = await lookOf(context, journal);
     await show(context, () => shown.text(found, look));
@@ -48,18 +49,18 @@ export async function answer<A>(context: Context, get: Get, shown: Shown<A>): Pr
 }
 
 /** An answer for other programs, without buyers' names unless they are asked for. */
-export function discreet(get: Get, journal: Pick<Journal, 'reading'>, body: object): object {
-  return get(NAMES) ? body : withoutNames(body, hiddenIn(journal));
+export function discreet(get: Get, reading: Reading, body: object): object {
+  return get(NAMES) ? body : withoutNames(body, hiddenIn(reading));
 }
 
 /** The same for the texts of pages and calendars. */
-export function discreetText(get: Get, journal: Pick<Journal, 'reading'>): (text: string) => string {
-  return get(NAMES) ? (text) => text : nameHider(hiddenIn(journal));
+export function discreetText(get: Get, reading: Reading): (text: string) => string {
+  return get(NAMES) ? (text) => text : nameHider(hiddenIn(reading));
 }
 
 /** A buyer called like a tank or a pair is hidden as a buyer only: the answer speaks of the other. */
-function hiddenIn({ reading }: Pick<Journal, 'reading'>): readonly string[] {
-  return buyersOf(reading.events).filter((name) => !reading.declared.names.isName(name));
+function hiddenIn({ events, behind, declared }: Reading): readonly string[] {
+  return buyersOf(events, behind?.buyers).filter((name) => !declared.names.isName(name));
 }
 
 /** Prints text on standard output, harmless for a terminal. */

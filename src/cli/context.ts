@@ -3,6 +3,7 @@
  * inside a test with a fixed day, its own files and no process.
  */
 import type { Day } from '../core/day.ts';
+import type { Chest } from '../files/cache/chest.ts';
 import type { Files } from '../files/port.ts';
 
 export interface Output {
@@ -38,6 +39,8 @@ export interface Context {
   /** Absolute path of the folder that the command was given in. */
   readonly cwd: string;
   readonly files: Files;
+  /** Where rooms of earlier days are kept; null where nothing is. */
+  readonly chest: Chest | null;
   /** A prompt at the terminal; the Tab key asks what the beginning of a line may go on with, and which part that replaces. */
   prompt(complete: (line: string) => readonly [readonly string[], string]): Prompt;
   /** The calendar day that it is now, in a zone of the IANA list, or where this machine is (null). */

@@ -4,12 +4,11 @@
  */
 import path from 'node:path';
 import type { Day } from '../core/day.ts';
-import type { Problem } from '../core/problem.ts';
 import type { LineRef } from '../core/span.ts';
 import { listWords, plural } from '../core/words.ts';
 import { findJournal, USUAL_NAME } from '../files/find.ts';
-import type { Files, ReadFile } from '../files/port.ts';
-import type { Fetch, Reading } from '../language/reading.ts';
+import type { ReadFile } from '../files/port.ts';
+import type { Reading } from '../language/reading.ts';
 import { printableAnswer } from '../reports/printable.ts';
 import type { Room } from '../state/draft.ts';
 import type { Context } from './context.ts';
@@ -18,11 +17,9 @@ import { EXIT, Stop } from './exit.ts';
 import type { Get } from './flags.ts';
 import { COMMON } from './flags.ts';
 import { optimiseFor } from './shortrun.ts';
+import { readingOf } from './wholereading.ts';
 
 export { USUAL_NAME } from '../files/find.ts';
-
-/** The language's reader, loaded late. */
-type ReadJournal = (name: string, text: string, fetch: Fetch) => Reading;
 
 /** More places than these are summed up. */
 const PLACES_TOLD = 5;
@@ -30,7 +27,10 @@ const PLACES_TOLD = 5;
 export interface Journal {
   /** Absolute path of the main file. */
   readonly path: string;
+  /** All of it; read when first asked for, where `latest` does for the rest. */
   readonly reading: Reading;
+  /** What was read for this answer: every problem and name, perhaps only the latest lines. */
+  readonly latest: Reading;
   readonly today: Day;
   /** The day asked about. */
   readonly on: Day;
@@ -45,26 +45,27 @@ export async function openJournal(context: Context, get: Get): Promise<Journal> 
   const file = journalPath(context, get(COMMON.journal));
   const found = readMain(context, file);
   optimiseFor(found.text.length);
-  const [{ readJournal }, { foldRoom }] = await Promise.all([
-    import('../language/read.ts'),
-    import('../state/fold.ts'),
-  ]);
-  const reading = readingOf(context.files, file, found, readJournal);
-  const today = await context.today(zoneOf(reading));
+  const { readerOf } = await import('./reader.ts');
+  const reader = readerOf(context, file);
+  const read = reader.read(found);
+  const today = await context.today(zoneOf(read.latest));
   const asked = get(COMMON.on);
   const on = asked === null ? today : readDate(asked, today);
   const rooms = new Map<Day, Room>();
   return {
     path: file,
-    reading,
+    latest: read.latest,
+    get reading() {
+      return read.whole();
+    },
     today,
     on,
     room(day = on) {
-      const room = rooms.get(day) ?? foldRoom(reading.events, day);
+      const room = rooms.get(day) ?? read.room(day, today);
       rooms.set(day, room);
       return room;
     },
-    leftOut: (room) => stopped(reading, room),
+    leftOut: (room) => stopped(read.latest, room),
   };
 }
 
@@ -100,26 +101,10 @@ function notReadable(file: string, failure: { readonly missing: boolean; readonl
   return new Stop(EXIT.noFile, says, failure.missing ? `tankside start --journal ${path.basename(file)}` : null);
 }
 
-/** What a journal's text and the files that it reads in say. Lines that are not UTF-8 are told like any other problem. */
-export function readingOf(
-  files: Files,
-  mainFile: string,
-  found: Extract<ReadFile, { ok: true }>,
-  read: ReadJournal,
-): Reading {
-  const also = files.also(mainFile);
-  const broken = new Map<string, readonly Problem[]>();
-  const reading = read(path.basename(mainFile), found.text, (from, asked) => {
-    const got = also(from, asked);
-    if (got.ok) broken.set(got.name, got.problems);
-    return got;
-  });
-  return { ...reading, problems: [...found.problems, ...[...broken.values()].flat(), ...reading.problems] };
-}
-
 /** The time zone that the room names last, or null. */
-export function zoneOf(reading: Reading): string | null {
-  return reading.events.reduce<string | null>((zone, event) => (event.kind === 'zone set' ? event.zone : zone), null);
+export function zoneOf({ events, behind }: Reading): string | null {
+  const before = behind?.zone ?? null;
+  return events.reduce((zone, event) => (event.kind === 'zone set' ? event.zone : zone), before);
 }
 
 function stopped(reading: Reading, room: Room): readonly LineRef[] {

@@ -3,9 +3,10 @@
  * the reader has closed is no error.
  */
 import process from 'node:process';
+import { chestIn } from '../files/cache/chest.ts';
+import type { Chest } from '../files/cache/chest.ts';
 import { shelfIn } from '../files/cache/shelf.ts';
 import { reason } from '../files/trouble.ts';
-import type { Context } from './context.ts';
 import { EXIT } from './exit.ts';
 import { memoryFolder, thisBuild } from './memory/build.ts';
 import { keyHere } from './memory/here.ts';
@@ -29,7 +30,7 @@ process.stdout.on('error', (error: NodeJS.ErrnoException) => {
 // Nobody is left to tell.
 process.stderr.on('error', () => undefined);
 
-answer(process.argv.slice(2), realContext()).then(
+answer(process.argv.slice(2)).then(
   (status) => {
     process.exitCode = status;
   },
@@ -40,13 +41,21 @@ answer(process.argv.slice(2), realContext()).then(
   },
 );
 
-/** Runs the command line; what can be said again is kept for the next time. */
-async function answer(argv: readonly string[], context: Context): Promise<number> {
+/** Runs the command line; what can be said again, and what can be read on from, is kept for the next time. */
+async function answer(argv: readonly string[]): Promise<number> {
   const [build, folder] = [thisBuild(), memoryFolder()];
+  const context = realContext(build === null || folder === null ? null : roomsOf(build, folder));
   if (build === null || folder === null || argv.some((word) => WRITERS.has(word))) return await run(argv, context);
   const { watch } = await import('./memory/remember.ts');
   const watched = watch(context, shelfIn(folder), keyHere(build), () => new Date());
   const status = await run(argv, watched.context);
   await watched.keep(status);
   return status;
+}
+
+/** Rooms kept by this build under this engine: another may hold them in another form. */
+function roomsOf(build: string, folder: string): Chest {
+  const chest = chestIn(folder);
+  const key = (name: string): string => `${build} ${process.version} ${name}`;
+  return { get: (name) => chest.get(key(name)), put: (name, bytes) => chest.put(key(name), bytes) };
 }

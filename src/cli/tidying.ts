@@ -10,7 +10,8 @@ import type { Context } from './context.ts';
 import { EXIT, Stop } from './exit.ts';
 import type { Reading } from '../language/reading.ts';
 import type { Get } from './flags.ts';
-import { openJournal, readingOf } from './journal.ts';
+import { openJournal } from './journal.ts';
+import { readingOf } from './wholereading.ts';
 
 export interface Tidying {
   readonly on: Day;

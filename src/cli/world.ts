@@ -1,12 +1,13 @@
 /** The real world as a context: this process's streams, this machine's clock and files. */
 import process from 'node:process';
 import type { Day } from '../core/day.ts';
+import type { Chest } from '../files/cache/chest.ts';
 import { machineFiles } from '../files/files.ts';
 import { dayHere, dayIn } from './clock.ts';
 import type { Context, Output } from './context.ts';
 import { terminalPrompt } from './terminal.ts';
 
-export function realContext(): Context {
+export function realContext(chest: Chest | null): Context {
   return {
     out: output(process.stdout),
     err: output(process.stderr),
@@ -22,6 +23,7 @@ export function realContext(): Context {
     env: process.env,
     cwd: process.cwd(),
     files: machineFiles,
+    chest,
     prompt: (complete) => terminalPrompt(complete),
     today,
   };

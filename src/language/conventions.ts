@@ -13,8 +13,22 @@ export interface OwnMeasure {
   readonly mass: Measure<'g'> | null;
 }
 
+/** What was said to hold from a day on. */
+interface Said<T> {
+  readonly day: Day;
+  readonly value: T;
+}
+
+/** Conventions as plain data. */
+export interface SaidConventions {
+  readonly units: readonly Said<UnitSystem>[];
+  readonly nitrogen: readonly Said<'N' | 'ion'>[];
+  readonly walk: readonly Said<readonly string[]>[];
+  readonly own: readonly (readonly [string, readonly Said<OwnMeasure>[]])[];
+}
+
 class Timeline<T> {
-  private readonly entries: { day: Day; value: T }[] = [];
+  private readonly entries: Said<T>[] = [];
 
   set(day: Day, value: T): void {
     let at = this.entries.length;
@@ -22,10 +36,15 @@ class Timeline<T> {
     this.entries.splice(at, 0, { day, value });
   }
 
-  copy(): Timeline<T> {
-    const copy = new Timeline<T>();
-    copy.entries.push(...this.entries);
-    return copy;
+  /** Everything said, by day, as plain data that `of` takes. */
+  all(): readonly Said<T>[] {
+    return this.entries;
+  }
+
+  static of<T>(said: readonly Said<T>[]): Timeline<T> {
+    const timeline = new Timeline<T>();
+    timeline.entries.push(...said);
+    return timeline;
   }
 
   on(day: Day): T | null {
@@ -41,15 +60,21 @@ export class Conventions {
   readonly walk: Timeline<readonly string[]>;
   private readonly own = new Map<string, Timeline<OwnMeasure>>();
 
-  constructor(from: Conventions | null = null) {
-    this.units = from?.units.copy() ?? new Timeline<UnitSystem>();
-    this.nitrogen = from?.nitrogen.copy() ?? new Timeline<'N' | 'ion'>();
-    this.walk = from?.walk.copy() ?? new Timeline<readonly string[]>();
-    for (const [name, timeline] of from?.own ?? []) this.own.set(name, timeline.copy());
+  /** Those that were said, or none yet. */
+  constructor(said: SaidConventions = { units: [], nitrogen: [], walk: [], own: [] }) {
+    this.units = Timeline.of(said.units);
+    this.nitrogen = Timeline.of(said.nitrogen);
+    this.walk = Timeline.of(said.walk);
+    for (const [name, own] of said.own) this.own.set(name, Timeline.of(own));
+  }
+
+  said(): SaidConventions {
+    const own = [...this.own].map(([name, timeline]) => [name, timeline.all()] as const);
+    return { units: this.units.all(), nitrogen: this.nitrogen.all(), walk: this.walk.all(), own };
   }
 
   copy(): Conventions {
-    return new Conventions(this);
+    return new Conventions(this.said());
   }
 
   setOwn(name: string, day: Day, value: OwnMeasure): void {

@@ -32,9 +32,7 @@ const BROOD_NAMED = /\b(?:brood|batch)\s+([^\s,;:"]+)/gi;
 /** Collects names and conventions from all lines. */
 export function declare(entries: readonly RawEntry[]): Declared {
   const found: Declared = { names: new Names(), conventions: new Conventions(), homes: [] };
-  const lines = entries.filter(
-    ({ reads, text }) => !reads && (DECLARING.test(text) || ROOM.test(text) || NAMING.test(text)),
-  );
+  const lines = entries.filter(({ reads, text }) => !reads && mayDeclare(text));
   addDeclarations(
     found,
     lines.filter(({ text }) => DECLARING.test(text)),
@@ -50,9 +48,14 @@ function mayName(text: string, names: Names): boolean {
   return NAMING.test(text.replace(BROOD_NAMED, (all, name: string) => (names.isName(name) ? '' : all)));
 }
 
+/** Whether a line may name something or set a convention, whatever is named already. */
+export function mayDeclare(text: string): boolean {
+  return DECLARING.test(text) || ROOM.test(text) || NAMING.test(text);
+}
+
 /** Whether a line may name something or set a convention, and so change how other lines are read. */
 export function isDeclaring(text: string, names: Names): boolean {
-  return (DECLARING.test(text) || ROOM.test(text) || NAMING.test(text)) && mayName(text, names);
+  return mayDeclare(text) && mayName(text, names);
 }
 
 /** Adds what one more line declares; for a line that is not yet filed. */

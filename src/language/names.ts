@@ -116,6 +116,21 @@ export class Names {
     return this.order;
   }
 
+  /** Everything declared, name by name, as plain data that `restored` takes. */
+  declarations(): readonly (readonly Named[])[] {
+    return [...this.known.values()];
+  }
+
+  /** The directory that gave these declarations. */
+  static restored(declarations: ReturnType<Names['declarations']>): Names {
+    const names = new Names();
+    for (const there of declarations) {
+      const [first] = there;
+      if (first !== undefined) names.known.set(nameKey(first.name), [...there]);
+    }
+    return names;
+  }
+
   /** A directory that starts with everything in this one and leaves it alone. */
   copy(): Names {
     const copy = new Names();

@@ -28,10 +28,21 @@ export const SOME_DAY = '2026-01-01';
 export function readJournal(name: string, text: string, fetch: Fetch): Reading {
   const raw = [...sourceLines(name, text, fetch)];
   const declared = declare(raw);
-  return readLines(raw, declared);
+  return readLines(raw, declared, FROM_THE_START);
 }
 
-function readLines(raw: readonly RawEntry[], declared: Declared): Reading {
+/** What stands before the lines that are read. */
+export interface Before {
+  /** How many events. */
+  readonly events: number;
+  /** The day of the last line that has one, ISO 8601. */
+  readonly today: string;
+}
+
+const FROM_THE_START: Before = { events: 0, today: SOME_DAY };
+
+/** Reads lines in the order of filing, with all names and conventions at hand. */
+export function readLines(raw: readonly RawEntry[], declared: Declared, before: Before): Reading {
   const clock = new Clock();
   const read: ReadEntry[] = [];
   const facts: Dated[] = [];
@@ -44,20 +55,26 @@ function readLines(raw: readonly RawEntry[], declared: Declared): Reading {
     for (const fact of one.facts) facts.push({ fact, day, minute, file: entry.file, line: entry.line, filed });
   });
   const corrected = takeBack(facts);
-  const { events, byEntry } = eventsOf(inOrder(corrected.facts), raw.length);
+  const { events, byEntry } = eventsOf(inOrder(corrected.facts), raw.length, before.events);
   const entries = raw.map((entry, filed) => entryOf(entry, read[filed], byEntry[filed] ?? []));
-  return { events, entries, problems: problems(raw, read, corrected.faults, declared), declared };
+  return {
+    events,
+    entries,
+    problems: problems(raw, read, { more: corrected.faults, declared, before }),
+    declared,
+    behind: null,
+  };
 }
 
 function left(faults: readonly Fault[]): ReadEntry {
   return { day: null, minute: null, facts: [], loose: [], faults };
 }
 
-function eventsOf(facts: readonly Dated[], lines: number): { events: Event[]; byEntry: Event[][] } {
+function eventsOf(facts: readonly Dated[], lines: number, first: number): { events: Event[]; byEntry: Event[][] } {
   const events: Event[] = [];
   const byEntry: Event[][] = new Array<Event[]>(lines);
-  facts.forEach((dated, seq) => {
-    const event = toEvent(dated, seq);
+  facts.forEach((dated, index) => {
+    const event = toEvent(dated, first + index);
     events.push(event);
     const own = byEntry[dated.filed];
     if (own === undefined) byEntry[dated.filed] = [event];
@@ -71,14 +88,16 @@ function entryOf(entry: RawEntry, read: ReadEntry | undefined, events: readonly 
   return { place, day: read?.day ?? null, minute: read?.minute ?? null, text: entry.text, events };
 }
 
-function problems(
-  raw: readonly RawEntry[],
-  read: readonly ReadEntry[],
-  more: ReadonlyMap<number, readonly Fault[]>,
-  declared: Declared,
-): Problem[] {
+interface Beside {
+  /** Found when the lines were compared, by the count of lines filed before. */
+  readonly more: ReadonlyMap<number, readonly Fault[]>;
+  readonly declared: Declared;
+  readonly before: Before;
+}
+
+function problems(raw: readonly RawEntry[], read: readonly ReadEntry[], { more, declared, before }: Beside): Problem[] {
   const found: Problem[] = [];
-  let today = SOME_DAY;
+  let { today } = before;
   raw.forEach((entry, filed) => {
     const one = read[filed];
     if (one?.day !== null && one?.day !== undefined) today = isoDay(one.day);

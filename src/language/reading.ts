@@ -23,6 +23,25 @@ export interface Reading {
   readonly problems: readonly Problem[];
   /** Names and conventions, for reading one more line and for completing a name. */
   readonly declared: Declared;
+  /** What was read before, where only the latest lines were read again; null where all were. */
+  readonly behind: Behind | null;
+}
+
+/**
+ * The part of a journal that was not read again: its events and entries are not in the reading, its
+ * problems and names are.
+ */
+export interface Behind {
+  /** Events of this day and before are behind. */
+  readonly day: Day;
+  /** How many of them there are. */
+  readonly events: number;
+  /** Names that broods were given then and that no line wrote: one that is written later means another brood. */
+  readonly begun: ReadonlySet<string>;
+  /** The time zone that the room named last. */
+  readonly zone: string | null;
+  /** People named in those lines. */
+  readonly buyers: readonly string[];
 }
 
 /** What the edge answers when a journal asks to read another file in. */

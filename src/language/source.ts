@@ -20,9 +20,14 @@ export interface RawEntry {
 /** A blank line or a comment. */
 export const NOTHING = /^\s*(?:#(?:\s|$)|$)/;
 /** What git leaves around two versions of the same lines that it could not merge. */
-export const MERGE_MARK = /^(?:<{7}|={7}|>{7}|\|{7})(?:\s|$)/;
+const MERGE_MARK = /^(?:<{7}|={7}|>{7}|\|{7})(?:\s|$)/;
 const ALSO = /^\s*also\s+read\b/i;
 const ALSO_WHOLE = /^\s*also\s+read\s*("[^"]*")\s*(?:#(?:\s.*)?)?$/i;
+
+/** Whether a line is an entry of its own: no mark of a merge, and no other file read in. */
+export function isPlain(line: string): boolean {
+  return !MERGE_MARK.test(line) && !ALSO.test(line);
+}
 
 /** Lines of a file and of what it reads in, in the order of filing. Circles are found by the files' own names. */
 export function* sourceLines(name: string, text: string, fetch: Fetch): Generator<RawEntry> {

@@ -26,6 +26,7 @@ export async function onDisk(argv: readonly string[], cwd: string, input = ''): 
     env: {},
     cwd,
     files: machineFiles,
+    chest: null,
     prompt: () => ({
       ask: () => Promise.resolve({ kind: 'left', words: '' }),
       hasMore: () => false,

@@ -3,6 +3,7 @@ import type { Context, Output, Prompt } from '../../src/cli/context.ts';
 import { run } from '../../src/cli/program.ts';
 import type { Day } from '../../src/core/day.ts';
 import { dayFromIso } from '../../src/core/day.ts';
+import type { Chest } from '../../src/files/cache/chest.ts';
 import type { Disk } from '../../src/files/disk.ts';
 import { filesOn } from '../../src/files/files.ts';
 import type { Files } from '../../src/files/port.ts';
@@ -22,6 +23,8 @@ export interface World {
    * Lines typed at a prompt, which then is left; `+` takes the line that was given to be changed as it is.
    */
   readonly typed?: readonly string[];
+  /** Where rooms of earlier days are kept. */
+  readonly chest?: Chest;
   /** What stands between the program and the disk: one on which calls fail, say. */
   readonly broken?: (disk: MemoryDisk) => Disk;
 }
@@ -57,6 +60,7 @@ function fakeContext(world: World, files: Files, printed: { out: string; err: st
     env: world.env ?? {},
     cwd: world.cwd ?? '/room',
     files,
+    chest: world.chest ?? null,
     prompt: () => scripted(world.typed ?? [], printed),
     today: () => Promise.resolve(isoToDay(world.today ?? '2026-02-15')),
   };

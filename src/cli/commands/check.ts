@@ -41,7 +41,9 @@ export const command: Command = {
     const found = checkJournal(journal.reading, journal.room(on), journal.today);
     const lines = linesOf(journal.reading);
     if (get(COMMON.json))
-      context.out.write(jsonText(discreet(get, journal, { version: 1, on: dayJson(on), ...checkJson(found, lines) })));
+      context.out.write(
+        jsonText(discreet(get, journal.reading, { version: 1, on: dayJson(on), ...checkJson(found, lines) })),
+      );
     else {
       const look = await lookOf(context, { on, today: journal.today });
       await show(context, () => checkReport(found, lines, look));
@@ -54,7 +56,9 @@ async function compare(context: Context, get: Get, journal: Journal, file: strin
   const there = await openCopy(context, file);
   const found = against(journal.reading.entries, there.entries);
   if (get(COMMON.json))
-    context.out.write(jsonText(discreet(get, journal, { version: 1, on: dayJson(journal.on), ...againstJson(found) })));
+    context.out.write(
+      jsonText(discreet(get, journal.reading, { version: 1, on: dayJson(journal.on), ...againstJson(found) })),
+    );
   else {
     const look = await lookOf(context, journal);
     const names = { here: path.basename(journal.path), there: file };

@@ -29,7 +29,7 @@ export const command: Command = {
     return answer(context, get, {
       ask(room, journal) {
         const { on } = journal;
-        const hide = discreetText(get, journal);
+        const hide = discreetText(get, journal.latest);
         const found = due(room, { days: get(DAYS), minutes: get(MINUTES) });
         return { found, written: writeCalendar(context, get(ICS), () => dueCalendar(found, on, hide), on) };
       },

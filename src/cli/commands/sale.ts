@@ -66,7 +66,7 @@ function planned(context: Context, get: Get): Promise<Exit> {
   return answer(context, get, {
     ask(room, journal) {
       const { on, today } = journal;
-      const names = { withNames: get(NAMES), hide: discreetText(get, journal) };
+      const names = { withNames: get(NAMES), hide: discreetText(get, journal.latest) };
       const plan = planFor(room, get, { auction: get(FOR), ahead: get(AHEAD), projected: on > today });
       const [csv, html, ics] = [get(CSV), get(HTML), get(ICS)];
       const rows = () => (get(PLAN) ? sheetCsv(plan) : saleCsv(ask(room, get, on > today), get(NAMES)));

@@ -23,7 +23,7 @@ export const command: Command = {
     if (write) tidying.write();
     if (get(COMMON.json)) {
       const files = tidying.files.map(({ file, changes }) => ({ file, changes }));
-      context.out.write(jsonText(discreet(get, tidying, { version: 1, written: write, files })));
+      context.out.write(jsonText(discreet(get, tidying.reading, { version: 1, written: write, files })));
     } else {
       const look = await lookOf(context, tidying);
       await show(context, () => tidyReport(tidying.files, write, look));

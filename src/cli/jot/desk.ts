@@ -7,20 +7,18 @@ import type { Day } from '../../core/day.ts';
 import type { Files } from '../../files/port.ts';
 import { extended } from '../../language/extend.ts';
 import { declares, isBare } from '../../language/jotted.ts';
-import type { Fetch, Reading } from '../../language/reading.ts';
+import { isBehind } from '../../language/onward.ts';
+import type { Reading } from '../../language/reading.ts';
 import { changes } from '../../questions/changes.ts';
 import { raisedByLines } from '../../questions/raisedby.ts';
 import type { JotAnswer, Refused } from '../../reports/jot.ts';
 import type { Room } from '../../state/draft.ts';
-import { readingOf, zoneOf } from '../journal.ts';
+import type { Context } from '../context.ts';
+import { zoneOf } from '../journal.ts';
+import { readerOf } from '../reader.ts';
+import type { Reader } from '../reader.ts';
 import type { Book, Judged } from './judge.ts';
 import { judgeMending, refusal } from './mend.ts';
-
-/** What is loaded late: the language and the fold. */
-export interface Readers {
-  readonly readJournal: (name: string, text: string, fetch: Fetch) => Reading;
-  readonly foldRoom: (events: Reading['events'], on: Day) => Room;
-}
 
 export interface Wish {
   readonly asNotes: boolean;
@@ -50,17 +48,28 @@ export interface Desk {
 /** Days ahead in which a change of the list is told. */
 const AHEAD = 7;
 
-/** `text` is what the journal holds now; `todayIn` knows the day in the zone that it names. */
+/** Where readings come from: with what the cache keeps of the journal, or from all of it. */
+export type Readers = (from: 'cache' | 'all') => Reader;
+
+/** `text` is what the journal holds now. Without a chest the whole of it is read. */
 export async function openDesk(
-  files: Files,
+  { files, chest, today: todayIn }: Pick<Context, 'files' | 'chest' | 'today'>,
   file: string,
   text: string,
-  readers: Readers,
-  todayIn: (zone: string | null) => Promise<Day>,
+  readers: Readers = (from) => readerOf({ files, chest: from === 'all' ? null : chest }, file),
 ): Promise<Desk> {
-  const shelf = shelfOf(files, file, readers);
-  const today = await todayIn(zoneOf(shelf.read(text)));
-  const book: Book = { file: path.basename(file), today, ...shelf };
+  const shelf = new Readings(readers, path.basename(file));
+  const latest = shelf.read(text);
+  const today = await todayIn(zoneOf(latest));
+  // Days before the kept room can be told only from all of the journal.
+  if (isBehind(today, latest.behind)) shelf.readAll();
+  const book: Book = {
+    file: path.basename(file),
+    today,
+    read: (of) => shelf.read(of),
+    readWith: (of, lines, first) => shelf.readWith(of, lines, first),
+    fold: (reading, on) => shelf.fold(reading, on),
+  };
   return {
     book,
     write: (lines, wish) => write(files, file, book, lines, wish),
@@ -72,41 +81,60 @@ export async function openDesk(
 }
 
 /** Remembers the last few readings: each line is added to one, and the next stands on it; nothing is read twice. */
-function shelfOf(
-  files: Files,
-  file: string,
-  { readJournal, foldRoom }: Readers,
-): Pick<Book, 'read' | 'readWith' | 'fold'> {
-  const readings: { text: string; reading: Reading; rooms: Map<Day, Room> }[] = [];
-  const known = (text: string): Reading | undefined => {
-    const at = readings.findIndex((each) => each.text === closed(text));
+class Readings {
+  private readings: { text: string; reading: Reading; rooms: Map<Day, Room> }[] = [];
+  private reader: Reader;
+  private readonly readers: Readers;
+  private readonly file: string;
+
+  constructor(readers: Readers, file: string) {
+    this.readers = readers;
+    this.reader = readers('cache');
+    this.file = file;
+  }
+
+  /** From here on every reading is a whole one: two that are compared have to hold the same lines. */
+  readAll(): void {
+    this.reader = this.readers('all');
+    this.readings = [];
+  }
+
+  read(text: string): Reading {
+    return (
+      this.known(text) ?? this.remember(text, this.reader.read({ ok: true, text, problems: [], notices: [] }).latest)
+    );
+  }
+
+  readWith(text: string, lines: readonly string[], first: number): Reading {
+    const whole = `${text}${lines.join('\n')}\n`;
+    const there = this.known(whole);
+    if (there !== undefined) return there;
+    const before = this.read(text);
+    const more = extended(before, lines, this.file, first);
+    if (more !== null) return this.remember(whole, more);
+    if (before.behind !== null) this.readAll();
+    return this.read(whole);
+  }
+
+  fold(reading: Reading, on: Day): Room {
+    const rooms = this.readings.find((each) => each.reading === reading)?.rooms;
+    const room = rooms?.get(on) ?? this.reader.fold(reading, on);
+    rooms?.set(on, room);
+    return room;
+  }
+
+  private known(text: string): Reading | undefined {
+    const at = this.readings.findIndex((each) => each.text === closed(text));
     // What is used stays: a line may be tried in many ways on the same journal.
-    readings.unshift(...(at < 0 ? [] : readings.splice(at, 1)));
-    return at < 0 ? undefined : readings[0]?.reading;
-  };
-  const remember = (text: string, reading: Reading): Reading => {
-    readings.unshift({ text: closed(text), reading, rooms: new Map() });
-    readings.length = Math.min(readings.length, REMEMBERED);
+    this.readings.unshift(...(at < 0 ? [] : this.readings.splice(at, 1)));
+    return at < 0 ? undefined : this.readings[0]?.reading;
+  }
+
+  private remember(text: string, reading: Reading): Reading {
+    this.readings.unshift({ text: closed(text), reading, rooms: new Map() });
+    this.readings.length = Math.min(this.readings.length, REMEMBERED);
     return reading;
-  };
-  const read = (text: string): Reading =>
-    known(text) ?? remember(text, readingOf(files, file, { ok: true, text, problems: [], notices: [] }, readJournal));
-  return {
-    read,
-    readWith(text, lines, first) {
-      const whole = `${text}${lines.join('\n')}\n`;
-      const there = known(whole);
-      if (there !== undefined) return there;
-      const more = extended(read(text), lines, path.basename(file), first);
-      return more === null ? read(whole) : remember(whole, more);
-    },
-    fold(reading, on) {
-      const rooms = readings.find((each) => each.reading === reading)?.rooms;
-      const room = rooms?.get(on) ?? foldRoom(reading.events, on);
-      rooms?.set(on, room);
-      return room;
-    },
-  };
+  }
 }
 
 const REMEMBERED = 4;

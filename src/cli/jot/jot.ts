@@ -22,11 +22,7 @@ import type { Outcome, Wish } from './desk.ts';
 export async function jot(context: Context, get: Get, words: readonly string[], wish: Wish): Promise<Exit> {
   const file = journalPath(context, get(COMMON.journal));
   const { text } = readMain(context, file);
-  const [{ readJournal }, { foldRoom }] = await Promise.all([
-    import('../../language/read.ts'),
-    import('../../state/fold.ts'),
-  ]);
-  const desk = await openDesk(context.files, file, text, { readJournal, foldRoom }, (zone) => context.today(zone));
+  const desk = await openDesk(context, file, text);
   const { today } = desk.book;
   const told = get(COMMON.on);
   const day = told === null ? today : dayTold(told, today);
@@ -79,12 +75,12 @@ function datedLines(text: string, first: Day, today: Day): readonly string[] {
 async function tell(context: Context, get: Get, outcome: Outcome, look: Look): Promise<Exit> {
   switch (outcome.kind) {
     case 'done':
-      if (get(COMMON.json)) context.out.write(jsonText(discreet(get, outcome, jotJson(outcome.answer))));
+      if (get(COMMON.json)) context.out.write(jsonText(discreet(get, outcome.reading, jotJson(outcome.answer))));
       else await show(context, () => jotText(outcome.answer, look));
       outcome.notices.forEach(warner(context));
       return EXIT.answered;
     case 'refused':
-      if (get(COMMON.json)) context.out.write(jsonText(discreet(get, outcome, refusedJson(outcome.refused))));
+      if (get(COMMON.json)) context.out.write(jsonText(discreet(get, outcome.reading, refusedJson(outcome.refused))));
       for (const bad of outcome.refused) warner(context)(refusedText(bad, { ...look, paint: PLAIN }).trimEnd());
       return EXIT.misuse;
     case 'unsaved':

@@ -53,8 +53,9 @@ export interface Judged {
 
 /** What the lines mean at the end of that text, what is wrong with them and what they change; writes nothing. */
 export function judge(book: Book, text: string, lines: readonly string[]): Judged {
-  const old = book.read(text);
   const plain = see(book, text, lines);
+  // Asked for after the lines were seen: some can be read only with the whole journal, and so has this to be.
+  const old = book.read(text);
   const far = toDay(Math.max(book.today, lastDay(plain.reading.events) ?? book.today));
   const before = book.fold(old, far);
   // A line that is not understood changes nothing: the room with it is the one without.
@@ -66,6 +67,7 @@ export function judge(book: Book, text: string, lines: readonly string[]): Judge
     return withBroodNames(line, events, (event) => names.get(event) ?? null);
   });
   const seen = names.size === 0 ? plain : see(book, text, named);
+  if ((seen.reading.behind === null) !== (plain.reading.behind === null)) return judge(book, text, lines);
   const last = isCalledSo(names, after, plain) ? after : book.fold(seen.reading, far);
   const on = toDay(Math.max(book.today, ...seen.events.map(({ day }) => day)));
   const shifts = shiftedNames(before, last, old.events);

@@ -32,11 +32,8 @@ export async function settleFrom(context: Context, get: Get, wish: SettleWish): 
   const file = journalPath(context, get(COMMON.journal));
   const { text } = readMain(context, file);
   const results = await handedIn(context, wish.source);
-  const [{ readJournal }, { foldRoom }] = await Promise.all([
-    import('../../language/read.ts'),
-    import('../../state/fold.ts'),
-  ]);
-  const { book } = await openDesk(context.files, file, text, { readJournal, foldRoom }, (zone) => context.today(zone));
+  // An auction may be settled long after its day: all lines have to be at hand.
+  const { book } = await openDesk({ ...context, chest: null }, file, text);
   const told = get(COMMON.on);
   const on = told === null ? book.today : readDate(told, book.today);
   const reading = book.read(text);
@@ -49,7 +46,7 @@ export async function settleFrom(context: Context, get: Get, wish: SettleWish): 
   const done = wish.tryOnly ? { ...verdict(found, text), notices: [] } : write(context.files, file, found, text);
   for (const notice of done.notices) context.err.write(printableAnswer(`${notice}\n`, false));
   if (!done.ok) return refuse(done.wrong);
-  if (get(COMMON.json)) context.out.write(jsonText(discreet(get, done, settleJson(done.answer))));
+  if (get(COMMON.json)) context.out.write(jsonText(discreet(get, done.reading, settleJson(done.answer))));
   else {
     const look = await lookOf(context, { on, today: book.today });
     await show(context, () => settleText(done.answer, look));
@@ -89,7 +86,7 @@ function tellWrong(
   wrong: readonly Wrong[],
   { source, auction, reading }: { readonly source: string; readonly auction: string; readonly reading: Reading },
 ): Exit {
-  if (get(COMMON.json)) context.out.write(jsonText(discreet(get, { reading }, wrongJson(wrong, auction))));
+  if (get(COMMON.json)) context.out.write(jsonText(discreet(get, reading, wrongJson(wrong, auction))));
   const width = context.err.isTTY ? (context.err.columns ?? USUAL_WIDTH) : USUAL_WIDTH;
   context.err.write(printableAnswer(wrongText(wrong, { source, auction, width }), false));
   return EXIT.misuse;

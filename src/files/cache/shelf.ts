@@ -2,10 +2,8 @@
  * Keeps texts by key in a folder of so many places, each a file of its own: a new text pushes out what
  * stood there. What is torn, foreign or not ours to trust is not there; a text that cannot be kept is not kept.
  */
-import fs from 'node:fs';
 import path from 'node:path';
-import process from 'node:process';
-import { quietly } from '../trouble.ts';
+import { putOwn, readOwn } from './own.ts';
 
 /** How many texts are kept. */
 const PLACES = 256;
@@ -23,43 +21,20 @@ export function shelfIn(folder: string): Shelf {
   return {
     get(key) {
       try {
-        return opened(readOwn(placeOf(folder, key)), key);
+        return opened(readOwn(placeOf(folder, key), LONGEST), key);
       } catch {
         return null;
       }
     },
     put(key, text) {
       const bytes = closed(key, text);
-      if (bytes.length > LONGEST) return;
-      const place = placeOf(folder, key);
-      const temporary = `${place}.${process.pid}`;
-      try {
-        fs.mkdirSync(folder, { recursive: true, mode: 0o700 });
-        fs.writeFileSync(temporary, bytes, { mode: 0o600, flag: 'wx' });
-        fs.renameSync(temporary, place);
-      } catch {
-        quietly(() => fs.rmSync(temporary, { force: true }));
-      }
+      if (bytes.length <= LONGEST) putOwn(placeOf(folder, key), bytes);
     },
   };
 }
 
 function placeOf(folder: string, key: string): string {
   return path.join(folder, `answer-${(digest(Buffer.from(key))[0] >>> 0) % PLACES}`);
-}
-
-/** The content of a file that nobody but this user can have written. */
-function readOwn(file: string): Buffer {
-  const open = fs.openSync(file, fs.constants.O_RDONLY | (fs.constants.O_NOFOLLOW ?? 0));
-  try {
-    const { size, uid, mode } = fs.fstatSync(open);
-    const ours = process.getuid === undefined || (uid === process.getuid() && (mode & 0o022) === 0);
-    if (!ours || size > LONGEST) return Buffer.alloc(0);
-    const bytes = Buffer.allocUnsafeSlow(size);
-    return bytes.subarray(0, fs.readSync(open, bytes, 0, size, 0));
-  } finally {
-    fs.closeSync(open);
-  }
 }
 
 /** Key and text with what proves them whole: two sums and the length of the key, each eight hexadecimal digits. */

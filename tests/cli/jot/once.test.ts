@@ -3,8 +3,8 @@ import { expect, test } from 'vitest';
 import { openDesk } from '../../../src/cli/jot/desk.ts';
 import { dayFromIso, toDay } from '../../../src/core/day.ts';
 import { filesOn } from '../../../src/files/files.ts';
-import { readJournal } from '../../../src/language/read.ts';
-import { foldRoom } from '../../../src/state/fold.ts';
+import { readerOf } from '../../../src/cli/reader.ts';
+import type { Reader } from '../../../src/cli/reader.ts';
 import { aloneMachine, MemoryDisk } from '../../support/memory.ts';
 
 const FILE = '/room/fishroom.txt';
@@ -18,18 +18,22 @@ async function cost(lines: readonly string[]): Promise<{ reads: number; folds: n
   const disk = new MemoryDisk();
   disk.put(FILE, ROOM);
   const count = { reads: 0, folds: 0 };
-  const readers = {
-    readJournal: (...args: Parameters<typeof readJournal>) => {
-      count.reads += 1;
-      return readJournal(...args);
-    },
-    foldRoom: (...args: Parameters<typeof foldRoom>) => {
-      count.folds += 1;
-      return foldRoom(...args);
-    },
+  const files = filesOn(disk, aloneMachine());
+  const readers = (): Reader => {
+    const reader = readerOf({ files, chest: null }, FILE);
+    return {
+      read(found) {
+        count.reads += 1;
+        return reader.read(found);
+      },
+      fold(reading, on) {
+        count.folds += 1;
+        return reader.fold(reading, on);
+      },
+    };
   };
   const today = dayFromIso('2026-02-15') ?? toDay(0);
-  const desk = await openDesk(filesOn(disk, aloneMachine()), FILE, ROOM, readers, () => Promise.resolve(today));
+  const desk = await openDesk({ files, chest: null, today: () => Promise.resolve(today) }, FILE, ROOM, readers);
   const kinds = lines.map((line) => desk.write([line], { asNotes: false, tryOnly: false }).kind);
   return { ...count, kinds };
 }

@@ -41,6 +41,7 @@ function context({ cwd, env = {}, now = () => NOON }: Place, said: [1 | 2, strin
     env,
     cwd,
     files: machineFiles,
+    chest: null,
     prompt: () => {
       throw new Error('nobody is at the prompt');
     },

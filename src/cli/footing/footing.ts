@@ -1,0 +1,158 @@
+/**
+ * A footing: the room of some days ago with all that was read until then, kept in the cache, so that of a
+ * long journal only the latest lines are read. It is believed only where the text before them is the same to
+ * the byte, and so is every file that is read in. Without it all answers are the same, only later.
+ */
+import v8 from 'node:v8';
+import type { Day } from '../../core/day.ts';
+import type { Problem } from '../../core/problem.ts';
+import { sumOf } from '../../files/cache/chest.ts';
+import type { Also, Files } from '../../files/port.ts';
+import { writtenBroodNames } from '../../state/broodnames.ts';
+import type { Draft, Room } from '../../state/draft.ts';
+import { beginRoom, foldOn } from '../../state/fold.ts';
+import { buyersOf } from '../../questions/buyers.ts';
+import { keepReading, readOnward } from '../../language/onward.ts';
+import type { ReadBefore } from '../../language/onward.ts';
+import type { Behind, Fetch, Reading } from '../../language/reading.ts';
+import type { Chest } from '../../files/cache/chest.ts';
+
+/** A journal with the files that belong to it. */
+export interface Source {
+  readonly files: Files;
+  /** Absolute path of the main file, and its name in answers. */
+  readonly path: string;
+  readonly name: string;
+}
+
+/** A file that was read in, or was not. */
+interface FileRead {
+  readonly from: string;
+  readonly asked: string;
+  /** Hash of its name and text, or of the words that it could not be read for. */
+  readonly hash: string;
+}
+
+interface Meta {
+  /** Hash of the main file's text before `before.start`. */
+  readonly hash: string;
+  readonly also: readonly FileRead[];
+  readonly before: ReadBefore;
+  readonly behind: Omit<Behind, 'day' | 'events'>;
+}
+
+export interface Footing {
+  /** Reads the main file as if it held this text; null where only reading the whole of it will do. */
+  read(text: string): Reading | null;
+  /** Lines of files read in that are not UTF-8. */
+  readonly problems: readonly Problem[];
+  /** The room of a day with these events after `day`; may be asked again. */
+  room(events: Reading['events'], on: Day): Room;
+  /** Rooms of earlier days than this one are not to be had. */
+  readonly day: Day;
+}
+
+/** What is kept for this journal, where every file that it reads in is as it was. */
+export function findFooting(chest: Chest, source: Source): Footing | null {
+  const kept = chest.get(source.path);
+  const [meta, room] = kept === null ? [null, null] : opened(kept);
+  if (meta === null || room === null) return null;
+  const fetch = source.files.also(source.path);
+  const problems: Problem[] = [];
+  for (const { from, asked, hash } of meta.also) {
+    const got = fetch(from, asked);
+    if (hashOf(got) !== hash) return null;
+    if (got.ok) problems.push(...got.problems);
+  }
+  const { before, behind } = meta;
+  return {
+    problems,
+    day: before.day,
+    read(text) {
+      if (text.length < before.start.at || sum(text.slice(0, before.start.at)) !== meta.hash) return null;
+      return readOnward(source.name, before, behind, text.slice(before.start.at));
+    },
+    room(events, on) {
+      const draft: unknown = v8.deserialize(room);
+      if (!isDraft(draft)) throw new TypeError('no room was kept');
+      for (const name of writtenBroodNames(events)) draft.stock.takenNames.add(name);
+      return foldOn(draft, events, on);
+    },
+  };
+}
+
+/** What was read in, in turn, while the whole journal was read. */
+export interface Fetched {
+  readonly from: string;
+  readonly asked: string;
+  readonly got: Also;
+}
+
+/** Folds a journal that was read whole, and keeps a footing on the way where that is worth it. */
+export function foldKeeping(
+  chest: Chest,
+  source: Source,
+  found: { readonly text: string; readonly reading: Reading; readonly fetched: readonly Fetched[]; readonly by: Day },
+  on: Day,
+): Room {
+  const { text, reading, fetched, by } = found;
+  const { events } = reading;
+  const draft = beginRoom(writtenBroodNames(events), on);
+  const before = keepReading(reading, source.name, text, by < on ? by : on);
+  if (before === null) return foldOn(draft, events, on);
+  const over = events.slice(0, before.events);
+  foldOn(draft, over, before.day);
+  const behind = behindOf(draft, over);
+  const meta: Meta = {
+    hash: sum(text.slice(0, before.start.at)),
+    also: fetched.map(({ from, asked, got }) => ({ from, asked, hash: hashOf(got) })),
+    before,
+    behind,
+  };
+  chest.put(source.path, closed(meta, v8.serialize(draft)));
+  return foldOn(draft, events.slice(before.events), on);
+}
+
+function behindOf(draft: Draft, events: Reading['events']): Meta['behind'] {
+  const { broods, takenNames } = draft.stock;
+  return {
+    begun: new Set([...broods.keys()].filter((name) => !takenNames.has(name))),
+    zone: draft.settings.zone,
+    buyers: buyersOf(events),
+  };
+}
+
+function sum(text: string): string {
+  return sumOf([text]).toString('hex');
+}
+
+function hashOf(got: ReturnType<Fetch>): string {
+  return sum(JSON.stringify(got.ok ? [got.name, got.text] : [got.says]));
+}
+
+/** Both parts, the length of the first before them. */
+function closed(meta: Meta, room: Buffer): Buffer {
+  const first = v8.serialize(meta);
+  const length = Buffer.alloc(4);
+  length.writeUInt32LE(first.length);
+  return Buffer.concat([length, first, room]);
+}
+
+/** The chest has proved the bytes: only their outline is looked at. */
+function opened(kept: Buffer): [Meta, Buffer] | [null, null] {
+  const end = 4 + kept.readUInt32LE(0);
+  const meta: unknown = v8.deserialize(kept.subarray(4, end));
+  return isMeta(meta) ? [meta, kept.subarray(end)] : [null, null];
+}
+
+function isMeta(value: unknown): value is Meta {
+  return hasAll(value, ['hash', 'also', 'before', 'behind']);
+}
+
+function isDraft(value: unknown): value is Draft {
+  return hasAll(value, ['on', 'settings', 'plumbing', 'chores', 'stock', 'sale', 'resolved']);
+}
+
+function hasAll(value: unknown, keys: readonly string[]): boolean {
+  return typeof value === 'object' && value !== null && keys.every((key) => key in value);
+}

@@ -1,0 +1,84 @@
+/**
+ * Reads a journal for an answer: on from a footing where the cache has one that fits, else all of it, and
+ * then a footing is kept. The language is loaded here and nowhere before, so that `--help` never pays for the parser.
+ */
+import path from 'node:path';
+import type { Day } from '../core/day.ts';
+import type { Also, Files, ReadFile } from '../files/port.ts';
+import { readJournal } from '../language/read.ts';
+import type { Reading } from '../language/reading.ts';
+import type { Room } from '../state/draft.ts';
+import { foldRoom } from '../state/fold.ts';
+import type { Context } from './context.ts';
+import { findFooting, foldKeeping } from './footing/footing.ts';
+import type { Fetched, Footing, Source } from './footing/footing.ts';
+import { readingOf } from './wholereading.ts';
+
+type Found = Extract<ReadFile, { ok: true }>;
+
+export interface Read {
+  /** Perhaps only the latest lines. */
+  readonly latest: Reading;
+  whole(): Reading;
+  /** The room of a day; `today` is what counts as past. */
+  room(on: Day, today: Day): Room;
+}
+
+export interface Reader {
+  read(found: Found): Read;
+  /** The room that a reading of this reader's tells, or one with lines more; never of a day behind it. */
+  fold(reading: Reading, on: Day): Room;
+}
+
+/** Reads the main file at that path. */
+export function readerOf({ files, chest }: Pick<Context, 'files' | 'chest'>, file: string): Reader {
+  const source: Source = { files, path: file, name: path.basename(file) };
+  const footing = chest === null ? null : findFooting(chest, source);
+  const fold = ({ events, behind }: Reading, on: Day): Room =>
+    footing === null || behind === null ? foldRoom(events, on) : footing.room(events, on);
+  return {
+    fold,
+    read(found) {
+      const onward = footing === null ? null : readOn(footing, found);
+      let known: Whole | null = null;
+      const whole = (): Whole => (known ??= readWhole(source, found));
+      return {
+        latest: onward ?? whole().reading,
+        whole: () => whole().reading,
+        room(on, today) {
+          if (onward !== null && onward.behind !== null && on >= onward.behind.day) return fold(onward, on);
+          const { reading, bare, fetched } = whole();
+          if (chest === null || onward !== null) return foldRoom(reading.events, on);
+          return foldKeeping(chest, source, { text: found.text, reading: bare, fetched, by: today }, on);
+        },
+      };
+    },
+  };
+}
+
+function readOn(footing: Footing, found: Found): Reading | null {
+  const reading = footing.read(found.text);
+  return reading && { ...reading, problems: [...found.problems, ...footing.problems, ...reading.problems] };
+}
+
+interface Whole {
+  readonly reading: Reading;
+  /** Without what is wrong with the files themselves. */
+  readonly bare: Reading;
+  readonly fetched: readonly Fetched[];
+}
+
+function readWhole({ files, path: file }: Source, found: Found): Whole {
+  const fetched: Fetched[] = [];
+  const also = (main: string): ReturnType<Files['also']> => {
+    const fetch = files.also(main);
+    return (from, asked) => {
+      const got: Also = fetch(from, asked);
+      fetched.push({ from, asked, got });
+      return got;
+    };
+  };
+  let bare: Reading | null = null;
+  const reading = readingOf({ also }, file, found, (...asked) => (bare = readJournal(...asked)));
+  return { reading, bare: bare ?? reading, fetched };
+}

@@ -1,0 +1,48 @@
+/**
+ * Keeps large things by key, each in a file of its own: what is torn, foreign or not ours to trust is not
+ * there. Apart from the shelf of answers, since proving megabytes takes the engine's own hash.
+ */
+import crypto from 'node:crypto';
+import path from 'node:path';
+import { putOwn, readOwn } from './own.ts';
+
+/** Larger ones are not kept, bytes: reading them back would take longer than they save. */
+const LARGEST = 192 << 20;
+/** How many are kept: journals that one keeper asks about. */
+const PLACES = 16;
+const HASH = 32;
+
+export interface Chest {
+  /** What is kept under a key; null where there is nothing, or nothing to believe. */
+  get(key: string): Buffer | null;
+  put(key: string, bytes: Uint8Array): void;
+}
+
+/** A chest in that folder, which is made when the first thing is kept. */
+export function chestIn(folder: string): Chest {
+  const placeOf = (key: string): string => path.join(folder, `room-${(sumOf([key])[0] ?? 0) % PLACES}`);
+  return {
+    get(key) {
+      try {
+        const whole = readOwn(placeOf(key), LARGEST);
+        const bytes = whole.subarray(HASH);
+        return sumOf([key, bytes]).equals(whole.subarray(0, HASH)) ? bytes : null;
+      } catch {
+        return null;
+      }
+    },
+    put(key, bytes) {
+      if (bytes.length + HASH <= LARGEST) putOwn(placeOf(key), Buffer.concat([sumOf([key, bytes]), bytes]));
+    },
+  };
+}
+
+/** SHA-256 (FIPS 180-4) of parts, each behind its length so that no two lists of parts are the same bytes. */
+export function sumOf(parts: readonly (string | Uint8Array)[]): Buffer {
+  const hash = crypto.createHash('sha256');
+  for (const part of parts) {
+    hash.update(`${typeof part === 'string' ? Buffer.byteLength(part) : part.length}\n`);
+    hash.update(part);
+  }
+  return hash.digest();
+}

@@ -1,0 +1,31 @@
+/** Files of the cache: read only where nobody but this user can have written them, and put in place whole. */
+import fs from 'node:fs';
+import path from 'node:path';
+import process from 'node:process';
+import { quietly } from '../trouble.ts';
+
+/** The content of such a file, empty where it may be another's or is longer. Throws where it cannot be read. */
+export function readOwn(file: string, longest: number): Buffer {
+  const open = fs.openSync(file, fs.constants.O_RDONLY | (fs.constants.O_NOFOLLOW ?? 0));
+  try {
+    const { size, uid, mode } = fs.fstatSync(open);
+    const ours = process.getuid === undefined || (uid === process.getuid() && (mode & 0o022) === 0);
+    if (!ours || size > longest) return Buffer.alloc(0);
+    const bytes = Buffer.allocUnsafeSlow(size);
+    return bytes.subarray(0, fs.readSync(open, bytes, 0, size, 0));
+  } finally {
+    fs.closeSync(open);
+  }
+}
+
+/** Puts a file in place, in a folder that is made if need be; what cannot be kept is not kept. */
+export function putOwn(file: string, bytes: Uint8Array): void {
+  const temporary = `${file}.${process.pid}`;
+  try {
+    fs.mkdirSync(path.dirname(file), { recursive: true, mode: 0o700 });
+    fs.writeFileSync(temporary, bytes, { mode: 0o600, flag: 'wx' });
+    fs.renameSync(temporary, file);
+  } catch {
+    quietly(() => fs.rmSync(temporary, { force: true }));
+  }
+}
