@@ -37,8 +37,8 @@ export const PARTS: readonly Part[] = [
   },
   {
     name: 'holds',
-    files: source('questions', 'holds holds/*'),
-    tests: test('questions', 'holds/* sale'),
+    files: [...source('questions', 'holds holds/*'), ...source('state', 'health')],
+    tests: [...test('questions', 'holds/* sale'), ...test('state', 'health')],
   },
   {
     name: 'sale',
