@@ -47,6 +47,19 @@ describe('a sign', () => {
   });
 });
 
+describe('a sign of an earlier day', () => {
+  it('stands among those of an open dispute in order of time, and may be its first', () => {
+    const open = ['2026-02-10 A1: chasing', '2026-02-12 A1: torn fin'];
+    expect(signs('Rowan', ...open, '2026-02-13 A1: pinned 2 days ago')).toEqual([
+      '2026-02-10 chasing ? on ?',
+      '2026-02-11 pinned ? on ?',
+      '2026-02-12 torn fin ? on ?',
+    ]);
+    expect(told('Rowan', ...open, '2026-02-13 A1: pinned 5 days ago')).toEqual(['2026-02-08 to ?']);
+    expect(signs('Rowan', ...open, '2026-02-13 A1: pinned 3 days ago')[1]).toBe('2026-02-10 pinned ? on ?');
+  });
+});
+
 describe('who on whom', () => {
   it.each([
     ['the named fish does the chasing', 'A2: Fern chasing', 'chasing Fern on male'],

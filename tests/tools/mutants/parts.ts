@@ -15,7 +15,7 @@ export const PARTS: readonly Part[] = [
   {
     name: 'counts',
     files: source('state', 'counting tally stock heads moves places bodies losses selling sizing'),
-    tests: test('state', 'counting counted recounted tally conserved gone who groups sale broods'),
+    tests: test('state', 'counting counted recounted tally moves conserved gone who groups sale broods'),
   },
   {
     name: 'broods',
