@@ -7,6 +7,7 @@ import { lostBroods } from './lost-broods.ts';
 import { oddReadings } from './readings.ts';
 import { shrinking } from './shrinking.ts';
 import { twice } from './twice.ts';
+import { twoCounts } from './two-counts.ts';
 
 export const CHECKS: readonly Check[] = [
   forgottenUndo,
@@ -16,4 +17,5 @@ export const CHECKS: readonly Check[] = [
   overPromised,
   shrinking,
   twice,
+  twoCounts,
 ];

@@ -95,6 +95,7 @@ export const PROBLEM_KINDS = [
   'sizes-shrink',
   'something-missing',
   'stages-contradict',
+  'two-counts',
   'two-mates',
   'two-prices',
   'two-readings',
