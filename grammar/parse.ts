@@ -2,8 +2,9 @@
 import type { IToken } from 'chevrotain';
 import { tagHeading } from './headings.ts';
 import { JournalParser } from './parser.ts';
-import { Recent, tokensKey } from './recent.ts';
+import { movedClauses, movedHeading } from './moving.ts';
 import type { HeadingKind } from './phrases.ts';
+import { shapeOf, Shapes } from './shapes.ts';
 import { Separator } from './tags.ts';
 import type { ClauseNode, HeadingNode, Piece } from './syntax.ts';
 import { tagClauses } from './tagging.ts';
@@ -37,16 +38,18 @@ export interface ParsedClauses {
   readonly faults: readonly TagFault[];
 }
 
-/** Headings read before. */
-const headings = new Recent<HeadingNode>();
+/** Headings and clauses parsed before, by the shape of their tokens. */
+const headings = new Shapes<HeadingNode>(movedHeading);
+const clauses = new Shapes<readonly ClauseNode[]>(movedClauses);
 
 /** The heading that the tokens from `from` to before `to` make, or the place where they stop making one. */
 export function parseHeading(tokens: readonly IToken[], from: number, to: number): HeadingNode | ParseFault {
-  const key = tokensKey(tokens, from, to);
-  const before = headings.get(key);
+  const own = tokens.slice(from, to);
+  const key = shapeOf(own);
+  const before = headings.get(key, own);
   if (before !== undefined) return before;
   const node = parseHeadingAfresh(tokens, from, to);
-  if (!isParseFault(node)) headings.keep(key, node);
+  if (!isParseFault(node)) headings.keep(key, own, node);
   return node;
 }
 
@@ -63,21 +66,8 @@ export function isParseFault(node: HeadingNode | ParseFault): node is ParseFault
   return 'rule' in node;
 }
 
-/** What names there are. `generation` grows with every name that comes. */
-export interface Known extends Pick<TagContext, 'isName' | 'isFish'> {
-  readonly generation: number;
-}
-
-/** Clauses read before without a fault, as long as no name has come since. */
-const read = new WeakMap<Known, { readonly generation: number; readonly recent: Recent<readonly ClauseNode[]> }>();
-
-function readBefore(known: Known): Recent<readonly ClauseNode[]> {
-  const before = read.get(known);
-  if (before?.generation === known.generation) return before.recent;
-  const recent = new Recent<readonly ClauseNode[]>();
-  read.set(known, { generation: known.generation, recent });
-  return recent;
-}
+/** What names there are. */
+export type Known = Pick<TagContext, 'isName' | 'isFish'>;
 
 /** The clauses of a line from token `start` on. One that makes no sense does not hide the others. */
 export function parseClauses(
@@ -86,12 +76,12 @@ export function parseClauses(
   heading: HeadingKind,
   known: Known,
 ): ParsedClauses {
-  const recent = readBefore(known);
-  const key = `${heading}\n${tokensKey(tokens, start, tokens.length)}`;
-  const before = recent.get(key);
+  const own = tokens.slice(start);
+  const key = `${heading}\n${shapeOf(own, known)}`;
+  const before = clauses.get(key, own);
   if (before !== undefined) return { clauses: before, unread: [], faults: [] };
   const parsed = parseClausesAfresh(tokens, start, heading, known);
-  if (parsed.unread.length === 0 && parsed.faults.length === 0) recent.keep(key, parsed.clauses);
+  if (parsed.unread.length === 0 && parsed.faults.length === 0) clauses.keep(key, own, parsed.clauses);
   return parsed;
 }
 
@@ -107,15 +97,15 @@ export function parseClausesAfresh(
   if (tagged.tokens.length === 0) return { clauses: [], unread: [], faults: tagged.faults };
   const parse = parser();
   parse.input = [...tagged.tokens];
-  const clauses = parse.clauses();
-  if (parse.errors.length === 0 && clauses !== undefined) return { clauses, unread: [], faults: tagged.faults };
+  const found = parse.clauses();
+  if (parse.errors.length === 0 && found !== undefined) return { clauses: found, unread: [], faults: tagged.faults };
   return { ...oneByOne(tagged.tokens), faults: tagged.faults };
 }
 
 /** Parses each clause by itself, so that every one that is wrong is found. */
 function oneByOne(tokens: readonly IToken[]): { clauses: ClauseNode[]; unread: ParseFault[] } {
   const parse = parser();
-  const clauses: ClauseNode[] = [];
+  const read: ClauseNode[] = [];
   const unread: ParseFault[] = [];
   let from = 0;
   for (let at = 0; at <= tokens.length; at += 1) {
@@ -124,10 +114,10 @@ function oneByOne(tokens: readonly IToken[]): { clauses: ClauseNode[]; unread: P
     from = at + 1;
     parse.input = own;
     const found = parse.clauses();
-    if (parse.errors.length === 0 && found !== undefined) clauses.push(...found);
+    if (parse.errors.length === 0 && found !== undefined) read.push(...found);
     else unread.push(parseFault(own));
   }
-  return { clauses, unread };
+  return { clauses: read, unread };
 }
 
 function parseFault(tokens: readonly IToken[]): ParseFault {

@@ -6,8 +6,11 @@ import process from 'node:process';
 import { chestIn } from '../files/cache/chest.ts';
 import type { Chest } from '../files/cache/chest.ts';
 import { shelfIn } from '../files/cache/shelf.ts';
+import type { Shelf } from '../files/cache/shelf.ts';
 import { reason } from '../files/trouble.ts';
+import type { Context } from './context.ts';
 import { EXIT } from './exit.ts';
+import { takeAlong } from './footing/worked.ts';
 import { memoryFolder, thisBuild } from './memory/build.ts';
 import { keyHere } from './memory/here.ts';
 import { run } from './program.ts';
@@ -44,10 +47,17 @@ answer(process.argv.slice(2)).then(
 /** Runs the command line; what can be said again, and what can be read on from, is kept for the next time. */
 async function answer(argv: readonly string[]): Promise<number> {
   const [build, folder] = [thisBuild(), memoryFolder()];
-  const context = realContext(build === null || folder === null ? null : roomsOf(build, folder));
-  if (build === null || folder === null || argv.some((word) => WRITERS.has(word))) return await run(argv, context);
+  if (build === null || folder === null) return await run(argv, realContext(null));
+  const rooms = roomsOf(build, folder);
+  const status = await remembering(argv, realContext(rooms), shelfIn(folder), keyHere(build));
+  takeAlong(rooms);
+  return status;
+}
+
+async function remembering(argv: readonly string[], context: Context, shelf: Shelf, key: string): Promise<number> {
+  if (argv.some((word) => WRITERS.has(word))) return await run(argv, context);
   const { watch } = await import('./memory/remember.ts');
-  const watched = watch(context, shelfIn(folder), keyHere(build), () => new Date());
+  const watched = watch(context, shelf, key, () => new Date());
   const status = await run(argv, watched.context);
   await watched.keep(status);
   return status;
@@ -57,5 +67,8 @@ async function answer(argv: readonly string[]): Promise<number> {
 function roomsOf(build: string, folder: string): Chest {
   const chest = chestIn(folder);
   const key = (name: string): string => `${build} ${process.version} ${name}`;
-  return { get: (name) => chest.get(key(name)), put: (name, bytes) => chest.put(key(name), bytes) };
+  return {
+    get: (kind, name) => chest.get(kind, key(name)),
+    put: (kind, name, bytes) => chest.put(kind, key(name), bytes),
+  };
 }

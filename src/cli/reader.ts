@@ -12,6 +12,7 @@ import { foldRoom } from '../state/fold.ts';
 import type { Context } from './context.ts';
 import { findFooting, foldKeeping } from './footing/footing.ts';
 import type { Fetched, Footing, Source } from './footing/footing.ts';
+import { bringBack } from './footing/worked.ts';
 import { readingOf } from './wholereading.ts';
 
 type Found = Extract<ReadFile, { ok: true }>;
@@ -34,6 +35,7 @@ export interface Reader {
 export function readerOf({ files, chest }: Pick<Context, 'files' | 'chest'>, file: string): Reader {
   const source: Source = { files, path: file, name: path.basename(file) };
   const footing = chest === null ? null : findFooting(chest, source);
+  if (chest !== null) bringBack(chest);
   const fold = ({ events, behind }: Reading, on: Day): Room =>
     footing === null || behind === null ? foldRoom(events, on) : footing.room(events, on);
   return {

@@ -36,8 +36,6 @@ export class Names {
   /** By key, in order of day; the first is the declaration, the others amend it. */
   private readonly known = new Map<string, Named[]>();
   private order: readonly string[] | null = null;
-  /** Grows with every declaration: what was read before may read otherwise after it. */
-  generation = 0;
 
   /** Notes a declaration; gives the earlier one of another kind whose name it takes, else null. */
   add(named: Named): Named | null {
@@ -51,7 +49,6 @@ export class Names {
       there.sort((a, b) => a.day - b.day || a.rank - b.rank);
     }
     this.order = null;
-    this.generation += 1;
     return null;
   }
 

@@ -9,6 +9,7 @@ import type { Interval } from '../core/interval.ts';
 import { middle } from '../core/interval.ts';
 import { normalAt, normalBelow } from '../core/stats.ts';
 import { drawsOf, growthGrid } from './growthgrid.ts';
+import { Worked } from './worked.ts';
 
 /** Spread of lengths within a brood, as a share of the mean. */
 export const BROOD_CV = 0.12;
@@ -99,8 +100,25 @@ function ageOf(draw: Draw, length: number): number {
 
 /** The pace alone of the curves through prior and readings, for a room that learns. */
 export function paceOf(prior: GrowthPrior, readings: readonly MeanReading[]): GrowthLine['pace'] {
-  const { mean, sd } = growthGrid(prior, readings);
-  return { mean, sd };
+  const { startAge, startSize, laterAge, laterSize, grown, bornOff } = prior;
+  const ranges = [startAge, startSize, laterAge, bornOff ?? NONE].flatMap(({ low, likely, high }) => [
+    low,
+    likely,
+    high,
+  ]);
+  const read = readings.flatMap(({ age, mean, error }) => [age, mean, error]);
+  return paces.of([...ranges, laterSize, grown, ...read], () => {
+    const { mean, sd } = growthGrid(prior, readings);
+    return { mean, sd };
+  });
+}
+
+/** Not the same as a day of birth that is known for certain: that is nought. */
+const NONE = { low: null, likely: null, high: null };
+const paces = new Worked(isPace);
+
+function isPace(value: unknown): value is GrowthLine['pace'] {
+  return typeof value === 'object' && value !== null && 'mean' in value && 'sd' in value;
 }
 
 /** Usual rates of growth, mm a day: the likely one, and the ends of the age at the later size. */

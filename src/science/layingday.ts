@@ -7,6 +7,7 @@
 import type { Interval } from '../core/interval.ts';
 import { Q10, REFERENCE_TEMPERATURE, q10Factor } from './stages.ts';
 import { quantiles } from './spread.ts';
+import { Worked } from './worked.ts';
 
 /** Days that each stage takes at 26 °C; null where such fish have none (nobody sees a held brood hatch). */
 export interface StageTimes {
@@ -65,6 +66,7 @@ interface Clocks {
 /**
  * Chances of laying, hatching and swimming free for a brood laid within whole days `low` to `high`.
  * `low` above `high` gives the last day alone. `quiet`: days on which somebody stood there and wrote of no eggs.
+ * Only how far days lie apart counts: the same looks a year later give the same chances a year later.
  */
 export function layingDays(
   low: number,
@@ -74,17 +76,55 @@ export function layingDays(
   quiet: readonly number[] = [],
 ): BroodDays {
   const first = Math.min(low, high);
+  const seen = looks.map((look) => ({
+    day: look.day - first,
+    found: look.found,
+    beganFrom: look.beganFrom === null ? null : look.beganFrom - first,
+  }));
+  const passed = quiet.map((day) => day - first);
+  const stages = [times.hatch, times.swim, times.release, times.temperature].flatMap(ends);
+  const told = seen.flatMap(({ day, found, beganFrom }) => [day, found, beganFrom]);
+  const inputs = [high - first, ...stages, ...told, 'quiet', ...passed];
+  const days = broods.of(inputs, () => chancesFrom(high - first, times, seen, passed));
+  return {
+    laid: later(days.laid, first),
+    hatched: days.hatched && later(days.hatched, first),
+    swam: later(days.swam, first),
+  };
+}
+
+const broods = new Worked(isBroodDays);
+
+function ends(range: Interval | null): (number | string | null)[] {
+  return range === null ? ['none'] : [range.low, range.likely, range.high];
+}
+
+function isBroodDays(value: unknown): value is BroodDays {
+  return typeof value === 'object' && value !== null && 'laid' in value && 'hatched' in value && 'swam' in value;
+}
+
+function later({ from, chances }: DayChances, by: number): DayChances {
+  return { from: from + by, chances };
+}
+
+/** The same for a brood laid within days 0 to `last`. */
+function chancesFrom(
+  last: number,
+  times: StageTimes,
+  looks: readonly StageLook[],
+  quiet: readonly number[],
+): BroodDays {
   const clocks = clockDraws(times);
   const [sight] = looks.toSorted((a, b) => a.day - b.day);
   const noticed = (at: number): number =>
     sight?.found === 'held' ? (1 + Math.max(0, sight.day + 0.5 - at) / MOUTH_NOTICED) ** -2 : 1;
-  const days = high - first + 1;
+  const days = last + 1;
   const laid = new Float64Array(days);
-  const hatched = new Days(first, days + clocks.longest);
-  const swam = new Days(first, days + clocks.longest);
+  const hatched = new Days(days + clocks.longest);
+  const swam = new Days(days + clocks.longest);
   for (let i = 0; i < days; i += 1) {
     for (const hour of LAID_AT) {
-      const at = first + i + hour;
+      const at = i + hour;
       const missed = overlooked(quiet.filter((day) => day + 0.5 > at).length);
       const before = noticed(at) * missed;
       for (let c = 0; c < clocks.count; c += 1) {
@@ -99,7 +139,7 @@ export function layingDays(
     }
   }
   return {
-    laid: shared(first, [...laid]),
+    laid: shared(0, [...laid]),
     hatched: times.hatch === null ? null : hatched.chances(),
     swam: swam.chances(),
   };
@@ -183,27 +223,24 @@ function paces(temperature: Interval): number[] {
   );
 }
 
-/** Chances of days in a row, counted up one by one. */
+/** Chances of days in a row from day 0, counted up one by one. */
 class Days {
-  private readonly from: number;
   private readonly sums: Float64Array;
   private least = Infinity;
   private most = -Infinity;
 
-  constructor(from: number, count: number) {
-    this.from = from;
+  constructor(count: number) {
     this.sums = new Float64Array(count);
   }
 
   add(day: number, weight: number): void {
-    const at = day - this.from;
-    this.sums[at] = (this.sums[at] ?? 0) + weight;
+    this.sums[day] = (this.sums[day] ?? 0) + weight;
     if (day < this.least) this.least = day;
     if (day > this.most) this.most = day;
   }
 
   chances(): DayChances {
-    return shared(this.least, [...this.sums.subarray(this.least - this.from, this.most - this.from + 1)]);
+    return shared(this.least, [...this.sums.subarray(this.least, this.most + 1)]);
   }
 }
 

@@ -1,10 +1,9 @@
-/** A chest in memory that tells how often something was taken out or put in. */
+/** A chest in memory that tells how often a room was taken out. */
 import type { Chest } from '../../src/files/cache/chest.ts';
 
 export interface CountingChest extends Chest {
   readonly kept: Map<string, Uint8Array>;
   found: number;
-  put(key: string, bytes: Uint8Array): void;
 }
 
 export function chestInMemory(): CountingChest {
@@ -12,12 +11,12 @@ export function chestInMemory(): CountingChest {
   const chest: CountingChest = {
     kept,
     found: 0,
-    get(key) {
-      const bytes = kept.get(key);
-      if (bytes !== undefined) chest.found += 1;
+    get(kind, key) {
+      const bytes = kept.get(`${kind} ${key}`);
+      if (kind === 'room' && bytes !== undefined) chest.found += 1;
       return bytes === undefined ? null : Buffer.from(bytes);
     },
-    put: (key, bytes) => void kept.set(key, bytes),
+    put: (kind, key, bytes) => void kept.set(`${kind} ${key}`, bytes),
   };
   return chest;
 }

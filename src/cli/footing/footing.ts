@@ -54,7 +54,7 @@ export interface Footing {
 
 /** What is kept for this journal, where every file that it reads in is as it was. */
 export function findFooting(chest: Chest, source: Source): Footing | null {
-  const kept = chest.get(source.path);
+  const kept = chest.get('room', source.path);
   const [meta, room] = kept === null ? [null, null] : opened(kept);
   if (meta === null || room === null) return null;
   const fetch = source.files.also(source.path);
@@ -109,7 +109,7 @@ export function foldKeeping(
     before,
     behind,
   };
-  chest.put(source.path, closed(meta, v8.serialize(draft)));
+  chest.put('room', source.path, closed(meta, v8.serialize(draft)));
   return foldOn(draft, events.slice(before.events), on);
 }
 

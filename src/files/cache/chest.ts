@@ -8,31 +8,35 @@ import { putOwn, readOwn } from './own.ts';
 
 /** Larger ones are not kept, bytes: reading them back would take longer than they save. */
 const LARGEST = 192 << 20;
-/** How many are kept: journals that one keeper asks about. */
+/** How many of a kind are kept: as many journals as one keeper asks about. */
 const PLACES = 16;
 const HASH = 32;
 
+/** Rooms of some days ago, and results of formulas. */
+export type Kind = 'room' | 'worked';
+
 export interface Chest {
   /** What is kept under a key; null where there is nothing, or nothing to believe. */
-  get(key: string): Buffer | null;
-  put(key: string, bytes: Uint8Array): void;
+  get(kind: Kind, key: string): Buffer | null;
+  put(kind: Kind, key: string, bytes: Uint8Array): void;
 }
 
 /** A chest in that folder, which is made when the first thing is kept. */
 export function chestIn(folder: string): Chest {
-  const placeOf = (key: string): string => path.join(folder, `room-${(sumOf([key])[0] ?? 0) % PLACES}`);
+  const placeOf = (kind: Kind, key: string): string => path.join(folder, `${kind}-${(sumOf([key])[0] ?? 0) % PLACES}`);
   return {
-    get(key) {
+    get(kind, key) {
       try {
-        const whole = readOwn(placeOf(key), LARGEST);
+        const whole = readOwn(placeOf(kind, key), LARGEST);
         const bytes = whole.subarray(HASH);
-        return sumOf([key, bytes]).equals(whole.subarray(0, HASH)) ? bytes : null;
+        return sumOf([kind, key, bytes]).equals(whole.subarray(0, HASH)) ? bytes : null;
       } catch {
         return null;
       }
     },
-    put(key, bytes) {
-      if (bytes.length + HASH <= LARGEST) putOwn(placeOf(key), Buffer.concat([sumOf([key, bytes]), bytes]));
+    put(kind, key, bytes) {
+      if (bytes.length + HASH > LARGEST) return;
+      putOwn(placeOf(kind, key), Buffer.concat([sumOf([kind, key, bytes]), bytes]));
     },
   };
 }

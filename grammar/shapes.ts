@@ -1,0 +1,149 @@
+/**
+ * The shape of a row of tokens: what is left when numbers, names and texts are taken out of it. Lines of one
+ * shape parse alike, so each shape is parsed once, and the nodes of the next such line are those of the first,
+ * moved to where its own words stand. The grammar stays the only definition: nothing here knows a rule of it.
+ */
+import type { IToken, TokenType } from 'chevrotain';
+import { vocabularyWithDigits } from './phrases.ts';
+import * as t from './tokens.ts';
+
+/** What is known of words, as far as parsing rests on it. */
+export interface Naming {
+  readonly isName: (word: string) => boolean;
+  readonly isFish: (word: string) => boolean;
+}
+
+const NOBODY: Naming = { isName: () => false, isFish: () => false };
+
+/** Of these only that they stand there counts, never what they say. */
+const PLAIN: ReadonlySet<TokenType> = new Set([t.Quote, t.DateToken]);
+
+/**
+ * A key that exactly the rows of one shape have: of every token its type, whether it touches the one before
+ * it, and its text where the grammar may look at it. A word with a digit in it is looked at only for whether it
+ * is a name; no word of the vocabulary is such a word but the few that are asked for here. No sign of a line's
+ * text is a line feed.
+ */
+export function shapeOf(tokens: readonly IToken[], { isName, isFish }: Naming = NOBODY): string {
+  let key = '';
+  let end = -1;
+  for (const token of tokens) {
+    key += token.startOffset === end ? token.tokenTypeIdx : -token.tokenTypeIdx;
+    const { image } = token;
+    if (token.tokenType === t.Num) key += YEAR.test(image) ? 'y' : '';
+    else if (token.tokenType === t.Word) {
+      const name = isName(image) ? (isFish(image) ? 'f' : 'n') : isFish(image) ? 'g' : '';
+      key += isFree(token) ? `w${name}` : `${name}=${image}`;
+    } else if (!PLAIN.has(token.tokenType)) key += `=${image}`;
+    key += '\n';
+    end = token.startOffset + image.length;
+  }
+  return key;
+}
+
+/** A number of four digits may be a year. */
+const YEAR = /^\d{4}$/;
+const DIGIT = /\d/;
+
+/** Whether what a token says is no part of its row's shape. */
+function isFree({ tokenType, image }: IToken): boolean {
+  if (tokenType === t.Word) return DIGIT.test(image) && !vocabularyWithDigits().has(image.toLowerCase());
+  return tokenType === t.Num || PLAIN.has(tokenType);
+}
+
+/** A row of tokens and what the parser made of it. */
+interface Parsed<V> {
+  readonly tokens: readonly IToken[];
+  readonly value: V;
+  readonly places: Places;
+}
+
+/** So many shapes are kept, then all are dropped: what is repeated comes back at once. */
+const MOST = 4_000;
+
+/** What was parsed before, by shape. `move` gives nodes as they are in another row. */
+export class Shapes<V> {
+  private readonly known = new Map<string, Parsed<V> | null>();
+  private readonly move: (value: V, moved: Moved) => V;
+
+  constructor(move: (value: V, moved: Moved) => V) {
+    this.move = move;
+  }
+
+  /** What a row of that shape parses to; undefined where none was parsed. */
+  get(key: string, tokens: readonly IToken[]): V | undefined {
+    const before = this.known.get(key);
+    if (before === undefined || before === null) return undefined;
+    return this.move(before.value, new Moved(before.tokens, before.places, tokens));
+  }
+
+  /** Keeps what a row was parsed to, where moving it to its own places changes nothing. */
+  keep(key: string, tokens: readonly IToken[], value: V): void {
+    if (this.known.has(key)) return;
+    if (this.known.size >= MOST) this.known.clear();
+    const places = new Places(tokens);
+    const moved = this.move(value, new Moved(tokens, places, tokens));
+    const same = JSON.stringify(moved) === JSON.stringify(value);
+    this.known.set(key, same ? { tokens, value, places } : null);
+  }
+}
+
+/** Which token starts, and which ends, at an offset. */
+class Places {
+  readonly starts = new Map<number, number>();
+  readonly ends = new Map<number, number>();
+
+  constructor(tokens: readonly IToken[]) {
+    tokens.forEach((token, index) => {
+      this.starts.set(token.startOffset, index);
+      this.ends.set(t.endOf(token), index);
+    });
+  }
+}
+
+/** From the words of one row to those of another of the same shape. */
+export class Moved {
+  private readonly old: readonly IToken[];
+  private readonly places: Places;
+  private readonly now: readonly IToken[];
+
+  constructor(old: readonly IToken[], places: Places, now: readonly IToken[]) {
+    this.old = old;
+    this.places = places;
+    this.now = now;
+  }
+
+  /** An offset in the other row; NaN where no token of the first starts or ends there. */
+  offset(at: number): number {
+    const starting = this.now[this.places.starts.get(at) ?? -1];
+    if (starting !== undefined) return starting.startOffset;
+    const ending = this.now[this.places.ends.get(at) ?? -1];
+    return ending === undefined ? NaN : t.endOf(ending);
+  }
+
+  /** The words between two offsets of the first row, as nodes hold them: of several only that they are there. */
+  text(from: number, to: number, text: string): string {
+    if (from === to) return text;
+    const last = this.places.ends.get(to) ?? -1;
+    const first = this.places.starts.get(from) ?? last;
+    if (first === last) return this.now[last]?.image ?? text;
+    if (text.trim() === '') return ' '.repeat(this.offset(to) - this.offset(from));
+    return this.now
+      .slice(first, last + 1)
+      .map(({ image }) => image)
+      .join(' ');
+  }
+
+  /** The word of a name: the last token of its node. */
+  lastWord(to: number): string {
+    return this.now[this.places.ends.get(to) ?? -1]?.image ?? '';
+  }
+
+  /** What a word means: itself, where it is no word of the vocabulary. */
+  sense(to: number, sense: string): string {
+    const index = this.places.ends.get(to) ?? -1;
+    const before = this.old[index];
+    if (before === undefined || before.image !== sense || !isFree(before)) return sense;
+    return this.now[index]?.image ?? sense;
+  }
+}
