@@ -13,8 +13,9 @@ import { aloneMachine, MemoryDisk } from '../support/memory.ts';
 import { KINDS } from '../support/deeds.ts';
 import { faultsAfter, tryOnce } from '../support/trials.ts';
 import { WRITING } from '../support/writing.ts';
-import { killedAtEachCall as commandsKilledAtEachCall, killedAtRandom, mixedTogether } from './faults/commands.ts';
+import { killedAtEachCall as commandsKilledAtEachCall, mixedTogether } from './faults/commands.ts';
 import { fullDisk as fullDiskOfCommands, oddPlaces, readOnly, withoutRights } from './faults/disks.ts';
+import { buildVictim, killedInside } from './faults/kills.ts';
 import { besides, buildAppender, damage, runAppender } from '../support/processes.ts';
 
 const KILLS = Number(process.argv[2] ?? '500');
@@ -221,8 +222,9 @@ try {
   await readOnly(place, tell);
   await fullDiskOfCommands(place, tell);
   await mixedTogether(place, writer, 5, tell);
-  for (const kind of KINDS) await killedAtRandom(place, writer, kind, KILLS, tell);
-  await commandsKilledAtEachCall(place, writer, tell);
+  const victim = buildVictim(place, true);
+  for (const kind of KINDS) await killedInside(place, victim, kind, KILLS, tell);
+  await commandsKilledAtEachCall(place, victim, tell);
   killedAtEachCall(place, script);
   await together(place, script);
   fullDisk(place);

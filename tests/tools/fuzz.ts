@@ -1,6 +1,7 @@
 /**
  * `npm run fuzz`: asks hostile journals every question, for as many rounds as told (`fuzz ROUNDS SEED`), then
- * the giants. Prints what it tried, every fault with the seed that shows it again, and the slowest.
+ * the giants. Prints what it tried, every fault with the seed that shows it again, and the slowest. Interrupted
+ * (Ctrl-C, SIGTERM) it ends with the journal that it is at, and tells of those that it has tried.
  */
 import process from 'node:process';
 import { askHostile } from '../support/laws.ts';
@@ -10,7 +11,11 @@ import { tankside } from '../support/run.ts';
 const ROUNDS = Number(process.argv[2] ?? '20000');
 const FIRST = Number(process.argv[3] ?? '1');
 
+/** Rounds after which a long run says how far it is. */
+const NEWS = 1000;
+
 let wrong = 0;
+let stopped = false;
 
 function tell(text: string): void {
   process.stdout.write(`${text}\n`);
@@ -19,7 +24,8 @@ function tell(text: string): void {
 async function rounds(): Promise<void> {
   const asked = new Map<string, number>();
   let slowest = { seconds: 0, seed: 0, argv: '' };
-  for (let seed = FIRST; seed < FIRST + ROUNDS; seed += 1) {
+  let tried = 0;
+  for (let seed = FIRST; tried < ROUNDS && !stopped; seed += 1) {
     const start = performance.now();
     try {
       const { argv, wrong: faults } = await askHostile(seed);
@@ -35,8 +41,14 @@ async function rounds(): Promise<void> {
       wrong += 1;
       tell(`CRASH seed ${seed}: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`);
     }
+    tried += 1;
+    if (tried % NEWS === 0 && tried < ROUNDS) tell(`${tried} tried, ${wrong} faults`);
+    // Lets a signal in.
+    await new Promise(setImmediate);
   }
-  tell(`${ROUNDS} hostile journals: ${[...asked].map(([name, times]) => `${name} ${times}`).join(', ')}`);
+  tell(
+    `${tried} hostile journals from seed ${FIRST}: ${[...asked].map(([name, times]) => `${name} ${times}`).join(', ')}`,
+  );
   tell(`slowest: ${slowest.seconds.toFixed(2)} s, seed ${slowest.seed}, ${slowest.argv}`);
 }
 
@@ -68,7 +80,8 @@ async function checking(journal: string): Promise<{ ended: boolean; seconds: num
   return { ended: status === 0 || status === 1, seconds: (performance.now() - start) / 1000 };
 }
 
+for (const signal of ['SIGINT', 'SIGTERM'] as const) process.once(signal, () => (stopped = true));
 await rounds();
-await giants();
+if (!stopped) await giants();
 tell(wrong === 0 ? 'nothing crashed, nothing hung, nothing leaked' : `${wrong} faults`);
 process.exitCode = wrong === 0 ? 0 : 1;

@@ -1,13 +1,13 @@
-/** `npm run faults`, the part that kills jot, settle and tidy: at random, at each call, and four of them at once. */
+/** `npm run faults`: four commands that write to one journal at once, and each of them killed at each of its calls. */
 import { spawnSync } from 'node:child_process';
 import fs from 'node:fs';
 import path from 'node:path';
 import process from 'node:process';
 import { machineFiles } from '../../../src/files/files.ts';
-import { damageOf, deed, KINDS, room, AUCTIONS, type Kind } from '../../support/deeds.ts';
+import { damageOf, KINDS, room } from '../../support/deeds.ts';
 import { besides, runAppender } from '../../support/processes.ts';
-
-export type Tell = (what: string, wrong: readonly string[]) => void;
+import { toTold, type Tell, type Victim } from './kills.ts';
+import { Journal } from './law.ts';
 
 /** Deeds told so far: as done, as not done. */
 class Told {
@@ -25,43 +25,6 @@ class Told {
     const read = machineFiles.read(file);
     return read.ok ? damageOf(read.text, this.done, this.refused) : [read.says];
   }
-}
-
-/** Kills a writer at a random moment, again and again; a new journal now and then, since settling reads all of it. */
-export async function killedAtRandom(
-  place: string,
-  script: string,
-  kind: Kind,
-  kills: number,
-  tell: Tell,
-): Promise<void> {
-  const wrong: string[] = [];
-  let [count, torn] = [0, 0];
-  for (let round = 0; round < kills && wrong.length === 0;) {
-    const file = path.join(place, `killed-${kind}-${round}.txt`);
-    fs.writeFileSync(file, room());
-    const told = new Told();
-    for (let next = 1; next < AUCTIONS / 2 && round < kills && wrong.length === 0; round += 1) {
-      const args = [file, kind, `k${round}`, String(next), '100'];
-      const { lines } = await runAppender(script, args, Math.random() * 60);
-      told.add(lines);
-      count += lines.length;
-      // The deed in whose midst it was killed may be done or not: it is not asked for again.
-      next += lines.length + 1;
-      if (!fs.readFileSync(file, 'utf8').endsWith('\n')) torn += 1;
-      wrong.push(...told.damage(file));
-    }
-    wrong.push(...(await afterwards(file, told)));
-    fs.rmSync(file);
-  }
-  tell(`kill -9 of ${kills} times ${kind}, ${count} told as done, ${torn} found torn and mended`, wrong);
-}
-
-/** The next healthy write must mend what is torn and clear up. */
-async function afterwards(file: string, told: Told): Promise<readonly string[]> {
-  const { done } = await deed('jot', file, 'end', 1);
-  const left = besides(file).map((name) => `left behind: ${name}`);
-  return [...(done ? [] : ['the next jot is refused']), ...told.damage(file), ...left];
 }
 
 /** Four writers at once: two jot, one settles, one tidies. */
@@ -90,7 +53,7 @@ export async function mixedTogether(place: string, script: string, rounds: numbe
 const CALLS = 'write fsync rename link unlink ftruncate fchmod fchown'.split(' ');
 
 /** Kills at the first, second, third … call of each kind that changes anything; `strace` must be there to do it. */
-export async function killedAtEachCall(place: string, script: string, tell: Tell): Promise<void> {
+export async function killedAtEachCall(place: string, victim: Victim, tell: Tell): Promise<void> {
   if (spawnSync('strace', ['-V']).status !== 0) {
     process.stdout.write('kill -9 at every system call of settle and tidy: not tried, there is no strace here\n');
     return;
@@ -100,24 +63,13 @@ export async function killedAtEachCall(place: string, script: string, tell: Tell
     let kills = 0;
     for (const call of CALLS) {
       for (let at = 1; at < 100; at += 1) {
-        const file = path.join(place, `traced-${kind}.txt`);
-        fs.writeFileSync(file, room());
-        const inject = [
-          '-f',
-          '-o',
-          '/dev/null',
-          '-e',
-          `trace=${call}`,
-          '-e',
-          `inject=${call}:signal=SIGKILL:when=${at}`,
-        ];
-        const args = [...inject, process.execPath, script, file, kind, 'one', '1', '1'];
+        const journal = new Journal(path.join(place, `traced-${kind}.txt`), kind);
+        const inject = ['-e', `trace=${call}`, '-e', `inject=${call}:signal=SIGKILL:when=${at}`];
+        const args = ['-f', '-o', '/dev/null', ...inject, process.execPath, ...victim, ...journal.next('one')];
         const { stdout, status } = spawnSync('strace', args, { encoding: 'utf8' });
-        const told = new Told();
-        told.add(stdout.split('\n').slice(0, -1));
-        wrong.push(
-          ...[...told.damage(file), ...(await afterwards(file, told))].map((fault) => `${call} ${at}: ${fault}`),
-        );
+        const told = toTold(/[+-]/.exec(stdout)?.[0] ?? '');
+        const faults = [...journal.after('one', told), ...(await journal.end())];
+        wrong.push(...faults.map((fault) => `${call} ${at}: ${fault}`));
         if (status === 0) break;
         kills += 1;
       }

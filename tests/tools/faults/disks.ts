@@ -7,7 +7,7 @@ import { thisMachine } from '../../../src/files/machine.ts';
 import { damageOf, deed, KINDS, room } from '../../support/deeds.ts';
 import { onDisk } from '../../support/ondisk.ts';
 import { besides } from '../../support/processes.ts';
-import type { Tell } from './commands.ts';
+import type { Tell } from './kills.ts';
 
 function mounted(where: string, options: string, run: () => Promise<void>): Promise<void> {
   fs.mkdirSync(where, { recursive: true });
