@@ -28,7 +28,7 @@ export const PARTS: readonly Part[] = [
   {
     name: 'pairs',
     files: source('state', 'disputes quarrel groups members who where'),
-    tests: test('state', 'disputes quarrel groups who broods'),
+    tests: test('state', 'disputes quarrel groups members who broods'),
   },
   {
     name: 'checks',
