@@ -88,16 +88,28 @@ export class Shapes<V> {
   }
 }
 
-/** Which token starts, and which ends, at an offset. */
+/** Which token starts, and which ends, at an offset; −1 where none does. */
 class Places {
-  readonly starts = new Map<number, number>();
-  readonly ends = new Map<number, number>();
+  private readonly starts: Int32Array;
+  private readonly ends: Int32Array;
 
   constructor(tokens: readonly IToken[]) {
+    const last = tokens.at(-1);
+    const length = last === undefined ? 1 : t.endOf(last) + 1;
+    this.starts = new Int32Array(length).fill(-1);
+    this.ends = new Int32Array(length).fill(-1);
     tokens.forEach((token, index) => {
-      this.starts.set(token.startOffset, index);
-      this.ends.set(t.endOf(token), index);
+      this.starts[token.startOffset] = index;
+      this.ends[t.endOf(token)] = index;
     });
+  }
+
+  starting(at: number): number {
+    return this.starts[at] ?? -1;
+  }
+
+  ending(at: number): number {
+    return this.ends[at] ?? -1;
   }
 }
 
@@ -115,18 +127,18 @@ export class Moved {
 
   /** An offset in the other row; NaN where no token of the first starts or ends there. */
   offset(at: number): number {
-    const starting = this.now[this.places.starts.get(at) ?? -1];
+    const starting = this.now[this.places.starting(at)];
     if (starting !== undefined) return starting.startOffset;
-    const ending = this.now[this.places.ends.get(at) ?? -1];
+    const ending = this.now[this.places.ending(at)];
     return ending === undefined ? NaN : t.endOf(ending);
   }
 
   /** The words between two offsets of the first row, as nodes hold them: of several only that they are there. */
   text(from: number, to: number, text: string): string {
     if (from === to) return text;
-    const last = this.places.ends.get(to) ?? -1;
-    const first = this.places.starts.get(from) ?? last;
-    if (first === last) return this.now[last]?.image ?? text;
+    const last = this.places.ending(to);
+    const first = this.places.starting(from);
+    if (first === last || first < 0) return this.now[last]?.image ?? text;
     if (text.trim() === '') return ' '.repeat(this.offset(to) - this.offset(from));
     return this.now
       .slice(first, last + 1)
@@ -136,12 +148,12 @@ export class Moved {
 
   /** The word of a name: the last token of its node. */
   lastWord(to: number): string {
-    return this.now[this.places.ends.get(to) ?? -1]?.image ?? '';
+    return this.now[this.places.ending(to)]?.image ?? '';
   }
 
   /** What a word means: itself, where it is no word of the vocabulary. */
   sense(to: number, sense: string): string {
-    const index = this.places.ends.get(to) ?? -1;
+    const index = this.places.ending(to);
     const before = this.old[index];
     if (before === undefined || before.image !== sense || !isFree(before)) return sense;
     return this.now[index]?.image ?? sense;

@@ -30,12 +30,15 @@ export function nameKey(name: string): string {
   return name.normalize('NFC').toLowerCase();
 }
 
+const NOTHING: readonly Named[] = [];
 const BROOD = /^(.+)-([1-9]\d{0,3})$/;
 
 export class Names {
   /** By key, in order of day; the first is the declaration, the others amend it. */
   private readonly known = new Map<string, Named[]>();
   private order: readonly string[] | null = null;
+  /** The same by the word as it is written, broods by number too; a name that comes makes all of it old. */
+  private readonly written = new Map<string, readonly Named[]>();
 
   /** Notes a declaration; gives the earlier one of another kind whose name it takes, else null. */
   add(named: Named): Named | null {
@@ -49,14 +52,28 @@ export class Names {
       there.sort((a, b) => a.day - b.day || a.rank - b.rank);
     }
     this.order = null;
+    this.written.clear();
     return null;
+  }
+
+  /** All that is known of a word, oldest first: a journal writes the same few thousands of times. */
+  private there(word: string): readonly Named[] {
+    const before = this.written.get(word);
+    if (before !== undefined) return before;
+    const brood = (): readonly Named[] => {
+      const found = this.brood(word);
+      return found === null ? NOTHING : [found];
+    };
+    const there = this.known.get(nameKey(word)) ?? brood();
+    this.written.set(word, there);
+    return there;
   }
 
   /** What a word names, on any day; the latest word about it by `day`. Null where nothing has that name. */
   find(word: string, day: Day): Named | null {
-    const there = this.known.get(nameKey(word));
-    const first = there?.[0];
-    if (there === undefined || first === undefined) return this.brood(word) ?? this.possessor(word, day);
+    const there = this.there(word);
+    const [first] = there;
+    if (first === undefined) return this.possessor(word, day);
     let latest = first;
     // `row D: all well` speaks of the row and does not say anew which tanks are in it.
     for (const named of there) if (named.day <= day && (named.kind !== 'row' || named.tanks)) latest = named;
@@ -70,12 +87,11 @@ export class Names {
   }
 
   /** Whether a word names anything, on any day. */
-  readonly isName = (word: string): boolean =>
-    this.known.has(nameKey(word)) || this.brood(word) !== null || this.possessor(word, toDay(0)) !== null;
+  readonly isName = (word: string): boolean => this.there(word).length > 0 || this.possessor(word, toDay(0)) !== null;
 
   /** Whether a word names fish. */
   readonly isFish = (word: string): boolean => {
-    const kind = this.known.get(nameKey(word))?.[0]?.kind ?? this.find(word, toDay(0))?.kind;
+    const kind = this.there(word)[0]?.kind ?? this.possessor(word, toDay(0))?.kind;
     return kind === 'group' || kind === 'fish' || kind === 'brood';
   };
 

@@ -45,8 +45,10 @@ export interface ReadBefore {
 
 /** How many days are read again: what a keeper writes down or mends later than that is rare. */
 const DAYS_AGAIN = [14, 7, 3, 1] as const;
-/** More lines than these are never read again: by then reading them costs more than keeping the room. */
-export const MOST_AGAIN = 400;
+/** More lines than these are not left to be read again. */
+const FEW = 200;
+/** Where more than these have come, what was kept is old: all of it is read, and kept anew. */
+const MOST_AGAIN = 2_500;
 
 /**
  * What to keep of a whole reading, so that lines behind it can be read on from there. The end of the kept
@@ -94,7 +96,7 @@ function overBy(entries: readonly Entry[], by: Day): Day | null {
   const last = days.find((day) => day <= by);
   if (last === undefined) return null;
   const over = DAYS_AGAIN.map((back) => days.find((day) => day <= last - back) ?? null);
-  const few = (day: Day): boolean => (days[MOST_AGAIN / 2] ?? day) <= day;
+  const few = (day: Day): boolean => (days[FEW] ?? day) <= day;
   return over.find((day) => day !== null && few(day)) ?? null;
 }
 

@@ -62,15 +62,28 @@ function atTemperature(duration: Measure<'days'>, temperature: Measure<'C'>): Me
   );
 }
 
+type StageDays = Measure<'days'> | null;
+
+/** Clocks are asked for at every look: those of one reading of a thermometer are kept with it. */
+const kept = new WeakMap<Measure<'C'>, Map<string, StageDays>>();
+
 /** Days from laying to a stage, or null where that guild has no such stage (a livebearer does not hatch). */
-export function stageDays(
-  guild: Guild | null,
-  stage: ClockStage,
-  temperature: Measure<'C'> | null,
-): Measure<'days'> | null {
+export function stageDays(guild: Guild | null, stage: ClockStage, temperature: Measure<'C'> | null): StageDays {
+  const celsius = temperature ?? USUAL_TEMPERATURE;
+  const key = `${stage} ${guild ?? ''}`;
+  const clocks = kept.get(celsius) ?? new Map<string, StageDays>();
+  kept.set(celsius, clocks);
+  const before = clocks.get(key);
+  if (before !== undefined) return before;
+  const days = workOutDays(guild, stage, celsius);
+  clocks.set(key, days);
+  return days;
+}
+
+function workOutDays(guild: Guild | null, stage: ClockStage, celsius: Measure<'C'>): StageDays {
   const usual = guildDefaults(guild);
   const base = stage === 'hatch' ? usual.hatch : stage === 'release' ? usual.release : sum(usual.hatch, usual.swim);
-  return base === null ? null : atTemperature(base, temperature ?? USUAL_TEMPERATURE);
+  return base === null ? null : atTemperature(base, celsius);
 }
 
 function sum(a: Measure<'days'> | null, b: Measure<'days'> | null): Measure<'days'> | null {

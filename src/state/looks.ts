@@ -56,7 +56,10 @@ function noteQuiet(draft: Draft, tank: string, day: Day): void {
 /** Quiet days of a tank within a window: what was laid there before them was missed, or was not there yet. */
 export function quietDays(draft: Draft, tank: string | null, low: Day | null, high: Day | null): Day[] {
   const days = tank === null ? undefined : draft.looks.quiet.get(tank);
-  return (days ?? []).filter((day) => day >= (low ?? -Infinity) && day < (high ?? Infinity));
+  const [from, to] = [low ?? -Infinity, high ?? Infinity];
+  // Most broods are seen on the day that they are laid.
+  if (days === undefined || from >= to) return [];
+  return days.filter((day) => day >= from && day < to);
 }
 
 function wordsOf(draft: Draft, event: Event): string[] {

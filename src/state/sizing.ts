@@ -1,5 +1,7 @@
 /** A look that measures: lengths as they were told, the later of one moment in place of the earlier. */
+import type { Interval } from '../core/interval.ts';
 import type { Problem } from '../core/problem.ts';
+import type { Place } from '../core/span.ts';
 import { rangeWords } from '../core/words.ts';
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
@@ -43,14 +45,9 @@ const DOUBTED = 2;
 function doubtful(draft: Draft, body: Body, event: EventOf<'sized'>): Problem | null {
   const species = body.species === null ? undefined : draft.stock.species.get(body.species);
   if (species === undefined || species.traits.adult !== null) return null;
-  const grown = [...draft.stock.groups.values()]
-    .filter((group) => group.species === body.species)
-    .flatMap(({ name, members, declared }) =>
-      members.flatMap(({ size }) => (size === null ? [] : { name, size, declared })),
-    );
-  const [longest] = grown.toSorted((a, b) => b.size.high - a.size.high);
-  const long = event.sizes.values.find(({ low }) => longest !== undefined && low > DOUBTED * longest.size.high);
-  if (long === undefined || longest === undefined) return null;
+  const longest = longestOf(draft, body.species);
+  const long = event.sizes.values.find(({ low }) => longest !== null && low > DOUBTED * longest.size.high);
+  if (long === undefined || longest === null) return null;
   return {
     kind: 'odd-length',
     weight: 'doubt',
@@ -59,6 +56,25 @@ function doubtful(draft: Draft, body: Body, event: EventOf<'sized'>): Problem | 
     at: event.place,
     also: [longest.declared],
   };
+}
+
+interface Grown {
+  readonly name: string;
+  readonly size: Interval;
+  readonly declared: Place;
+}
+
+/** The longest breeder of a species of which a length was told; the first of several. */
+function longestOf(draft: Draft, species: string | null): Grown | null {
+  let longest: Grown | null = null;
+  for (const group of draft.stock.groups.values()) {
+    if (group.species !== species) continue;
+    for (const { size } of group.members) {
+      if (size === null || (longest !== null && size.high <= longest.size.high)) continue;
+      longest = { name: group.name, size, declared: group.declared };
+    }
+  }
+  return longest;
 }
 
 /** `largest 30 mm`. A later line of the same moment replaces an earlier one of the same fish and kind of length. */

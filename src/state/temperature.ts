@@ -22,15 +22,23 @@ export interface Warmth {
  */
 export function temperatureAt(room: Room, tank: string, day: Day = room.on): Warmth | null {
   const read = lastReading(room, tank, day);
-  const raised = room.measures.rigs.findLast(
-    (rig) => rig.kind === 'heat raised' && rig.where === tank && rig.to !== null && isOpenOn(rig, day),
-  );
-  if (raised?.to && (read === null || read.day < raised.day)) {
-    return { value: raised.to, place: raised.begun, day: raised.day };
-  }
+  const raised = lastRaised(room, tank, day, read?.day ?? null);
+  if (raised !== null) return raised;
   if (read !== null) return read;
   const declared = room.plumbing.tanks.get(tank);
   return declared?.heated ? { value: declared.heated, place: declared.declared, day: declared.since } : null;
+}
+
+/** The heater raised last of those raised after a reading: measures stand in the order of their days. */
+function lastRaised(room: Room, tank: string, day: Day, read: Day | null): Warmth | null {
+  const { rigs } = room.measures;
+  for (let at = rigs.length - 1; at >= 0; at -= 1) {
+    const rig = rigs[at];
+    if (rig === undefined || (read !== null && rig.day <= read)) return null;
+    if (rig.kind !== 'heat raised' || rig.where !== tank || rig.to === null || !isOpenOn(rig, day)) continue;
+    return { value: rig.to, place: rig.begun, day: rig.day };
+  }
+  return null;
 }
 
 function lastReading(room: Room, tank: string, day: Day): Warmth | null {
