@@ -5,6 +5,7 @@ import { JournalParser } from './parser.ts';
 import { movedClauses, movedHeading } from './moving.ts';
 import type { HeadingKind } from './phrases.ts';
 import { shapeOf, Shapes } from './shapes.ts';
+import type { Saved } from './shapes.ts';
 import { Separator } from './tags.ts';
 import type { ClauseNode, HeadingNode, Piece } from './syntax.ts';
 import { tagClauses } from './tagging.ts';
@@ -41,6 +42,28 @@ export interface ParsedClauses {
 /** Headings and clauses parsed before, by the shape of their tokens. */
 const headings = new Shapes<HeadingNode>(movedHeading);
 const clauses = new Shapes<readonly ClauseNode[]>(movedClauses);
+
+/** Shapes with what they parse to, as plain data. */
+interface SavedShapes {
+  readonly headings: readonly Saved<HeadingNode>[];
+  readonly clauses: readonly Saved<readonly ClauseNode[]>[];
+}
+
+/** Every shape that was parsed so far. */
+export function takeOutShapes(): SavedShapes {
+  return { headings: headings.takeOut(), clauses: clauses.takeOut() };
+}
+
+/** Shapes that this very grammar took out, so that lines of them need no parser. What is none is not taken. */
+export function bringBackShapes(saved: unknown): void {
+  if (!isSavedShapes(saved)) return;
+  headings.bringBack(saved.headings);
+  clauses.bringBack(saved.clauses);
+}
+
+function isSavedShapes(value: unknown): value is SavedShapes {
+  return typeof value === 'object' && value !== null && 'headings' in value && 'clauses' in value;
+}
 
 /** The heading that the tokens from `from` to before `to` make, or the place where they stop making one. */
 export function parseHeading(tokens: readonly IToken[], from: number, to: number): HeadingNode | ParseFault {

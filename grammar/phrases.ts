@@ -5,7 +5,7 @@
 import type { TokenType } from 'chevrotain';
 import { Fuzz, CountWord, NumberWord, Ago, Noun, Sex, DayWords, Every, Often, Action, Rig, Separator } from './tags.ts';
 import { tagged } from './tokens.ts';
-import { COUNT_WORDS, FUZZ_WORDS, NUMBER_WORDS, SEX_WORDS, UNIT_WORDS } from './words.ts';
+import { COUNT_WORDS, FUZZ_WORDS, NUMBER_WORDS, SEX_WORDS } from './words.ts';
 import { ACTIONS, EVERY_CLAUSE, LINKS, MEASURES, PERIODS } from './vocabulary/details.ts';
 import type { DetailName, LinkName } from './vocabulary/details.ts';
 import { FISH } from './vocabulary/fish.ts';
@@ -257,15 +257,3 @@ export const phrasesContinuing = onDemand((kind: ClauseKind): Phrases =>
 export function headToken(kind: ClauseKind): TokenType {
   return HEADS.get(kind) ?? Separator;
 }
-
-/** Every run of letters and digits with a digit in it that is anywhere in the vocabulary. */
-export function vocabularyWithDigits(): ReadonlySet<string> {
-  withDigits ??= new Set(
-    JSON.stringify([TABLE, LINKS, ACTIONS, MEASURES, PERIODS, COUNT_WORDS, FUZZ_WORDS, ...UNIT_WORDS.keys()])
-      .toLowerCase()
-      .match(/[\p{L}\p{N}]*\p{N}[\p{L}\p{N}]*/gu),
-  );
-  return withDigits;
-}
-
-let withDigits: ReadonlySet<string> | null = null;

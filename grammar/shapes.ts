@@ -4,8 +4,8 @@
  * moved to where its own words stand. The grammar stays the only definition: nothing here knows a rule of it.
  */
 import type { IToken, TokenType } from 'chevrotain';
-import { vocabularyWithDigits } from './phrases.ts';
 import * as t from './tokens.ts';
+import { vocabulary } from './vocabulary.ts';
 
 /** What is known of words, as far as parsing rests on it. */
 export interface Naming {
@@ -20,15 +20,15 @@ const PLAIN: ReadonlySet<TokenType> = new Set([t.Quote, t.DateToken]);
 
 /**
  * A key that exactly the rows of one shape have: of every token its type, whether it touches the one before
- * it, and its text where the grammar may look at it. A word with a digit in it is looked at only for whether it
- * is a name; no word of the vocabulary is such a word but the few that are asked for here. No sign of a line's
- * text is a line feed.
+ * it, and its text where the grammar may look at it. A word that is not in the vocabulary is looked at only for
+ * whether it is a name. No sign of a line's text is a line feed.
  */
 export function shapeOf(tokens: readonly IToken[], { isName, isFish }: Naming = NOBODY): string {
   let key = '';
   let end = -1;
   for (const token of tokens) {
-    key += token.startOffset === end ? token.tokenTypeIdx : -token.tokenTypeIdx;
+    const type = token.tokenTypeIdx - FIRST;
+    key += token.startOffset === end ? `.${type}` : type;
     const { image } = token;
     if (token.tokenType === t.Num) key += YEAR.test(image) ? 'y' : '';
     else if (token.tokenType === t.Word) {
@@ -41,13 +41,18 @@ export function shapeOf(tokens: readonly IToken[], { isName, isFish }: Naming = 
   return key;
 }
 
+/** Types are counted from the first raw one: what is kept by a build means the same in the program. */
+const FIRST = Math.min(...t.RAW_TOKENS.map(({ tokenTypeIdx }) => tokenTypeIdx ?? 0));
+const TYPES: ReadonlyMap<number, TokenType> = new Map(
+  t.RAW_TOKENS.map((type) => [(type.tokenTypeIdx ?? 0) - FIRST, type]),
+);
+
 /** A number of four digits may be a year. */
 const YEAR = /^\d{4}$/;
-const DIGIT = /\d/;
 
 /** Whether what a token says is no part of its row's shape. */
 function isFree({ tokenType, image }: IToken): boolean {
-  if (tokenType === t.Word) return DIGIT.test(image) && !vocabularyWithDigits().has(image.toLowerCase());
+  if (tokenType === t.Word) return !vocabulary().has(image.toLowerCase());
   return tokenType === t.Num || PLAIN.has(tokenType);
 }
 
@@ -58,12 +63,16 @@ interface Parsed<V> {
   readonly places: Places;
 }
 
+/** The same as plain data: of a token its type, its offset and its text. */
+export type Saved<V> = readonly [key: string, tokens: readonly (readonly [number, number, string])[], value: V];
+
 /** So many shapes are kept, then all are dropped: what is repeated comes back at once. */
 const MOST = 4_000;
 
 /** What was parsed before, by shape. `move` gives nodes as they are in another row. */
 export class Shapes<V> {
   private readonly known = new Map<string, Parsed<V> | null>();
+  private readonly brought = new Map<string, Saved<V>>();
   private readonly move: (value: V, moved: Moved) => V;
 
   constructor(move: (value: V, moved: Moved) => V) {
@@ -72,8 +81,8 @@ export class Shapes<V> {
 
   /** What a row of that shape parses to; undefined where none was parsed. */
   get(key: string, tokens: readonly IToken[]): V | undefined {
-    const before = this.known.get(key);
-    if (before === undefined || before === null) return undefined;
+    const before = this.known.get(key) ?? this.bring(key);
+    if (before === null) return undefined;
     return this.move(before.value, new Moved(before.tokens, before.places, tokens));
   }
 
@@ -85,6 +94,34 @@ export class Shapes<V> {
     const moved = this.move(value, new Moved(tokens, places, tokens));
     const same = JSON.stringify(moved) === JSON.stringify(value);
     this.known.set(key, same ? { tokens, value, places } : null);
+  }
+
+  /** All shapes known, as plain data. */
+  takeOut(): readonly Saved<V>[] {
+    return [...this.known].flatMap(([key, parsed]) => {
+      if (parsed === null) return [];
+      const tokens = parsed.tokens.map(
+        ({ tokenTypeIdx, startOffset, image }) => [tokenTypeIdx - FIRST, startOffset, image] as const,
+      );
+      return [[key, tokens, parsed.value] as const];
+    });
+  }
+
+  /** Shapes that the same grammar took out. */
+  bringBack(saved: readonly Saved<V>[]): void {
+    for (const one of saved) this.brought.set(one[0], one);
+  }
+
+  private bring(key: string): Parsed<V> | null {
+    const saved = this.brought.get(key);
+    if (saved === undefined) return null;
+    const tokens = saved[1].map(([type, startOffset, image]) => {
+      const tokenType = TYPES.get(type) ?? t.Unknown;
+      return { tokenType, tokenTypeIdx: tokenType.tokenTypeIdx ?? 0, startOffset, image };
+    });
+    const parsed = { tokens, value: saved[2], places: new Places(tokens) };
+    this.known.set(key, parsed);
+    return parsed;
   }
 }
 

@@ -28,9 +28,9 @@ export function runProgram(): void {
     ...(cachedData === undefined ? {} : { cachedData }),
   });
   const program: unknown = script.runInThisContext();
-  if (isProgram(program)) program(module.createRequire(CODE));
+  if (isProgram(program)) program(module.createRequire(CODE), __dirname);
 }
 
-function isProgram(value: unknown): value is (require: NodeJS.Require) => void {
+function isProgram(value: unknown): value is (require: NodeJS.Require, folder: string) => void {
   return typeof value === 'function';
 }

@@ -47,9 +47,10 @@ answer(process.argv.slice(2)).then(
 /** Runs the command line; what can be said again, and what can be read on from, is kept for the next time. */
 async function answer(argv: readonly string[]): Promise<number> {
   const [build, folder] = [thisBuild(), memoryFolder()];
-  if (build === null || folder === null) return await run(argv, realContext(null));
+  if (build === null || folder === null) return await run(argv, realContext(null, null));
   const rooms = roomsOf(build, folder);
-  const status = await remembering(argv, realContext(rooms), shelfIn(folder), keyHere(build));
+  const shelf = shelfIn(folder);
+  const status = await remembering(argv, realContext(rooms, shelf), shelf, keyHere(build));
   takeAlong(rooms);
   return status;
 }

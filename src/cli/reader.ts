@@ -9,6 +9,7 @@ import { readJournal } from '../language/read.ts';
 import type { Reading } from '../language/reading.ts';
 import type { Room } from '../state/draft.ts';
 import { foldRoom } from '../state/fold.ts';
+import { bringBuiltShapes } from './builtshapes.ts';
 import type { Context } from './context.ts';
 import { findFooting, foldKeeping } from './footing/footing.ts';
 import type { Fetched, Footing, Source } from './footing/footing.ts';
@@ -36,6 +37,7 @@ export function readerOf({ files, chest }: Pick<Context, 'files' | 'chest'>, fil
   const source: Source = { files, path: file, name: path.basename(file) };
   const footing = chest === null ? null : findFooting(chest, source);
   if (chest !== null) bringBack(chest);
+  bringBuiltShapes();
   const fold = ({ events, behind }: Reading, on: Day): Room =>
     footing === null || behind === null ? foldRoom(events, on) : footing.room(events, on);
   return {

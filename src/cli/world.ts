@@ -1,13 +1,14 @@
 /** The real world as a context: this process's streams, this machine's clock and files. */
 import process from 'node:process';
-import type { Day } from '../core/day.ts';
 import type { Chest } from '../files/cache/chest.ts';
+import type { Shelf } from '../files/cache/shelf.ts';
 import { machineFiles } from '../files/files.ts';
-import { dayHere, dayIn } from './clock.ts';
 import type { Context, Output } from './context.ts';
+import { dayNow } from './memory/days.ts';
 import { terminalPrompt } from './terminal.ts';
 
-export function realContext(chest: Chest | null): Context {
+/** `chest` and `shelf` are the cache's; null where nothing is kept. */
+export function realContext(chest: Chest | null, shelf: Shelf | null): Context {
   return {
     out: output(process.stdout),
     err: output(process.stderr),
@@ -25,7 +26,7 @@ export function realContext(chest: Chest | null): Context {
     files: machineFiles,
     chest,
     prompt: (complete) => terminalPrompt(complete),
-    today,
+    today: (zone) => dayNow(zone, new Date(), shelf),
   };
 }
 
@@ -39,10 +40,4 @@ function output(stream: NodeJS.WriteStream): Output {
       return stream.isTTY ? stream.columns : null;
     },
   };
-}
-
-async function today(zone: string | null): Promise<Day> {
-  const now = new Date();
-  const there = zone === null ? null : await dayIn(zone, now);
-  return there ?? dayHere(now);
 }

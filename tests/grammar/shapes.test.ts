@@ -2,7 +2,7 @@
  * A line of a shape that was parsed before gives what parsing it afresh gives, on a hundred thousand lines of
  * which half are changed by a sign or two, as fingers do.
  */
-import { readFileSync } from 'node:fs';
+import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parseClauses, parseClausesAfresh, parseHeading, parseHeadingAfresh } from '../../grammar/parse.ts';
 import type { HeadingKind } from '../../grammar/phrases.ts';
@@ -11,6 +11,7 @@ import { movedClauses } from '../../grammar/moving.ts';
 import type { ClauseNode } from '../../grammar/syntax.ts';
 import { shapeOf, Shapes } from '../../grammar/shapes.ts';
 import { Colon, cut } from '../../grammar/tokens.ts';
+import { vocabulary } from '../../grammar/vocabulary.ts';
 import type { Names } from '../../src/language/names.ts';
 import { readJournal } from '../../src/language/read.ts';
 import { foldPunctuation } from '../../src/language/punctuation.ts';
@@ -55,6 +56,18 @@ test('a line of a shape that was parsed before reads as it does afresh', { timeo
   expect(differing.slice(0, 5)).toEqual([]);
 });
 
+test('every word that the rules of tagging name is known as one', () => {
+  const files = readdirSync('grammar').filter((name) => name.endsWith('.ts'));
+  const compared = files.flatMap((name) => {
+    const text = readFileSync(`grammar/${name}`, 'utf8');
+    return [...text.matchAll(/[!=]== '([a-z]+)'/g)].map(([, word]) => word ?? '');
+  });
+  expect(compared.length).toBeGreaterThan(40);
+  // What is compared in the rules and is no word of a line: kinds of node, forms, columns of the tables.
+  const others = ['rule', 'flag', 'string', 'object', 'function', 'number'];
+  expect(compared.filter((word) => !vocabulary().has(word) && !others.includes(word))).toEqual([]);
+});
+
 describe('lines of one shape', () => {
   const names = readJournal(
     'room.txt',
@@ -71,6 +84,7 @@ describe('lines of one shape', () => {
   test.each([
     ['other numbers', 'A1: level 28 mm', 'A1: level 135 mm'],
     ['other tanks', 'A1: moved all Fern-1 to A1', 'A1: moved all Fern-12 to B12'],
+    ['other names', 'A1: moved all Fern-2 to A1', 'A1: moved all Fern to B12'],
     ['other remarks', 'A1: spawned "left cave"', 'A1: spawned "the roof"'],
     ['other places in their lines', '2026-02-14 07:40 A1: dead 2', '2026-02-14 B12: dead 31'],
   ])('have %s', (_, one, other) => {

@@ -2,7 +2,7 @@
 // Node's own start; parts that a command does not need are evaluated on demand. Beside the starter lie
 // the program, the form of it that the engine compiled while it answered once, and what it says when
 // asked for help.
-import { execFileSync } from 'node:child_process';
+import { execFileSync, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { build } from 'esbuild';
 import { chmod, readFile, mkdir, rm, writeFile } from 'node:fs/promises';
@@ -14,6 +14,7 @@ const beside = (name) => join(dirname(outfile), name);
 const code = beside('tankside-code.cjs');
 const cache = beside('tankside-code.cache');
 const help = beside('tankside-help.json');
+const shapes = beside('tankside-shapes.json');
 
 const common = {
   bundle: true,
@@ -29,14 +30,14 @@ const common = {
 // Stands in the program's text until that is known; then for its mark.
 const MARK = 'mark-of-this-build';
 
-await Promise.all([cache, help].map((file) => rm(file, { force: true })));
+await Promise.all([cache, help, shapes].map((file) => rm(file, { force: true })));
 const program = await build({
   ...common,
   entryPoints: ['src/cli/main.ts'],
   write: false,
   outfile: code,
   // One function of `require`: what the starter runs, and no module of its own.
-  banner: { js: '(function (require) { const module = {}, exports = {};' },
+  banner: { js: '(function (require, __dirname) { const module = {}, exports = {};' },
   footer: { js: '})' },
   supported: { 'dynamic-import': false },
   define: { TANKSIDE_VERSION: JSON.stringify(version), TANKSIDE_BUILD: JSON.stringify(MARK) },
@@ -59,6 +60,7 @@ await build({
 await chmod(outfile, 0o755);
 compile();
 await writeFile(help, JSON.stringify(helpTexts()));
+await writeShapes();
 
 /**
  * Node's modules handed on as they are: the usual wrapping copies every member, the costly ones too. The
@@ -89,12 +91,21 @@ function compile() {
     process.env.TANKSIDE_CACHE = 'off';
     process.argv = [process.execPath, '', 'due', '--on', '2026-11-22', '--journal', ${JSON.stringify(journal)}];
     process.on('exit', () => writeFileSync(${JSON.stringify(cache)}, script.createCachedData()));
-    script.runInThisContext()(require);`;
+    // Without the shapes of lines, so that the parser is compiled too.
+    script.runInThisContext()(require, '');`;
   try {
     execFileSync(process.execPath, ['-e', run], { stdio: ['ignore', 'ignore', 'ignore'] });
   } catch {
     console.warn('not compiled ahead: every start will compile anew');
   }
+}
+
+/** The shapes of lines that journals have, parsed ahead. Without them all works, only later. */
+async function writeShapes() {
+  const { outputFiles } = await build({ ...common, entryPoints: ['tests/tools/shapes.ts'], write: false });
+  const run = spawnSync(process.execPath, ['-'], { input: outputFiles[0].text, encoding: 'utf8', maxBuffer: 1 << 26 });
+  if (run.status === 0) await writeFile(shapes, JSON.stringify({ build: mark, shapes: JSON.parse(run.stdout) }));
+  else console.warn('no lines parsed ahead: every start will make the parser');
 }
 
 /** What the program says of itself: of all, of each command, and its version. Without it all works, only later. */

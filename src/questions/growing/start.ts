@@ -27,12 +27,25 @@ const GROWN = 2.5;
 /** Fish taken for a brood of unknown number. */
 const SOME = 30;
 /** Length of grown fish of that species, mm: as declared, else of the largest breeder, or so many times the sale size. */
-export function adultSize(room: Room, body: SeenBody): number {
-  const declared = body.species === null ? null : (room.stock.species.get(body.species)?.traits.adult?.high ?? null);
+export function adultSize(room: Room, { species }: SeenBody): number {
+  const ofRoom = grown.get(room) ?? new Map<string | null, number>();
+  grown.set(room, ofRoom);
+  const before = ofRoom.get(species);
+  if (before !== undefined) return before;
+  const size = adultSizeOf(room, species);
+  ofRoom.set(species, size);
+  return size;
+}
+
+/** Worked out once a room, for each species. */
+const grown = new WeakMap<Room, Map<string | null, number>>();
+
+function adultSizeOf(room: Room, kind: string | null): number {
+  const declared = kind === null ? null : (room.stock.species.get(kind)?.traits.adult?.high ?? null);
   if (declared !== null) return declared;
-  const breeders = [...room.stock.groups.values()].filter(({ species }) => species === body.species);
+  const breeders = [...room.stock.groups.values()].filter(({ species }) => species === kind);
   const lengths = breeders.flatMap(({ members }) => members.map(({ size }) => size?.high ?? 0));
-  const { saleSize } = guildDefaults(guildOf(room, body.species));
+  const { saleSize } = guildDefaults(guildOf(room, kind));
   return Math.max(GROWN * (saleSize.likely ?? saleSize.low), ...lengths);
 }
 
