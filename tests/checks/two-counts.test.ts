@@ -5,6 +5,7 @@ import type { Problem } from '../../src/core/problem.ts';
 import { foldRoom } from '../../src/state/fold.ts';
 import { day } from '../support/events.ts';
 import { readLines, ROOM } from '../support/lines.ts';
+import { tankside } from '../support/run.ts';
 
 const BROOD = `2026-01-10 A1: spawned brood Rowan-1
 2026-01-20 A1: free-swimming
@@ -68,6 +69,19 @@ describe('two sure counts of one moment', () => {
     expect(found(of('C2: counted 34', 'A1: Rowan-1 counted 5'))).toEqual([]);
     expect(found(of('07:40 C2: counted 34', '19:00 C2: counted 30'))).toEqual([]);
     expect(found(of('C2: counted 34; counted 30'))).toEqual([]);
+  });
+});
+
+describe('two copies of a journal merged into one', () => {
+  it('are told by check with both lines, as a doubt and no failure', async () => {
+    const journal = ROOM + BROOD + of('C2: counted 34', 'C2: counted 30');
+    const { status, out } = await tankside(['check'], {
+      files: { '/room/fishroom.txt': journal },
+      today: '2026-03-02',
+    });
+    expect(status).toBe(0);
+    expect(out).toContain(`fishroom.txt, line ${String(SETUP + 2)}, look again`);
+    expect(out).toContain(`see fishroom.txt, line ${String(SETUP + 1)}:`);
   });
 });
 
