@@ -23,7 +23,7 @@ export const PARTS: readonly Part[] = [
       'state',
       'broodstart broods broodlife broodnames spawning stageseen stageclock stagewindows hindsight when',
     ),
-    tests: test('state', 'broods broodnames eggs spawned stages stageseen hindsight when gone'),
+    tests: test('state', 'broods broodnames eggs spawned stages stages.property stageseen hindsight when gone'),
   },
   {
     name: 'pairs',
