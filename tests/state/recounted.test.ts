@@ -45,6 +45,9 @@ describe('a low count, mended after some died', () => {
     const mended = roomOf(`${TWO}${other}${day('02', 'A2: Rowan-1 counted 18')}`);
     expect([doubts(mended), part(mended, 'A1'), part(mended, 'A2')]).toEqual([[], '32–32', '18–18']);
     expect(doubts(roomOf(`${TWO}${other}${day('02', 'A2: Rowan-1 counted 19')}`))).toEqual(['counts-contradict 6 3']);
+    const then = `${TWO}${other}${day('02', 'A2: Rowan-1 counted 18')}`;
+    expect(doubts(roomOf(`${then}${day('03', 'A1: Rowan-1 counted 33')}`))).toEqual(['counts-contradict 7 2']);
+    expect(doubts(roomOf(`${then}${day('03', 'Rowan-1: counted 51')}`))).toEqual(['counts-contradict 7 2']);
   });
   it('in a tank that nothing sure bounded, bounds nothing there', () => {
     const guessed = `${GUESS}2026-03-01 A1: Rowan-1 moved about 20 to A2\n`;

@@ -55,6 +55,12 @@ describe('doses', () => {
   test('long before the first sign belong to something else', () => {
     const [dose, , clear] = dosed('2026-02-20 C1: treated salt 10 g\n');
     expect([dose, clear]).toEqual([null, '2026-04-17']);
+    expect(dosed('2026-03-05 C1: treated salt 10 g\n')[0]).toBeNull();
+    expect(dosed('2026-03-06 C1: treated salt 10 g\n')[0]).toBe('2026-03-06');
+  });
+  test('in water that is held in part count too', () => {
+    const row = rowOf('2026-03-20 A1: hold "velvet"\n2026-03-21 B1: hold over\n2026-03-24 A1: treated salt 10 g\n');
+    expect([row.tanks.map(({ tank }) => tank), isoDay(row.clear)]).toEqual([['A1', 'A2'], '2026-04-21']);
   });
   test('of two courses: the last one given, and the later end of those to come', () => {
     const salt = '2026-04-09 C1: treat salt 2 g/L, every 2 days, 3 doses\n';
@@ -63,6 +69,11 @@ describe('doses', () => {
     expect(dosed(formalin)).toEqual(['2026-04-08', '2026-04-23', '2026-05-21']);
     expect(dosed(salt + formalin)).toEqual(['2026-04-09', '2026-04-23', '2026-05-21']);
     expect(dosed(formalin + salt)).toEqual(['2026-04-09', '2026-04-23', '2026-05-21']);
+    const later = formalin.replace('04-08', '04-10');
+    expect(dosed(salt + later)).toEqual(['2026-04-10', '2026-04-25', '2026-05-23']);
+    const one = '2026-03-25 C1: treat formalin 2 mL\n';
+    const two = '2026-03-22 C1: treat salt 2 g/L\n2026-03-30 C1: treat salt 2 g/L\n';
+    expect(dosed(two + one)).toEqual(['2026-03-30', null, '2026-04-27']);
   });
   test('given to the end put nothing off beyond the last of them', () => {
     const two = '2026-03-24 C1: treat salt 2 g/L, every 2 days, 2 doses\n2026-03-26 C1: treat salt 2 g/L\n';
