@@ -117,6 +117,9 @@ describe('quarantine', () => {
     expect(kept(`${bought}2026-03-25 Q1: Elm moved all to C2\n`)).toEqual([]);
     const over = `${bought}2026-03-30 Q1: quarantine over\n`;
     expect(kept(over)).toEqual([]);
+    expect(kept(`${bought}2026-03-25 C2: quarantine 3 days\n2026-03-30 C2: quarantine over\n`)).toEqual([
+      'Q1 2026-03-20 to 2026-04-17, usual',
+    ]);
     expect(kept(`${over}2026-04-02 C1: Ash moved 2 to Q1\n`)).toEqual(['Q1 2026-04-02 to 2026-04-30, usual']);
     expect(kept(`2026-03-10 C1: Ash moved 2 to Q1\n2026-03-15 Q1: quarantine over\n${bought}`)).toEqual([
       'Q1 2026-03-20 to 2026-04-17, usual',
