@@ -1,0 +1,71 @@
+import fs from 'node:fs';
+import path from 'node:path';
+import fc from 'fast-check';
+import { expect, test } from 'vitest';
+import { chestIn, sumOf } from '../../../src/files/cache/chest.ts';
+import { folder } from '../../support/folder.ts';
+
+const bytes = (text: string): Buffer => Buffer.from(text);
+
+function only(place: string): string {
+  const names = fs.readdirSync(place);
+  expect(names).toHaveLength(1);
+  return path.join(place, names[0] ?? '');
+}
+
+test('a thing is found under its own kind and key alone', () => {
+  const chest = chestIn(path.join(folder(), 'not', 'there', 'yet'));
+  expect(chest.get('room', 'one')).toBeNull();
+  chest.put('room', 'one', bytes('a room'));
+  expect(chest.get('room', 'one')).toEqual(bytes('a room'));
+  expect(chest.get('room', 'two')).toBeNull();
+  expect(chest.get('worked', 'one')).toBeNull();
+});
+
+test('a thing put where another was is not taken for it', () => {
+  const place = folder();
+  const chest = chestIn(place);
+  chest.put('room', 'one', bytes('a room'));
+  const kept = only(place);
+  for (let key = 0; key < 100; key += 1) {
+    const other = folder();
+    const foreign = chestIn(other);
+    foreign.put('room', `other ${String(key)}`, bytes('another room'));
+    fs.copyFileSync(only(other), kept);
+    expect(chest.get('room', 'one')).toBeNull();
+  }
+});
+
+test('a thing cut short, or with any one byte changed, is not there', () => {
+  const place = folder();
+  const chest = chestIn(place);
+  chest.put('room', 'one', bytes('PairA0-1, laid 14 Feb'));
+  const file = only(place);
+  const whole = fs.readFileSync(file);
+  fc.assert(
+    fc.property(fc.nat(whole.length - 1), fc.integer({ min: 1, max: 255 }), fc.boolean(), (at, change, cut) => {
+      const torn = cut ? whole.subarray(0, at) : Buffer.from(whole);
+      if (!cut) torn[at] = (torn[at] ?? 0) ^ change;
+      fs.writeFileSync(file, torn);
+      expect(chest.get('room', 'one')).toBeNull();
+    }),
+  );
+});
+
+test('what others may write to is not believed', () => {
+  const place = folder();
+  const chest = chestIn(place);
+  chest.put('room', 'one', bytes('a room'));
+  const file = only(place);
+  expect(fs.statSync(file).mode & 0o777).toBe(0o600);
+  fs.chmodSync(file, 0o622);
+  expect(chest.get('room', 'one')).toBeNull();
+});
+
+// FIPS 180-4: SHA-256 of the empty message, as NIST lists it (CAVP short messages, length 0; from memory).
+test('the sum is SHA-256 of all parts, each behind its length', () => {
+  expect(sumOf(['abc'])).not.toEqual(sumOf(['ab', 'c']));
+  expect(sumOf(['ab', 'c'])).not.toEqual(sumOf(['a', 'bc']));
+  expect(sumOf(['½'])).toEqual(sumOf([Buffer.from('½')]));
+  expect(sumOf([])).toEqual(Buffer.from('e3b0c44298fc1c149afbf4c8996fb92427ae41e4649b934ca495991b7852b855', 'hex'));
+});
