@@ -44,9 +44,17 @@ export function observe(
   const news =
     where === null ? ofAll(body, count, sure, event, stands) : ofPart(body, where, count, sure, event, stands);
   if (news) draft.problems.push(news);
-  body.counts.push({ ...seen, before, total: body.total });
+  const counted: CountSeen = { ...seen, total: body.total };
+  stoodBefore.set(counted, before);
+  body.counts.push(counted);
   if (isYoung(body) && body.ended?.how === 'gone' && body.total.high > 0) body.ended = null;
 }
+
+/**
+ * What was known of the fish before a count. Needed only while the same day is folded, in which another count may
+ * replace it: no part of the room.
+ */
+const stoodBefore = new WeakMap<CountSeen, Tally>();
 
 /** The count of the same moment and fish that stood till now: of two of them the later filed stands. */
 function sameMoment(body: Body, tank: string | null, { day, minute }: Moment): CountSeen | null {
@@ -66,11 +74,13 @@ function takeBack(problems: Problem[], body: Body, old: CountSeen, touched: bool
   old.replaced = true;
   const own = problems.findIndex(({ kind, at }) => at === old.place && OF_COUNTS.has(kind));
   if (own >= 0) problems.splice(own, 1);
-  if (!touched) return restore(body, old.before);
-  if (body.ceiling?.place === old.place) body.ceiling = raisedBack(body.ceiling, old, old.before.ceiling);
+  const before = stoodBefore.get(old);
+  if (before === undefined) return;
+  if (!touched) return restore(body, before);
+  if (body.ceiling?.place === old.place) body.ceiling = raisedBack(body.ceiling, old, before.ceiling);
   for (const [tank, ceiling] of body.ceilings) {
     if (ceiling.place !== old.place) continue;
-    const back = raisedBack(ceiling, old, old.before.ceilings.get(tank) ?? null);
+    const back = raisedBack(ceiling, old, before.ceilings.get(tank) ?? null);
     if (back === null) body.ceilings.delete(tank);
     else body.ceilings.set(tank, back);
   }

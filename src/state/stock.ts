@@ -68,7 +68,7 @@ export interface SizeSeen {
   replaced: boolean;
 }
 
-/** A count as it was written, and what it replaced, should a later line of the same moment replace it. */
+/** A count as it was written. */
 export interface CountSeen {
   day: Day;
   minute: number | null;
@@ -78,7 +78,6 @@ export interface CountSeen {
   place: Place;
   /** A later count of the same moment stands in its place; this one is history. */
   replaced: boolean;
-  before: Tally;
   /** All of them together once this count was taken in. */
   total: Interval;
 }
