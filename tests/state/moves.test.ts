@@ -79,6 +79,15 @@ describe('a brood', () => {
     const retired = roomOf('2026-02-01 C2: retired', SWIM, '2026-02-20 A1: Rowan-1 moved 20 to C2');
     expect([told(retired), parts(retired, 'Rowan-1')]).toEqual([['retired-tank 4 1'], 'A1 52–52']);
   });
+  it('of which more would go than there are goes nowhere, and brings no hold along', () => {
+    const room = roomOf(SWIM, '2026-02-20 A1: Rowan-1 moved 60 to C2');
+    expect([told(room), parts(room, 'Rowan-1'), moves(room)]).toEqual([['more-out-than-in 3 2'], 'A1 52–52', []]);
+  });
+  it('that was moved as eggs can be counted no better when it swims', () => {
+    const eggs = ['2026-02-02 A1: spawned', '2026-02-04 A1: Rowan-1 moved all to C2'];
+    const room = roomOf(...eggs, '2026-02-12 C2: Rowan-1 free-swimming, about 70');
+    expect([parts(room, 'Rowan-1'), told(room)]).toEqual(['C2 35–140', []]);
+  });
   it('leaves one at least where the rest stay, and is moved in the eyes of holds as a number', () => {
     const room = roomOf(
       '2026-02-02 A1: spawned',
