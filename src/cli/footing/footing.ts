@@ -16,6 +16,8 @@ import { keepReading, readOnward } from '../../language/onward.ts';
 import type { ReadBefore } from '../../language/onward.ts';
 import type { Behind, Fetch, Reading } from '../../language/reading.ts';
 import type { Chest } from '../../files/cache/chest.ts';
+import { bringBackRoom, takeLater } from './worked.ts';
+import type { Laid } from './worked.ts';
 
 /** A journal with the files that belong to it. */
 export interface Source {
@@ -36,6 +38,8 @@ interface FileRead {
 interface Meta {
   /** Hash of the main file's text before `before.start`. */
   readonly hash: string;
+  /** The last day of all that was read then. */
+  readonly through: Day;
   readonly also: readonly FileRead[];
   readonly before: ReadBefore;
   readonly behind: Omit<Behind, 'day' | 'events'>;
@@ -76,7 +80,9 @@ export function findFooting(chest: Chest, source: Source): Footing | null {
       const draft: unknown = v8.deserialize(room);
       if (!isDraft(draft)) throw new TypeError('no room was kept');
       for (const name of writtenBroodNames(events)) draft.stock.takenNames.add(name);
-      return foldOn(draft, events, on);
+      foldOn(draft, events, on);
+      bringBackRoom(chest, laidBy(source, meta), draft);
+      return draft;
     },
   };
 }
@@ -105,12 +111,19 @@ export function foldKeeping(
   const behind = behindOf(draft, over);
   const meta: Meta = {
     hash: sum(text.slice(0, before.start.at)),
+    through: events.at(-1)?.day ?? on,
     also: fetched.map(({ from, asked, got }) => ({ from, asked, hash: hashOf(got) })),
     before,
     behind,
   };
   chest.put('room', source.path, closed(meta, v8.serialize(draft)));
-  return foldOn(draft, events.slice(before.events), on);
+  foldOn(draft, events.slice(before.events), on);
+  takeLater(laidBy(source, meta), draft);
+  return draft;
+}
+
+function laidBy({ path }: Source, { hash, through, before }: Meta): Laid {
+  return { key: `${hash} ${path}`, day: before.day, through };
 }
 
 function behindOf(draft: Draft, events: Reading['events']): Meta['behind'] {
@@ -146,7 +159,7 @@ function opened(kept: Buffer): [Meta, Buffer] | [null, null] {
 }
 
 function isMeta(value: unknown): value is Meta {
-  return hasAll(value, ['hash', 'also', 'before', 'behind']);
+  return hasAll(value, ['hash', 'through', 'also', 'before', 'behind']);
 }
 
 function isDraft(value: unknown): value is Draft {

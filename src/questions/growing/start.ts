@@ -28,19 +28,22 @@ const GROWN = 2.5;
 const SOME = 30;
 /** Length of grown fish of that species, mm: as declared, else of the largest breeder, or so many times the sale size. */
 export function adultSize(room: Room, { species }: SeenBody): number {
-  const ofRoom = grown.get(room) ?? new Map<string | null, number>();
-  grown.set(room, ofRoom);
-  const before = ofRoom.get(species);
-  if (before !== undefined) return before;
-  const size = adultSizeOf(room, species);
-  ofRoom.set(species, size);
-  return size;
+  return adultSizeOf(room, species);
 }
 
 /** Worked out once a room, for each species. */
 const grown = new WeakMap<Room, Map<string | null, number>>();
 
-function adultSizeOf(room: Room, kind: string | null): number {
+/** The same for a species; null for fish of none that was told. */
+export function adultSizeOf(room: Room, species: string | null): number {
+  const ofRoom = grown.get(room) ?? new Map<string | null, number>();
+  grown.set(room, ofRoom);
+  const size = ofRoom.get(species) ?? workOutSize(room, species);
+  ofRoom.set(species, size);
+  return size;
+}
+
+function workOutSize(room: Room, kind: string | null): number {
   const declared = kind === null ? null : (room.stock.species.get(kind)?.traits.adult?.high ?? null);
   if (declared !== null) return declared;
   const breeders = [...room.stock.groups.values()].filter(({ species }) => species === kind);

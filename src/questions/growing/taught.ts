@@ -1,11 +1,12 @@
 /** What the room's other broods teach of how fast such fish grow here. */
+import type { Day } from '../../core/day.ts';
 import type { Interval } from '../../core/interval.ts';
 import { exactly } from '../../core/interval.ts';
 import { paceOf } from '../../science/growth.ts';
 import type { GrowthPrior } from '../../science/growth.ts';
 import type { SeenBody, SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
-import { isSelected, readingsOf, startOf } from './start.ts';
+import { adultSizeOf, isSelected, readingsOf, startOf } from './start.ts';
 
 /** A brood of the room teaches its species once it was read at this age, days (ours). */
 const TAUGHT_AT = 40;
@@ -48,7 +49,12 @@ function lessDays(prior: GrowthPrior): Interval {
   return { low: low - start, likely: (likely ?? (low + high) / 2) - start, high: high - start };
 }
 
-type Paces = readonly { readonly brood: string; readonly mean: number; readonly variance: number }[];
+interface Pace {
+  readonly mean: number;
+  readonly variance: number;
+}
+
+type Paces = readonly (Pace & { readonly brood: string })[];
 
 /** Paces worked out so far: a room never changes, and every row of an answer asks for the same ones. */
 const known = new WeakMap<Room, Map<string, Paces>>();
@@ -58,18 +64,80 @@ function pacesOf(room: Room, species: string): Paces {
   known.set(room, bySpecies);
   const before = bySpecies.get(species);
   if (before) return before;
+  const over = overPaces(room, species);
   const paces = [...room.stock.broods.values()]
     .filter((brood) => brood.species === species && brood.oneOf.length === 0)
     .flatMap((brood) => {
-      const pace = ownPace(room, brood);
-      return pace === null ? [] : [{ brood: brood.name, ...pace }];
+      const pace = over(brood) ?? { pace: ownPace(room, brood) };
+      return pace.pace === null ? [] : [{ brood: brood.name, ...pace.pace }];
     });
   bySpecies.set(species, paces);
   return paces;
 }
 
+/** Paces of the broods of one species that were over by a day, as plain data. */
+export interface OverPaces {
+  readonly species: string;
+  readonly over: Day;
+  /** All that they rest on beside the broods themselves. */
+  readonly under: string;
+  readonly paces: readonly OverPace[];
+}
+
+interface OverPace {
+  readonly brood: string;
+  /** How many lines told of it. */
+  readonly lines: number;
+  /** Null where its readings say nothing. */
+  readonly pace: Pace | null;
+}
+
+const brought = new WeakMap<Room, readonly OverPaces[]>();
+
+/** What was worked out of broods that were over by a day: later lines seldom tell more of them. */
+export function takeOutPaces(room: Room, over: Day): readonly OverPaces[] {
+  return [...(known.get(room) ?? [])].map(([species, paces]) => {
+    const byName = new Map(paces.map(({ brood, mean, variance }) => [brood, { mean, variance }]));
+    const old = [...room.stock.broods.values()].filter((brood) => brood.species === species && isOver(brood, over));
+    return {
+      species,
+      over,
+      under: underOf(room, species),
+      paces: old.map(({ name, lines }) => ({ brood: name, lines: lines.length, pace: byName.get(name) ?? null })),
+    };
+  });
+}
+
+/** Brings back what `takeOutPaces` gave, for a room of the same lines up to that day and perhaps more after it. */
+export function bringBackPaces(room: Room, paces: readonly OverPaces[]): void {
+  brought.set(room, paces);
+}
+
+/** Finds the pace of a brood of which nothing was told since. */
+function overPaces(room: Room, species: string): (brood: SeenBrood) => OverPace | null {
+  const found = brought.get(room)?.find((one) => one.species === species && one.under === underOf(room, species));
+  if (found === undefined) return () => null;
+  const byName = new Map(found.paces.map((one) => [one.brood, one]));
+  return (brood) => {
+    const pace = byName.get(brood.name);
+    return pace?.lines === brood.lines.length && isOver(brood, found.over) ? pace : null;
+  };
+}
+
+/** How warm it was counts for some days after laying, whatever became of the brood. */
+const WARMTH_COUNTS = 10;
+
+function isOver({ ended, laid, oneOf }: SeenBrood, day: Day): boolean {
+  const early = laid.likely ?? laid.high;
+  return ended !== null && ended.day <= day && early !== null && early + WARMTH_COUNTS <= day && oneOf.length === 0;
+}
+
+function underOf(room: Room, species: string): string {
+  return JSON.stringify([room.stock.species.get(species)?.traits, adultSizeOf(room, species)]);
+}
+
 /** What the readings of a brood alone say of its pace: the usual is taken out again, since it is not news. */
-function ownPace(room: Room, brood: SeenBrood): { mean: number; variance: number } | null {
+function ownPace(room: Room, brood: SeenBrood): Pace | null {
   if (brood.sizes.length === 0) return null;
   const start = startOf(room, brood);
   if (start === null) return null;

@@ -3,6 +3,7 @@ import fs from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { addDays } from '../../../src/core/day.ts';
 import type { Files } from '../../../src/files/port.ts';
+import { takeAlong } from '../../../src/cli/footing/worked.ts';
 import { readerOf } from '../../../src/cli/reader.ts';
 import type { Read } from '../../../src/cli/reader.ts';
 import { chestInMemory } from '../../support/chest.ts';
@@ -152,6 +153,8 @@ test('every question is answered the same with a footing', { timeout: 60_000 }, 
   const chest = chestInMemory();
   const journal = '/room/fishroom.txt';
   await tankside(['due', '--on', '2026-11-22'], { today, files: { [journal]: EXAMPLE }, chest });
+  takeAlong(chest);
+  expect([...chest.kept.keys()].filter((key) => key.startsWith('worked')).length).toBe(2);
   const files = { [journal]: `${EXAMPLE}2026-11-22 C2: all well\n` };
   const questions = 'due walk pairs broods tanks loops water sale holds promises cultures kin money check'.split(' ');
   for (const words of [
