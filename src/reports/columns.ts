@@ -95,7 +95,8 @@ function height(row: CutRow): number {
   return row.reduce((most, lines) => Math.max(most, lines.length), 0);
 }
 
-const pad: Draw = (rows, columns, widths) =>
+/** The plain drawing: every cell padded to its column. */
+export const pad: Draw = (rows, columns, widths) =>
   rows.flatMap((row) =>
     Array.from({ length: height(row) }, (_, at) =>
       row.map((lines, index) => padded(lines[at] ?? '', widths[index] ?? 0, columns[index]?.align)).join(GAP),

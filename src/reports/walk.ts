@@ -58,11 +58,15 @@ function fishWords({ name, what, count, plain, doing }: WalkFish): string {
   return [name, what, ...(plain ? [] : [countWords(count)]), ...(doing === null ? [] : [doing])].join(', ');
 }
 
+/** However long the name of a tank, beside it is room to write something. */
+const LEAST_BESIDE = 12;
+
 /** Plain text for a printer: no colour, every tank with lines to write on. */
 export function walkPaper(answer: WalkAnswer, look: Look): string {
   const width = Math.min(look.width, 80);
   const margin = answer.tanks.reduce((most, { tank }) => Math.max(most, tank.length), 3) + 2;
-  const rule = ' '.repeat(margin) + '_'.repeat(width - margin);
+  const beside = Math.max(LEAST_BESIDE, width - margin);
+  const rule = ' '.repeat(margin) + '_'.repeat(beside);
   const blocks = answer.tanks.map((tank) => {
     const told = [
       ...(tank.fish.length === 0 ? ['empty'] : tank.fish.map(fishWords)),
@@ -70,7 +74,7 @@ export function walkPaper(answer: WalkAnswer, look: Look): string {
       ...(tank.rigged.length === 0 ? [] : [`rigged: ${tank.rigged.join('; ')}`]),
       ...tank.look.map(({ what }) => `today: ${what}`),
     ];
-    const lines = told.flatMap((text) => paragraph(text, width - margin, 2).split('\n'));
+    const lines = told.flatMap((text) => paragraph(text, beside, 2).split('\n'));
     const set = lines.map((line, index) => (index === 0 ? tank.tank : '').padEnd(margin) + line);
     return [...set, ...Array.from({ length: RULED }, () => `\n${rule}`)].join('\n');
   });

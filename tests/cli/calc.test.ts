@@ -182,6 +182,7 @@ describe('calc refuses what cannot be', () => {
     [['convert', '5gal', 'L'], 'two sizes'],
     [['convert', '44mg/L', 'NO3', 'N'], '«N» is no unit'],
     [['convert', '26C'], 'the unit to convert to is missing'],
+    [['convert', '1e308dGH', 'mg/L CaCO3'], 'beyond what can be worked out'],
     [['dose', 'NaHCO3', '12', '--raise', '3dKH', '--volume', '240L'], '«12» is not read here'],
     [['convert', '5kg', 'L'], 'unit of mass'],
     [['dose', 'salt', '--raise', '1dKH', '--volume', '10L'], 'is none of'],

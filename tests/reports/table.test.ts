@@ -64,6 +64,16 @@ describe('a table', () => {
     expect(many.length - 2).toBe((few.length - 2) * 2);
   });
 
+  test('draws a cell of many lines as it draws one of few', () => {
+    const told = (lines: number): string =>
+      table(look, columns, [{ cells: ['A1', '1', 'word '.repeat(8 * lines).trim()] }]);
+    const few = told(4).split('\n');
+    const many = told(2_000).split('\n');
+    expect(many.slice(0, few.length - 2)).toEqual(few.slice(0, -2));
+    expect(many.length).toBeGreaterThan(500);
+    expect(new Set(many.slice(3, -2)).size).toBe(1);
+  });
+
   test('stacks several texts in one cell', () => {
     const cells = ['A1', '1', ['water change', { text: 'last on 6 Feb', paint: look.paint.quiet }]];
     expect(table(look, columns, [{ cells }])).toBe('where  n  why\nA1     1  water change\n          last on 6 Feb\n');

@@ -114,6 +114,8 @@ function calculate(calculator: Calculator, { words, options, row }: Asked): Calc
     const inputs = new Inputs(words, options, calculator.example);
     const answer = calculator.run(inputs);
     inputs.checkAllRead();
+    if (answer.results.some(({ value }) => value !== null && !Number.isFinite(value)))
+      throw inputs.fault('these numbers are beyond what can be worked out');
     return answer;
   } catch (error) {
     if (!(error instanceof CalcFault)) throw error;
