@@ -49,16 +49,20 @@ interface SavedShapes {
   readonly clauses: readonly Saved<readonly ClauseNode[]>[];
 }
 
-/** Every shape that was parsed so far. */
-export function takeOutShapes(): SavedShapes {
+/** Every shape that was parsed so far, here or where it was taken out before; null where none is new. */
+export function takeOutShapes(): SavedShapes | null {
+  if (headings.fresh + clauses.fresh === 0) return null;
   return { headings: headings.takeOut(), clauses: clauses.takeOut() };
 }
 
-/** Shapes that this very grammar took out, so that lines of them need no parser. What is none is not taken. */
-export function bringBackShapes(saved: unknown): void {
+/**
+ * Shapes that this very grammar took out, so that lines of them need no parser. What is none is not taken. `own`: to
+ * be taken out again, as the build’s are not.
+ */
+export function bringBackShapes(saved: unknown, own: boolean): void {
   if (!isSavedShapes(saved)) return;
-  headings.bringBack(saved.headings);
-  clauses.bringBack(saved.clauses);
+  headings.bringBack(saved.headings, own);
+  clauses.bringBack(saved.clauses, own);
 }
 
 function isSavedShapes(value: unknown): value is SavedShapes {

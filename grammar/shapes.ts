@@ -61,6 +61,8 @@ interface Parsed<V> {
   readonly tokens: readonly IToken[];
   readonly value: V;
   readonly places: Places;
+  /** Whether it is taken out: all but what every build brings. */
+  readonly own: boolean;
 }
 
 /** The same as plain data: of a token its type, its offset and its text. */
@@ -72,8 +74,10 @@ const MOST = 4_000;
 /** What was parsed before, by shape. `move` gives nodes as they are in another row. */
 export class Shapes<V> {
   private readonly known = new Map<string, Parsed<V> | null>();
-  private readonly brought = new Map<string, Saved<V>>();
+  private readonly brought = new Map<string, { readonly saved: Saved<V>; readonly own: boolean }>();
   private readonly move: (value: V, moved: Moved) => V;
+  /** How many were parsed here. */
+  fresh = 0;
 
   constructor(move: (value: V, moved: Moved) => V) {
     this.move = move;
@@ -93,36 +97,37 @@ export class Shapes<V> {
     const places = new Places(tokens);
     const moved = this.move(value, new Moved(tokens, places, tokens));
     const same = JSON.stringify(moved) === JSON.stringify(value);
-    this.known.set(key, same ? { tokens, value, places } : null);
+    this.known.set(key, same ? { tokens, value, places, own: true } : null);
+    if (same) this.fresh += 1;
   }
 
-  /** All shapes known, as plain data. */
+  /** All shapes that were parsed here, or brought back as own, as plain data. */
   takeOut(): readonly Saved<V>[] {
-    return [...this.known].flatMap(([key, parsed]) => {
-      if (parsed === null) return [];
-      const tokens = parsed.tokens.map(
-        ({ tokenTypeIdx, startOffset, image }) => [tokenTypeIdx - FIRST, startOffset, image] as const,
-      );
-      return [[key, tokens, parsed.value] as const];
-    });
+    const unused = [...this.brought].flatMap(([key, { saved, own }]) => (own && !this.known.has(key) ? [saved] : []));
+    const used = [...this.known].flatMap(([key, parsed]) => (parsed?.own === true ? [savedOf(key, parsed)] : []));
+    return [...unused, ...used].slice(-MOST / 2);
   }
 
-  /** Shapes that the same grammar took out. */
-  bringBack(saved: readonly Saved<V>[]): void {
-    for (const one of saved) this.brought.set(one[0], one);
+  /** Shapes that the same grammar took out; `own`: here, not in the build. */
+  bringBack(saved: readonly Saved<V>[], own: boolean): void {
+    for (const one of saved) this.brought.set(one[0], { saved: one, own });
   }
 
   private bring(key: string): Parsed<V> | null {
-    const saved = this.brought.get(key);
-    if (saved === undefined) return null;
-    const tokens = saved[1].map(([type, startOffset, image]) => {
+    const before = this.brought.get(key);
+    if (before === undefined) return null;
+    const tokens = before.saved[1].map(([type, startOffset, image]) => {
       const tokenType = TYPES.get(type) ?? t.Unknown;
       return { tokenType, tokenTypeIdx: tokenType.tokenTypeIdx ?? 0, startOffset, image };
     });
-    const parsed = { tokens, value: saved[2], places: new Places(tokens) };
+    const parsed = { tokens, value: before.saved[2], places: new Places(tokens), own: before.own };
     this.known.set(key, parsed);
     return parsed;
   }
+}
+
+function savedOf<V>(key: string, { tokens, value }: Parsed<V>): Saved<V> {
+  return [key, tokens.map((token) => [token.tokenTypeIdx - FIRST, token.startOffset, token.image] as const), value];
 }
 
 /** Which token starts, and which ends, at an offset; −1 where none does. */

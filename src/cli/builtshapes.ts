@@ -13,7 +13,7 @@ export function bringBuiltShapes(): void {
   if (build === null) return;
   try {
     const kept: unknown = JSON.parse(fs.readFileSync(path.join(__dirname, 'tankside-shapes.json'), 'utf8'));
-    if (isOf(build, kept)) bringBackShapes(kept.shapes);
+    if (isOf(build, kept)) bringBackShapes(kept.shapes, false);
   } catch {
     // Nothing was built ahead, or it is torn.
   }

@@ -121,3 +121,27 @@ describe('lines of one shape', () => {
     expect(keys.size).toBeLessThan(700);
   });
 });
+
+test('shapes that were taken out and brought back parse as they did, and only own ones are taken out again', () => {
+  const first = new Shapes<readonly ClauseNode[]>(movedClauses);
+  const cutClauses = (line: string): ReturnType<typeof cut> => {
+    const tokens = cut(line);
+    return tokens.slice(tokens.findIndex(({ tokenType }) => tokenType === Colon) + 1);
+  };
+  const nobody = { isName: () => false, isFish: () => false };
+  const parsed = (line: string): readonly ClauseNode[] =>
+    parseClausesAfresh(cutClauses(line), 0, 'tank', nobody).clauses;
+  const lines = ['2026-02-14 A1: dead 2', '2026-02-14 A1: water change 30 %', '2026-02-14 A1: all well'];
+  for (const line of lines) first.keep(shapeOf(cutClauses(line)), cutClauses(line), parsed(line));
+  const plain: unknown = JSON.parse(JSON.stringify(first.takeOut()));
+  expect(plain).toEqual(first.takeOut());
+
+  const second = new Shapes<readonly ClauseNode[]>(movedClauses);
+  const [build, ...own] = first.takeOut();
+  second.bringBack(build === undefined ? [] : [build], false);
+  second.bringBack(own, true);
+  const other = '2026-02-14 07:40 Rowan: dead 31';
+  expect(second.get(shapeOf(cutClauses(other)), cutClauses(other))).toEqual(parsed(other));
+  expect(second.fresh).toBe(0);
+  expect(second.takeOut()).toEqual(own);
+});
