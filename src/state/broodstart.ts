@@ -24,7 +24,7 @@ export function beginBrood(
   mothers: readonly string[],
   tank: string | null,
 ): Brood {
-  const laid = laidWindow(draft, event, group, how, tank);
+  const laid = laidWindow(draft, event, group, how, mothers, tank);
   const brood: Brood = {
     ...newBody(
       name ?? (how === 'maybe' ? suspicion(draft, event, group) : nextBroodName(draft.stock, group.name)),
@@ -89,9 +89,10 @@ export function laidWindow(
   event: EventBase,
   group: Group,
   how: Beginning,
+  mothers: readonly string[],
   tank: string | null,
 ): DayWindow {
-  const none = lastNone(group, event.day);
+  const none = lastNone(group, mothers, event.day);
   if (how === 'laid') return event.when === null ? onDay(event.day) : within(event.when, event.day, none);
   if (how === 'maybe') {
     if (event.when !== null) return within(event.when, event.day, none);
@@ -102,9 +103,11 @@ export function laidWindow(
   return castBack(clockFor(draft, group.species, tank, seen), how, seen, none);
 }
 
-/** The last `no eggs` of a group on or before a day. */
-function lastNone(group: Group, day: Day): Day | null {
-  return group.noEggs !== null && group.noEggs.day <= day ? group.noEggs.day : null;
+/** The last `no eggs` of a group on or before a day; a look at another female says nothing of these eggs. */
+function lastNone({ noEggs }: Group, mothers: readonly string[], day: Day): Day | null {
+  if (noEggs === null || noEggs.day > day) return null;
+  const other = noEggs.mother !== null && mothers.length > 0 && !mothers.includes(noEggs.mother);
+  return other ? null : noEggs.day;
 }
 
 /** A stated window, closed on both sides: an open start by the last look without eggs, else by a week. */

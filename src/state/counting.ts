@@ -6,6 +6,7 @@
 import type { Interval } from '../core/interval.ts';
 import { NONE, UNKNOWN_COUNT, clamp, isSure, meet, plus } from '../core/interval.ts';
 import type { Problem } from '../core/problem.ts';
+import { sameClause } from '../core/span.ts';
 import { countWords } from '../core/words.ts';
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
@@ -65,7 +66,7 @@ function sameMoment(body: Body, tank: string | null, { day, minute }: Moment): C
 /** Whether anything else was told of these fish since that count: then it cannot be undone by itself. */
 function isTouched(body: Body, count: CountSeen): boolean {
   const last = body.lines.at(-1);
-  const told = last !== undefined && last !== count.place && last.line !== count.place.line;
+  const told = last !== undefined && !sameClause(last, count.place);
   return told || body.counts.at(-1) !== count;
 }
 

@@ -96,7 +96,7 @@ function moveGroup(draft: Draft, event: EventOf<'moved'>, group: Group, found: F
   if (out === null) return;
   membersMoved(group, fish, event.to, event);
   group.lines.push(event.place);
-  noteMove(draft, event, group.name, from, out);
+  noteMove(draft, found.member === null ? event : { ...event, count }, group.name, from, out);
   if (found.member === null && group.parts.size === 1) group.home = event.to;
   withBrood(draft, event, group, fish, from);
 }

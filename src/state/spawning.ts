@@ -80,7 +80,7 @@ function sameBrood(
   mothers: readonly string[],
   tank: string | null,
 ): Brood | null {
-  const laid = laidWindow(draft, event, group, event.as === 'seen' ? 'eggs' : event.as, tank);
+  const laid = laidWindow(draft, event, group, event.as === 'seen' ? 'eggs' : event.as, mothers, tank);
   if (event.brood !== null) {
     const known = draft.stock.broods.get(event.brood);
     const suspected = known === undefined ? nameless(draft, event, group, mothers) : undefined;
@@ -140,7 +140,8 @@ function overlap(a: DayWindow, b: DayWindow): boolean {
   return (a.low ?? -Infinity) <= (b.high ?? Infinity) && (b.low ?? -Infinity) <= (a.high ?? Infinity);
 }
 
-function sameMother(brood: Brood, mothers: readonly string[]): boolean {
+/** True where the eggs of these females may be that brood's; nobody named may be anybody. */
+export function sameMother(brood: Brood, mothers: readonly string[]): boolean {
   if (brood.mothers.length === 0 || mothers.length === 0) return true;
   return brood.mothers.some((name) => mothers.includes(name));
 }

@@ -5,7 +5,7 @@ import { beginBrood, confirmBrood, isNameless } from './broodstart.ts';
 import { rankOfStage, rankSeen } from './broodlife.ts';
 import { observe } from './counting.ts';
 import type { Draft } from './draft.ts';
-import { mothersOf, nameTaken, tankOfSpawn } from './spawning.ts';
+import { mothersOf, nameTaken, sameMother, tankOfSpawn } from './spawning.ts';
 import { canBeAt, guildOf } from './stageclock.ts';
 import { lookAt } from './stagewindows.ts';
 import type { Brood, Group } from './stock.ts';
@@ -179,7 +179,7 @@ function begin(draft: Draft, event: Seen, name: string | null): Brood | null {
   const { group } = found;
   const mothers = mothersOf(group, found.member?.name ?? null);
   const tank = tankOfSpawn(event, group, mothers);
-  const before = leftBehind(draft, group, event, tank);
+  const before = leftBehind(draft, group, event, mothers, tank);
   const brood = beginBrood(draft, event, group, event.stage, name, mothers, tank);
   group.lines.push(event.place);
   if (before) {
@@ -205,9 +205,15 @@ function canHave(draft: Draft, group: Group, event: Seen): boolean {
 }
 
 /** A brood of that group which was never seen to swim, and cannot be what was seen now. */
-function leftBehind(draft: Draft, group: Group, event: Seen, tank: string | null): Brood | null {
+function leftBehind(
+  draft: Draft,
+  group: Group,
+  event: Seen,
+  mothers: readonly string[],
+  tank: string | null,
+): Brood | null {
   for (const brood of livingOf(draft, group).reverse()) {
-    if (brood.suspected || rankSeen(brood) >= 2) continue;
+    if (brood.suspected || rankSeen(brood) >= 2 || !sameMother(brood, mothers)) continue;
     if (tank !== null && !brood.parts.has(tank)) continue;
     if (brood.laid.high !== null && event.day - brood.laid.high <= 60) return brood;
   }

@@ -16,6 +16,11 @@ export interface Kept {
   readonly lines: readonly Place[];
 }
 
+interface Arrival {
+  readonly day: Day;
+  readonly place: Place;
+}
+
 /** The quarantine that a tank is in, or that ran out and nobody ended yet; null where there is none. */
 export function inQuarantine(room: Room, tank: string): Kept | null {
   const open = room.health.quarantines.filter((one) => one.ended === null && one.tanks.includes(tank));
@@ -33,14 +38,20 @@ function usualQuarantine(room: Room, tank: string): Kept | null {
   const came = lastArrival(room, tank);
   if (came === null) return null;
   const settled = room.health.quarantines.some(
-    (one) => one.tanks.includes(tank) && one.ended !== null && one.ended.day >= came.day,
+    (one) => one.tanks.includes(tank) && one.ended !== null && isAfter(one.ended, came),
   );
   if (settled) return null;
   const until = addDays(came.day, USUAL_QUARANTINE_DAYS);
   return { tank, since: came.day, until, usual: true, lines: [came.place, declared.declared] };
 }
 
-function lastArrival(room: Room, tank: string): { day: Day; place: Place } | null {
+/** On one day the order of the lines tells which was first: what came after the end of a quarantine is not settled by it. */
+function isAfter(end: Arrival, came: Arrival): boolean {
+  if (end.day !== came.day || end.place.file !== came.place.file) return end.day >= came.day;
+  return end.place.line > came.place.line || (end.place.line === came.place.line && end.place.from > came.place.from);
+}
+
+function lastArrival(room: Room, tank: string): Arrival | null {
   const here = [
     ...room.stock.moves.filter((move) => move.to === tank),
     ...room.sale.purchases.filter((purchase) => purchase.tank === tank),
@@ -48,7 +59,7 @@ function lastArrival(room: Room, tank: string): { day: Day; place: Place } | nul
       .filter((group) => group.home === tank)
       .map(({ day, declared }) => ({ day, place: declared })),
   ];
-  return here.reduce<{ day: Day; place: Place } | null>(
+  return here.reduce<Arrival | null>(
     (last, { day, place }) => (last !== null && last.day > day ? last : { day, place }),
     null,
   );

@@ -7,7 +7,7 @@ import { addDays, type Day } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import type { Place } from '../../core/span.ts';
 import { reach } from '../../science/reach.ts';
-import type { Arrival } from '../../science/reach.ts';
+import type { Arrival, Link } from '../../science/reach.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Hold, Sick } from '../../state/health.ts';
 import type { Sold } from '../../state/sale.ts';
@@ -86,8 +86,9 @@ function reachOf(room: Room, hold: DeepReadonly<Hold>): HoldReach {
   const start = startOf(lookBack);
   const sources = sourcesOf(room, hold, start, endOf(firstSign.day));
   const starts = [...hold.tanks, ...sources.keys()].map((node) => ({ node, at: start }));
-  const arrivals = reach(starts, linksSince(room, start));
-  const released = releasedTanks(room, hold);
+  const links = linksSince(room, start);
+  const arrivals = reach(starts, links);
+  const released = releasedTanks(room, hold, arrivals, links);
   const tanks = walkOrder(room).flatMap((tank): Reached[] => {
     const arrival = arrivals.get(tank);
     if (!arrival || released.includes(tank)) return [];
@@ -151,8 +152,32 @@ function dosesIn(room: Room, tanks: ReadonlySet<string>, since: Day): { last: Se
   return { last, to };
 }
 
-function releasedTanks(room: Room, hold: DeepReadonly<Hold>): string[] {
-  return room.health.released.filter(({ day }) => day >= hold.day).flatMap(({ tanks }) => [...tanks]);
+/** Tanks let go by a line, unless fish, water or a net came to them from a held tank since, or a new sign shows it was too early. */
+function releasedTanks(
+  room: Room,
+  hold: DeepReadonly<Hold>,
+  arrivals: ReadonlyMap<string, Arrival<Way>>,
+  links: readonly Link<Way>[],
+): string[] {
+  const lines = room.health.released.filter(({ day }) => day >= hold.day);
+  const letGo = new Set(lines.flatMap(({ tanks }) => tanks));
+  const held = [...arrivals.values()].filter(({ node }) => !letGo.has(node));
+  const signsSince = (day: Day): { node: string; at: number }[] =>
+    [
+      ...hold.again.map((again) => ({ day: again.day, tanks: hold.tanks })),
+      ...signs(room).filter(({ tanks }) => tanks.some((tank) => held.some(({ node }) => node === tank))),
+    ]
+      .filter((sign) => sign.day > day)
+      .flatMap((sign) => sign.tanks.map((node) => ({ node, at: startOf(sign.day) })));
+  return lines.flatMap(({ tanks, day, minute }) => {
+    const from = endOf(day, minute);
+    const anew = reach(
+      held.map(({ node, at }) => ({ node, at: Math.max(at, from) })),
+      links.filter((link) => link.from >= from),
+    );
+    const signed = reach(signsSince(day), links);
+    return tanks.filter((tank) => !anew.has(tank) && !signed.has(tank));
+  });
 }
 
 function cleanTanks(room: Room, arrivals: ReadonlyMap<string, Arrival<Way>>, start: number): HoldReach['clean'] {

@@ -3,7 +3,7 @@ import { addDays, type Day } from '../../core/day.ts';
 import type { Interval } from '../../core/interval.ts';
 import { linesOf, type LineRef } from '../../core/span.ts';
 import { dayWords, listWords, plural, windowWords } from '../../core/words.ts';
-import { isBrood, partIn, type SeenBody } from '../../state/bodies.ts';
+import { bodyNamed, isBrood, partIn, type SeenBody } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { treatmentClear } from '../holds/courses.ts';
 import { inQuarantine } from '../holds/quarantines.ts';
@@ -41,7 +41,7 @@ export function blockersOf(
     ...treated(room, tank, when.at),
     ...quarantined(room, tank, when),
     ...unripe(room, body, ripe, partIn(body, tank), when.at),
-    ...unknownLine(body),
+    ...unknownLine(room, body),
   ];
 }
 
@@ -115,13 +115,21 @@ function firstLine(body: SeenBody): readonly LineRef[] {
 }
 
 /** Fish bought or given without a word of where they come from: sold on, nobody could say what they are. A colony breeds its own. */
-function unknownLine(body: SeenBody): Blocker[] {
-  if (isBrood(body)) {
-    if (body.group !== null || body.oneOf.length > 0) return [];
-  } else if (body.kind === 'colony' || body.line !== null || body.from !== null || body.parentsFrom.length > 0)
-    return [];
+function unknownLine(room: Room, body: SeenBody): Blocker[] {
+  if (isOfKnownLine(room, body)) return [];
   const why = 'no line or source written';
   return [{ kind: 'line', why, until: null, lines: linesOf(isBrood(body) ? body.lines.slice(0, 1) : [body.declared]) }];
+}
+
+/** A mix is known where all that went into it are. */
+function isOfKnownLine(room: Room, body: SeenBody): boolean {
+  if (!isBrood(body))
+    return body.kind === 'colony' || body.line !== null || body.from !== null || body.parentsFrom.length > 0;
+  if (body.oneOf.length === 0) return body.group !== null;
+  return body.oneOf.every((name) => {
+    const part = bodyNamed(room, name);
+    return part !== null && isOfKnownLine(room, part);
+  });
 }
 
 /** The latest of several days; null where one of them is open. */
