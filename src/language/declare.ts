@@ -2,9 +2,11 @@
  * The first walk over a journal: everything that gets a name, and the conventions, before any clause is
  * read. Only lines that can name something are looked at; lines are in any order, so days decide.
  */
+import { CLAUSE_KINDS, CLAUSES } from '../../grammar/phrases.ts';
 import { LAST_DAY, toDay } from '../core/day.ts';
 import type { Day } from '../core/day.ts';
 import type { Place } from '../core/span.ts';
+import type { EventKind } from '../journal/event.ts';
 import type { GroupKind, Sex } from '../journal/subject.ts';
 import type { Fact } from './build/build.ts';
 import { Conventions } from './conventions.ts';
@@ -25,6 +27,16 @@ export interface Declared {
 const DECLARING =
   /^\s*\S+\s+(?:\d{1,2}:\d{2}\s+)?(?:row|loop|tank|tray|species|pair|trio|harem|colony|group|culture|auction)\s/i;
 const ROOM = /^\s*\S+\s+(?:\d{1,2}:\d{2}\s+)?(?:the\s+)?room\s*:/i;
+/** Kinds of event that settle how other lines are read; the room alone is told of them. */
+const CONVENTIONS: ReadonlySet<string> = new Set<EventKind>(['units set', 'nitrogen set', 'walk set', 'scoop set']);
+/** The words that their clauses begin with: a line of the room without any of them settles nothing. */
+const SETTLING = new RegExp(
+  `\\b(?:${CLAUSE_KINDS.filter((kind) => CLAUSES[kind].makes.some((made) => CONVENTIONS.has(made)))
+    .flatMap((kind) => Object.values(CLAUSES[kind].says))
+    .flatMap((says) => says.split('|').map((phrase) => phrase.split(' ', 1).join()))
+    .join('|')})\\b`,
+  'i',
+);
 const NAMING = /\b(?:brood|batch|as|named|called|new)\b/i;
 /** What follows these words is a name, perhaps one that is known without them: `brood Rowan-3`. */
 const BROOD_NAMED = /\b(?:brood|batch)\s+([^\s,;:"]+)/gi;
@@ -44,13 +56,17 @@ export function declare(entries: readonly RawEntry[]): Declared {
 
 /** False for an ordinary line that names nothing but a brood whose name is known: most spawns of a long journal. */
 function mayName(text: string, names: Names): boolean {
-  if (DECLARING.test(text) || ROOM.test(text)) return true;
+  if (DECLARING.test(text) || isSettling(text)) return true;
   return NAMING.test(text.replace(BROOD_NAMED, (all, name: string) => (names.isName(name) ? '' : all)));
 }
 
 /** Whether a line may name something or set a convention, whatever is named already. */
 export function mayDeclare(text: string): boolean {
-  return DECLARING.test(text) || ROOM.test(text) || NAMING.test(text);
+  return DECLARING.test(text) || isSettling(text) || NAMING.test(text);
+}
+
+function isSettling(text: string): boolean {
+  return ROOM.test(text) && SETTLING.test(text);
 }
 
 /** Whether a line may name something or set a convention, and so change how other lines are read. */

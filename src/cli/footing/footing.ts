@@ -7,15 +7,15 @@ import v8 from 'node:v8';
 import type { Day } from '../../core/day.ts';
 import type { Problem } from '../../core/problem.ts';
 import { sumOf } from '../../files/cache/chest.ts';
+import type { Chest } from '../../files/cache/chest.ts';
 import type { Also, Files } from '../../files/port.ts';
-import { writtenBroodNames } from '../../state/broodnames.ts';
-import type { Draft, Room } from '../../state/draft.ts';
-import { beginRoom, foldOn } from '../../state/fold.ts';
-import { buyersOf } from '../../questions/buyers.ts';
 import { keepReading, readOnward } from '../../language/onward.ts';
 import type { ReadBefore } from '../../language/onward.ts';
 import type { Behind, Fetch, Reading } from '../../language/reading.ts';
-import type { Chest } from '../../files/cache/chest.ts';
+import { buyersOf } from '../../questions/buyers.ts';
+import { writtenBroodNames } from '../../state/broodnames.ts';
+import type { Draft, Room } from '../../state/draft.ts';
+import { beginRoom, foldOn } from '../../state/fold.ts';
 import { bringBackRoom, takeLater } from './worked.ts';
 import type { Laid } from './worked.ts';
 
@@ -50,10 +50,8 @@ export interface Footing {
   read(text: string): Reading | null;
   /** Lines of files read in that are not UTF-8. */
   readonly problems: readonly Problem[];
-  /** The room of a day with these events after `day`; may be asked again. */
+  /** The room of a day with the events of a reading that it gave; may be asked again, for no day behind that. */
   room(events: Reading['events'], on: Day): Room;
-  /** Rooms of earlier days than this one are not to be had. */
-  readonly day: Day;
 }
 
 /** What is kept for this journal, where every file that it reads in is as it was. */
@@ -71,7 +69,6 @@ export function findFooting(chest: Chest, source: Source): Footing | null {
   const { before, behind } = meta;
   return {
     problems,
-    day: before.day,
     read(text) {
       if (text.length < before.start.at || sum(text.slice(0, before.start.at)) !== meta.hash) return null;
       return readOnward(source.name, before, behind, text.slice(before.start.at));
