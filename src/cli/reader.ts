@@ -6,6 +6,7 @@ import path from 'node:path';
 import type { Day } from '../core/day.ts';
 import type { Also, Files, ReadFile } from '../files/port.ts';
 import { readJournal } from '../language/read.ts';
+import { withProblems } from '../language/reading.ts';
 import type { Reading } from '../language/reading.ts';
 import type { Room } from '../state/draft.ts';
 import { foldRoom } from '../state/fold.ts';
@@ -62,7 +63,7 @@ export function readerOf({ files, chest }: Pick<Context, 'files' | 'chest'>, fil
 
 function readOn(footing: Footing, found: Found): Reading | null {
   const reading = footing.read(found.text);
-  return reading && { ...reading, problems: [...found.problems, ...footing.problems, ...reading.problems] };
+  return reading && withProblems(reading, [...found.problems, ...footing.problems, ...reading.problems]);
 }
 
 interface Whole {

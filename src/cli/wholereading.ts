@@ -2,6 +2,7 @@
 import path from 'node:path';
 import type { Problem } from '../core/problem.ts';
 import type { Files, ReadFile } from '../files/port.ts';
+import { withProblems } from '../language/reading.ts';
 import type { Fetch, Reading } from '../language/reading.ts';
 
 /** The language's reader, loaded late. */
@@ -21,5 +22,5 @@ export function readingOf(
     if (got.ok) broken.set(got.name, got.problems);
     return got;
   });
-  return { ...reading, problems: [...found.problems, ...[...broken.values()].flat(), ...reading.problems] };
+  return withProblems(reading, [...found.problems, ...[...broken.values()].flat(), ...reading.problems]);
 }

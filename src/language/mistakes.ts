@@ -1,55 +1,63 @@
 /** `mistake …` takes back the one such clause of that subject and day. None or several is an error. */
+import type { Piece } from '../../grammar/syntax.ts';
 import type { Day } from '../core/day.ts';
 import type { Place } from '../core/span.ts';
 import type { Event } from '../journal/event.ts';
-import type { Fact } from './build/build.ts';
 import { fault } from './faults.ts';
 import type { Fault } from './faults.ts';
-import { toEvent } from './order.ts';
-import type { Dated } from './order.ts';
 
 export interface Corrected {
-  /** What is left: neither the mistakes nor what they took back. */
-  readonly facts: readonly Dated[];
+  /** Places in the list of the mistakes, and of what they took back. */
+  readonly gone: ReadonlySet<number>;
   /** Mistakes that found none or several, by the count of lines filed before them. */
   readonly faults: ReadonlyMap<number, readonly Fault[]>;
 }
 
-/** Facts without those that a `mistake` takes back; a `mistake` that fits none or several is a fault of its entry. */
-export function takeBack(facts: readonly Dated[]): Corrected {
-  const mistakes = facts.filter(({ fact }) => fact.mistake);
-  if (mistakes.length === 0) return { facts, faults: new Map() };
-  const gone = new Set<Dated>(mistakes);
+/**
+ * What mistakes take back; one that fits none or several is a fault of its entry. Events stand as they were filed;
+ * `mistakes` are places among them, `filed` counts the lines before each.
+ */
+export function takeBack(events: readonly Event[], mistakes: readonly number[], filed: readonly number[]): Corrected {
+  if (mistakes.length === 0) return { gone: new Set(), faults: new Map() };
+  const gone = new Set(mistakes);
   const faults = new Map<number, Fault[]>();
-  const byDay = daysOf(facts, new Set(mistakes.map(({ day }) => day)));
-  for (const mistake of mistakes) {
+  const byDay = daysOf(events, new Set(mistakes.flatMap((index) => events[index]?.day ?? [])));
+  for (const index of mistakes) {
+    const mistake = events[index];
+    if (mistake === undefined) continue;
     const same = (byDay.get(mistake.day) ?? []).filter(
-      (other) => !gone.has(other) && saySame(toEvent(other, 0), toEvent(mistake, 0)),
+      (other) => !gone.has(other.index) && saySame(other.event, mistake),
     );
     const [only] = same;
-    if (only !== undefined && same.length === 1) gone.add(only);
-    else faults.set(mistake.filed, [...(faults.get(mistake.filed) ?? []), notOne(mistake.fact, same.map(placeOf))]);
+    if (only !== undefined && same.length === 1) gone.add(only.index);
+    else {
+      const entry = filed[index] ?? 0;
+      const places = same.map(({ event }) => event.place);
+      faults.set(entry, [...(faults.get(entry) ?? []), notOne(mistake.place, places)]);
+    }
   }
-  return { facts: facts.filter((each) => !gone.has(each)), faults };
+  return { gone, faults };
 }
 
-function daysOf(facts: readonly Dated[], days: ReadonlySet<Day>): ReadonlyMap<Day, readonly Dated[]> {
-  const found = new Map<Day, Dated[]>();
-  for (const each of facts) {
-    if (!days.has(each.day)) continue;
-    const there = found.get(each.day);
-    if (there === undefined) found.set(each.day, [each]);
-    else there.push(each);
+interface Filed {
+  readonly index: number;
+  readonly event: Event;
+}
+
+function daysOf(events: readonly Event[], days: ReadonlySet<Day>): ReadonlyMap<Day, readonly Filed[]> {
+  const found = new Map<Day, Filed[]>();
+  for (const [index, event] of events.entries()) {
+    if (!days.has(event.day)) continue;
+    const there = found.get(event.day);
+    if (there === undefined) found.set(event.day, [{ index, event }]);
+    else there.push({ index, event });
   }
   return found;
 }
 
-function placeOf({ file, line, fact }: Dated): Place {
-  return { file, line, from: fact.at.from, to: fact.at.to };
-}
-
 /** The fault of a mistake that found none or several, at these places. */
-export function notOne({ at }: Fact, places: readonly Place[]): Fault {
+export function notOne({ from, to }: Piece, places: readonly Place[]): Fault {
+  const at = { from, to };
   if (places.length === 0) return fault('mistake-of-none', at, 'no such clause of that subject stands on that day');
   const says = 'several such clauses of that subject stand on that day: which one?';
   return { ...fault('mistake-of-several', at, says), also: places };

@@ -12,6 +12,7 @@ import { isDeclaring, mayDeclare } from './declare.ts';
 import type { Declared } from './declare.ts';
 import { Names } from './names.ts';
 import { readLines, SOME_DAY } from './read.ts';
+import { withProblems } from './reading.ts';
 import type { Behind, Entry, Reading } from './reading.ts';
 import { isPlain, NOTHING } from './source.ts';
 import type { RawEntry } from './source.ts';
@@ -145,7 +146,7 @@ export function readOnward(
   const { day, events } = before;
   const all: Behind = { ...behind, day, events };
   if (reading.entries.some((entry) => isBehind(entry.day, all)) || takesName(reading.events, all)) return null;
-  return { ...reading, problems: [...before.problems, ...reading.problems], behind: all };
+  return withProblems(reading, [...before.problems, ...reading.problems], all);
 }
 
 /** Whether a day is over for a reading, so that nothing more can be read of it. */

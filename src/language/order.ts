@@ -6,17 +6,10 @@ import type { Day } from '../core/day.ts';
 import type { Event } from '../journal/event.ts';
 import type { Fact } from './build/build.ts';
 import { declarationOrder } from './heading.ts';
-
-/** A fact with all that decides its place. */
-export interface Dated {
-  readonly fact: Fact;
-  readonly day: Day;
-  readonly minute: number | null;
-  readonly file: string;
-  readonly line: number;
-  /** Count of lines filed before it. */
-  readonly filed: number;
-}
+import { toEvent } from './dated.ts';
+import type { Dated } from './dated.ts';
+import { takeBack } from './mistakes.ts';
+import type { Corrected } from './mistakes.ts';
 
 /** Gives lines their time of day: their own, or that of the nearest timed line above of the same file and date. */
 export class Clock {
@@ -31,18 +24,61 @@ export class Clock {
   }
 }
 
-/** Sorts facts into history. The sort is stable, so clauses of a line stay from left to right. */
-export function inOrder(facts: readonly Dated[]): Dated[] {
-  return [...facts].sort(
-    (a, b) =>
-      a.day - b.day || declaredFirst(a.fact, b.fact) || (a.minute ?? -1) - (b.minute ?? -1) || a.filed - b.filed,
-  );
-}
+/**
+ * Events as they are filed, and then in the order of history. A fact is let go as soon as its event is made: of a
+ * long journal hardly anything else may stay in memory.
+ */
+export class Filing {
+  private readonly first: number;
+  private readonly events: Event[] = [];
+  private readonly ranks: number[] = [];
+  private readonly declares: Fact['declares'][] = [];
+  private readonly filed: number[] = [];
+  private readonly mistakes: number[] = [];
+  private inOrder = true;
 
-function declaredFirst(a: Fact, b: Fact): number {
-  const rank = rankOf(a) - rankOf(b);
-  if (rank !== 0) return rank;
-  return a.declares !== null && b.declares !== null ? declarationOrder(a.declares, b.declares) : 0;
+  /** `first` is the number of the first event. */
+  constructor(first: number) {
+    this.first = first;
+  }
+
+  add(dated: Dated): void {
+    const { fact, filed } = dated;
+    const index = this.events.length;
+    if (fact.mistake) this.mistakes.push(index);
+    this.events.push(toEvent(dated, this.first + index));
+    this.ranks.push(rankOf(fact));
+    this.declares.push(fact.declares);
+    this.filed.push(filed);
+    if (this.inOrder && index > 0 && this.compare(index - 1, index) > 0) this.inOrder = false;
+  }
+
+  /** The history without what a mistake takes back, and the mistakes that fit none or several, by the lines before them. */
+  history(): { readonly events: readonly Event[]; readonly faults: Corrected['faults'] } {
+    const { gone, faults } = takeBack(this.events, this.mistakes, this.filed);
+    if (this.inOrder && gone.size === 0) return { events: this.events, faults };
+    const order = [...this.events.keys()].filter((index) => !gone.has(index));
+    // The sort is stable, so clauses of a line stay from left to right.
+    if (!this.inOrder) order.sort((a, b) => this.compare(a, b));
+    return { events: order.flatMap((index, at) => this.numbered(index, at)), faults };
+  }
+
+  private numbered(index: number, at: number): Event[] {
+    const event = this.events[index];
+    if (event === undefined) return [];
+    return [event.seq === this.first + at ? event : { ...event, seq: this.first + at }];
+  }
+
+  private compare(one: number, other: number): number {
+    const [a, b] = [this.events[one], this.events[other]];
+    if (a === undefined || b === undefined) return 0;
+    if (a.day !== b.day) return a.day - b.day;
+    const rank = (this.ranks[one] ?? 0) - (this.ranks[other] ?? 0);
+    if (rank !== 0) return rank;
+    const [declares, next] = [this.declares[one] ?? null, this.declares[other] ?? null];
+    const declared = declares !== null && next !== null ? declarationOrder(declares, next) : 0;
+    return declared || (a.minute ?? -1) - (b.minute ?? -1) || one - other;
+  }
 }
 
 /** Conventions, then declarations, then what amends them from an ordinary line, then what happened. */
@@ -62,10 +98,4 @@ function rankOf(fact: Fact): 0 | 1 | 2 | 3 {
     default:
       return 3;
   }
-}
-
-/** The finished event. */
-export function toEvent({ fact, day, minute, file, line }: Dated, seq: number): Event {
-  const place = { file, line, from: fact.at.from, to: fact.at.to };
-  return { seq, day, minute, subject: fact.subject, place, remark: fact.remark, when: fact.when, ...fact.body };
 }

@@ -4,6 +4,7 @@
  * line that is not understood is left out alone, with its problems.
  */
 import { isoDay } from '../core/day.ts';
+import type { Day } from '../core/day.ts';
 import type { Problem } from '../core/problem.ts';
 import type { Event } from '../journal/event.ts';
 import { declare } from './declare.ts';
@@ -12,9 +13,7 @@ import { readEntry } from './entry.ts';
 import type { ReadEntry } from './entry.ts';
 import type { Fault } from './faults.ts';
 import { problemsOf } from './mend.ts';
-import { takeBack } from './mistakes.ts';
-import { Clock, inOrder, toEvent } from './order.ts';
-import type { Dated } from './order.ts';
+import { Clock, Filing } from './order.ts';
 import type { Entry, Fetch, Reading } from './reading.ts';
 import { sourceLines } from './source.ts';
 import type { RawEntry } from './source.ts';
@@ -44,23 +43,35 @@ const FROM_THE_START: Before = { events: 0, today: SOME_DAY };
 /** Reads lines in the order of filing, with all names and conventions at hand. */
 export function readLines(raw: readonly RawEntry[], declared: Declared, before: Before): Reading {
   const clock = new Clock();
-  const read: ReadEntry[] = [];
-  const facts: Dated[] = [];
+  const filing = new Filing(before.events);
+  const times = new Times();
+  const wrong = new Map<number, Wrong>();
+  let last: Day | null = null;
   raw.forEach((entry, filed) => {
-    const one = entry.reads ? left(entry.faults) : readEntry(entry.text, declared.names, declared.conventions);
-    read.push(one);
-    if (one.day === null) return;
-    const { day } = one;
-    const minute = clock.at(entry.file, day, one.minute);
-    for (const fact of one.facts) facts.push({ fact, day, minute, file: entry.file, line: entry.line, filed });
+    const {
+      day,
+      minute: own,
+      facts,
+      faults,
+    } = entry.reads ? left(entry.faults) : readEntry(entry.text, declared.names, declared.conventions);
+    times.add(day, own);
+    if (day !== null) {
+      last = day;
+      const minute = clock.at(entry.file, day, own);
+      for (const fact of facts) filing.add({ fact, day, minute, file: entry.file, line: entry.line, filed });
+    }
+    if (faults.length > 0) wrong.set(filed, { faults, today: last === null ? before.today : isoDay(last) });
   });
-  const corrected = takeBack(facts);
-  const { events, byEntry } = eventsOf(inOrder(corrected.facts), raw.length, before.events);
-  const entries = raw.map((entry, filed) => entryOf(entry, read[filed], byEntry[filed] ?? []));
+  const { events, faults } = filing.history();
+  const problems = problemsIn(raw, merged(wrong, faults, times), declared);
+  let entries: readonly Entry[] | null = null;
   return {
     events,
-    entries,
-    problems: problems(raw, read, { more: corrected.faults, declared, before }),
+    // Most questions ask for the events alone.
+    get entries() {
+      return (entries ??= entriesOf(raw, times, events));
+    },
+    problems,
     declared,
     behind: null,
   };
@@ -70,42 +81,68 @@ function left(faults: readonly Fault[]): ReadEntry {
   return { day: null, minute: null, facts: [], loose: [], faults };
 }
 
-function eventsOf(facts: readonly Dated[], lines: number, first: number): { events: Event[]; byEntry: Event[][] } {
-  const events: Event[] = [];
-  const byEntry: Event[][] = new Array<Event[]>(lines);
-  facts.forEach((dated, index) => {
-    const event = toEvent(dated, first + index);
-    events.push(event);
-    const own = byEntry[dated.filed];
-    if (own === undefined) byEntry[dated.filed] = [event];
-    else own.push(event);
+/** Day and time of every line, as written. */
+class Times {
+  private readonly days: (Day | null)[] = [];
+  private readonly minutes: (number | null)[] = [];
+
+  add(day: Day | null, minute: number | null): void {
+    this.days.push(day);
+    this.minutes.push(minute);
+  }
+
+  of(filed: number): { readonly day: Day | null; readonly minute: number | null } {
+    return { day: this.days[filed] ?? null, minute: this.minutes[filed] ?? null };
+  }
+}
+
+function entriesOf(raw: readonly RawEntry[], times: Times, events: readonly Event[]): Entry[] {
+  const byLine = new Map<string, Map<number, Event[]>>();
+  for (const event of events) {
+    const { file, line } = event.place;
+    const lines = byLine.get(file) ?? new Map<number, Event[]>();
+    byLine.set(file, lines);
+    const there = lines.get(line);
+    if (there === undefined) lines.set(line, [event]);
+    else there.push(event);
+  }
+  return raw.map(({ file, line, text }, filed) => {
+    const place = { file, line, from: 0, to: text.length };
+    return { place, ...times.of(filed), text, events: byLine.get(file)?.get(line) ?? [] };
   });
-  return { events, byEntry };
 }
 
-function entryOf(entry: RawEntry, read: ReadEntry | undefined, events: readonly Event[]): Entry {
-  const place = { file: entry.file, line: entry.line, from: 0, to: entry.text.length };
-  return { place, day: read?.day ?? null, minute: read?.minute ?? null, text: entry.text, events };
+/** What is wrong with a line, and the day of the last line that has one. */
+interface Wrong {
+  readonly faults: readonly Fault[];
+  readonly today: string;
 }
 
-interface Beside {
-  /** Found when the lines were compared, by the count of lines filed before. */
-  readonly more: ReadonlyMap<number, readonly Fault[]>;
-  readonly declared: Declared;
-  readonly before: Before;
+/** Faults of lines with those found when lines were compared, in the order of filing. */
+function merged(
+  wrong: ReadonlyMap<number, Wrong>,
+  more: ReadonlyMap<number, readonly Fault[]>,
+  times: Times,
+): readonly (readonly [filed: number, Wrong])[] {
+  const all = new Map(wrong);
+  for (const [filed, faults] of more) {
+    const { day } = times.of(filed);
+    const own = all.get(filed) ?? { faults: [], today: day === null ? SOME_DAY : isoDay(day) };
+    all.set(filed, { ...own, faults: [...own.faults, ...faults] });
+  }
+  return [...all].sort(([a], [b]) => a - b);
 }
 
-function problems(raw: readonly RawEntry[], read: readonly ReadEntry[], { more, declared, before }: Beside): Problem[] {
-  const found: Problem[] = [];
-  let { today } = before;
-  raw.forEach((entry, filed) => {
-    const one = read[filed];
-    if (one?.day !== null && one?.day !== undefined) today = isoDay(one.day);
-    const faults = [...(one?.faults ?? []), ...(more.get(filed) ?? [])];
-    if (faults.length === 0) return;
-    found.push(...problemsOf(entry.text, faults, entry, today, (text) => wouldRead(text, declared)));
+function problemsIn(
+  raw: readonly RawEntry[],
+  wrong: readonly (readonly [filed: number, Wrong])[],
+  declared: Declared,
+): Problem[] {
+  return wrong.flatMap(([filed, { faults, today }]) => {
+    const entry = raw[filed];
+    if (entry === undefined) return [];
+    return problemsOf(entry.text, faults, entry, today, (text) => wouldRead(text, declared));
   });
-  return found;
 }
 
 /** Whether a line would be read as it stands. */

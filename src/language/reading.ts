@@ -50,3 +50,17 @@ export type Fetched =
 
 /** `from` is the name of the file that asks, `asked` the path as written. */
 export type Fetch = (from: string, asked: string) => Fetched;
+
+/** The same reading with other problems. What its entries are is worked out only where somebody asks. */
+export function withProblems(reading: Reading, problems: Reading['problems'], behind = reading.behind): Reading {
+  const { events, declared } = reading;
+  return {
+    events,
+    get entries() {
+      return reading.entries;
+    },
+    problems,
+    declared,
+    behind,
+  };
+}

@@ -10,7 +10,7 @@ import { readEntry } from './entry.ts';
 import type { Fault } from './faults.ts';
 import { problemsOf } from './mend.ts';
 import { notOne, saySame } from './mistakes.ts';
-import { toEvent } from './order.ts';
+import { toEvent } from './dated.ts';
 import { SOME_DAY, wouldRead } from './read.ts';
 import type { Entry, Reading } from './reading.ts';
 import type { RawEntry } from './source.ts';
@@ -70,7 +70,7 @@ function taking(mistake: Event, fact: Fact, reading: Reading): { event: Event | 
   return {
     event: null,
     fault: notOne(
-      fact,
+      fact.at,
       found.map(({ place }) => place),
     ),
   };

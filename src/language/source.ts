@@ -17,6 +17,8 @@ export interface RawEntry {
   readonly reads: boolean;
 }
 
+const NO_FAULTS: readonly Fault[] = [];
+
 /** A blank line or a comment. */
 export const NOTHING = /^\s*(?:#(?:\s|$)|$)/;
 /** What git leaves around two versions of the same lines that it could not merge. */
@@ -48,7 +50,7 @@ function* linesOf(
       continue;
     }
     if (!ALSO.test(line)) {
-      yield { file, line: number, text: line, faults: [], reads: false };
+      yield { file, line: number, text: line, faults: NO_FAULTS, reads: false };
       continue;
     }
     const also = alsoRead(file, line, fetch, open, done);
