@@ -1,24 +1,14 @@
 /** Counts as a keeper writes them: of a whole brood in several tanks, of fish thought gone, of one day, guess on guess. */
 import { describe, expect, it } from 'vitest';
 import type { Room } from '../../src/state/draft.ts';
-import { ROOM } from '../support/lines.ts';
 import { journalOn } from '../support/journal.ts';
+import { doubtsTold, partTold, totalTold } from '../support/told.ts';
 
-const SETUP = ROOM.split('\n').length - 1;
 const HATCHED = `2026-02-02 A1: spawned
 2026-02-10 A1: free-swimming, about 70
 `;
 
 const roomOf = (lines: string): Room => journalOn('2026-04-30', HATCHED + lines);
-const show = (count: { low: number; high: number } | undefined): string =>
-  count ? `${String(count.low)}–${String(count.high)}` : 'none';
-const total = (room: Room): string => show(room.stock.broods.get('Rowan-1')?.total);
-const part = (room: Room, tank: string): string => show(room.stock.broods.get('Rowan-1')?.parts.get(tank));
-/** Kind of each doubt, its line and the line beside it; lines counted from the spawning. */
-const doubts = (room: Room): string[] =>
-  room.problems.map(({ kind, at, also }) =>
-    [kind, String(at.line - SETUP), ...also.map(({ line }) => String(line - SETUP))].join(' '),
-  );
 
 describe('a whole brood in two tanks, counted', () => {
   const split = `2026-03-01 A1: Rowan-1 counted 52
@@ -26,43 +16,43 @@ describe('a whole brood in two tanks, counted', () => {
 `;
   it('higher than a sure count allows contradicts it, and stands', () => {
     const room = roomOf(`${split}2026-03-20 Rowan-1: counted 60\n`);
-    expect(doubts(room)).toEqual(['counts-contradict 5 3']);
+    expect(doubtsTold(room)).toEqual(['counts-contradict 5 3']);
     expect(room.problems[0]?.says).toContain('60 Rowan-1 counted, but no more than 52 can be left');
-    expect(total(room)).toBe('60–60');
+    expect(totalTold(room)).toBe('60–60');
   });
   it('as many as surely there contradicts nothing, nor do fewer; and bounds what is counted after it', () => {
-    expect(doubts(roomOf(`${split}2026-03-20 Rowan-1: counted 52\n`))).toEqual([]);
+    expect(doubtsTold(roomOf(`${split}2026-03-20 Rowan-1: counted 52\n`))).toEqual([]);
     const fewer = `${split}2026-03-20 Rowan-1: counted 40\n`;
-    expect(doubts(roomOf(fewer))).toEqual([]);
-    expect(total(roomOf(fewer))).toBe('40–40');
-    expect(doubts(roomOf(`${fewer}2026-03-25 Rowan-1: counted 41\n`))).toEqual(['counts-contradict 6 5']);
+    expect(doubtsTold(roomOf(fewer))).toEqual([]);
+    expect(totalTold(roomOf(fewer))).toBe('40–40');
+    expect(doubtsTold(roomOf(`${fewer}2026-03-25 Rowan-1: counted 41\n`))).toEqual(['counts-contradict 6 5']);
   });
   it('by a guess above the sure count leaves that one standing', () => {
     const room = roomOf(`${split}2026-03-20 Rowan-1: counted about 80\n`);
-    expect(doubts(room)).toEqual(['guess-above-count 5 3']);
-    expect(total(room)).toBe('52–52');
+    expect(doubtsTold(room)).toEqual(['guess-above-count 5 3']);
+    expect(totalTold(room)).toBe('52–52');
   });
   it('by a guess that holds the sure count says nothing and widens nothing', () => {
     const room = roomOf(`${split}2026-03-20 Rowan-1: counted about 52\n`);
-    expect(doubts(room)).toEqual([]);
-    expect(total(room)).toBe('52–52');
+    expect(doubtsTold(room)).toEqual([]);
+    expect(totalTold(room)).toBe('52–52');
   });
   it('lets an earlier contradicted count of one tank bound nothing any more', () => {
     const wrong = `${split}2026-03-06 A2: Rowan-1 counted 20\n2026-03-20 Rowan-1: counted 60\n`;
-    expect(doubts(roomOf(`${wrong}2026-03-25 A2: Rowan-1 counted 25\n`))).toEqual(['counts-contradict 6 3']);
+    expect(doubtsTold(roomOf(`${wrong}2026-03-25 A2: Rowan-1 counted 25\n`))).toEqual(['counts-contradict 6 3']);
   });
   it('corrects a guess that was too low, and leaves the tanks room for it', () => {
     const guessed = '2026-03-05 A1: Rowan-1 moved about 30 to A2\n';
     const room = roomOf(`${guessed}2026-03-20 Rowan-1: counted 300\n`);
-    expect(doubts(room)).toEqual(['guess-corrected 4 2']);
-    expect(total(room)).toBe('300–300');
-    expect(part(room, 'A2')).toMatch(/–300$/);
-    expect(doubts(roomOf(`${guessed}2026-03-20 Rowan-1: counted 140\n`))).toEqual([]);
-    expect(doubts(roomOf(`${guessed}2026-03-20 Rowan-1: counted about 300\n`))).toEqual([]);
+    expect(doubtsTold(room)).toEqual(['guess-corrected 4 2']);
+    expect(totalTold(room)).toBe('300–300');
+    expect(partTold(room, 'A2')).toMatch(/–300$/);
+    expect(doubtsTold(roomOf(`${guessed}2026-03-20 Rowan-1: counted 140\n`))).toEqual([]);
+    expect(doubtsTold(roomOf(`${guessed}2026-03-20 Rowan-1: counted about 300\n`))).toEqual([]);
   });
   it('fewer than were believed in its tanks leaves each of them possibly empty', () => {
     const room = roomOf(`${split}2026-03-20 Rowan-1: counted 10\n`);
-    expect([part(room, 'A1'), part(room, 'A2'), total(room)]).toEqual(['0–10', '0–10', '10–10']);
+    expect([partTold(room, 'A1'), partTold(room, 'A2'), totalTold(room)]).toEqual(['0–10', '0–10', '10–10']);
   });
 });
 
@@ -74,7 +64,7 @@ describe('a brood of which all went', () => {
   it('is a brood again where some are counted, and none where none are', () => {
     expect(ended(roomOf(sold))).toBe('gone');
     const back = roomOf(`${sold}2026-03-12 A1: Rowan-1 counted 2\n`);
-    expect([ended(back), total(back)]).toEqual([null, '2–2']);
+    expect([ended(back), totalTold(back)]).toEqual([null, '2–2']);
     expect(ended(roomOf(`${sold}2026-03-12 A1: Rowan-1 counted 0\n`))).toBe('gone');
   });
 });
@@ -82,7 +72,7 @@ describe('a brood of which all went', () => {
 describe('two counts of one day', () => {
   it('at two times both stand, so that the higher later one contradicts', () => {
     const room = roomOf('2026-03-01 09:00 A1: Rowan-1 counted 52\n2026-03-01 15:00 A1: Rowan-1 counted 57\n');
-    expect(doubts(room)).toEqual(['counts-contradict 4 3']);
+    expect(doubtsTold(room)).toEqual(['counts-contradict 4 3']);
   });
   it('in two tanks both stand', () => {
     const room = roomOf(`2026-03-01 A1: Rowan-1 moved about 20 to A2
@@ -90,15 +80,15 @@ describe('two counts of one day', () => {
 2026-03-02 A2: Rowan-1 counted 22
 `);
     expect(room.stock.broods.get('Rowan-1')?.counts.filter(({ replaced }) => replaced)).toEqual([]);
-    expect([part(room, 'A1'), part(room, 'A2'), total(room)]).toEqual(['30–30', '22–22', '52–52']);
+    expect([partTold(room, 'A1'), partTold(room, 'A2'), totalTold(room)]).toEqual(['30–30', '22–22', '52–52']);
   });
   it('take back only the doubt of the one that gave way', () => {
     const first = `2026-03-01 A1: Rowan-1 counted 52
 2026-03-02 A1: Rowan-1 counted 60
 2026-03-03 A1: Rowan-1 counted 70
 `;
-    expect(doubts(roomOf(first))).toEqual(['counts-contradict 4 3', 'counts-contradict 5 4']);
-    expect(doubts(roomOf(`${first}2026-03-03 A1: Rowan-1 counted 58\n`))).toEqual(['counts-contradict 4 3']);
+    expect(doubtsTold(roomOf(first))).toEqual(['counts-contradict 4 3', 'counts-contradict 5 4']);
+    expect(doubtsTold(roomOf(`${first}2026-03-03 A1: Rowan-1 counted 58\n`))).toEqual(['counts-contradict 4 3']);
   });
 });
 
@@ -109,12 +99,12 @@ describe('a sure count of one tank', () => {
 `;
   it('that was contradicted bounds the other tank no more', () => {
     const room = roomOf(`${two}2026-03-10 A1: Rowan-1 counted 60\n2026-03-12 A2: Rowan-1 counted 25\n`);
-    expect(doubts(room)).toEqual(['counts-contradict 6 3']);
+    expect(doubtsTold(room)).toEqual(['counts-contradict 6 3']);
     expect(room.problems[0]?.says).toContain('60 Rowan-1 counted in A1');
   });
   it('stands against a higher guess, which names its line', () => {
-    expect(doubts(roomOf(`${two}2026-03-10 A2: Rowan-1 counted about 40\n`))).toEqual(['guess-above-count 6 5']);
-    expect(doubts(roomOf(`${two}2026-03-10 A2: Rowan-1 counted about 20\n`))).toEqual([]);
+    expect(doubtsTold(roomOf(`${two}2026-03-10 A2: Rowan-1 counted about 40\n`))).toEqual(['guess-above-count 6 5']);
+    expect(doubtsTold(roomOf(`${two}2026-03-10 A2: Rowan-1 counted about 20\n`))).toEqual([]);
   });
   it('does not bound the brood where the rest were moved elsewhere', () => {
     const moved = `2026-03-05 A1: Rowan-1 moved all to C1
@@ -122,15 +112,15 @@ describe('a sure count of one tank', () => {
 `;
     // Three that were left behind, found after all were moved.
     const room = roomOf(`${moved}2026-03-07 A1: Rowan-1 counted 3\n`);
-    expect(doubts(room)).toEqual([]);
-    expect([part(room, 'A1'), part(room, 'C1')]).toEqual(['3–3', '40–40']);
+    expect(doubtsTold(room)).toEqual([]);
+    expect([partTold(room, 'A1'), partTold(room, 'C1')]).toEqual(['3–3', '40–40']);
   });
 });
 
 describe('a guess after a guess', () => {
   const guessed = (...about: readonly number[]): string => {
     const counts = about.map((n, at) => `2026-03-${String(at + 10)} C1: Rowan-1 counted about ${String(n)}\n`);
-    return total(roomOf(`2026-03-01 A1: Rowan-1 moved all to C1\n${counts.join('')}`));
+    return totalTold(roomOf(`2026-03-01 A1: Rowan-1 moved all to C1\n${counts.join('')}`));
   };
   it('that holds the old likely number: both bound it', () => {
     expect(guessed(80)).toBe('60–100');

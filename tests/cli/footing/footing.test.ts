@@ -155,7 +155,7 @@ test('every question is answered the same with a footing', { timeout: 60_000 }, 
   await tankside(['due', '--on', '2026-11-22'], { today, files: { [journal]: EXAMPLE }, chest });
   takeAlong(chest);
   expect([...chest.kept.keys()].filter((key) => key.startsWith('worked')).length).toBe(3);
-  const files = { [journal]: `${EXAMPLE}2026-11-22 C2: all well\n` };
+  const files = { [journal]: `${EXAMPLE}2026-11-22 S5: all well\n` };
   const questions = 'due walk pairs broods tanks loops water sale holds promises cultures kin money check'.split(' ');
   for (const words of [
     ...questions.map((one) => [one]),
@@ -174,28 +174,30 @@ test('every question is answered the same with a footing', { timeout: 60_000 }, 
 describe('a line is jotted the same with a footing', { timeout: 60_000 }, () => {
   const today = '2026-11-22';
   const path = '/room/fishroom.txt';
-  const unnamed = EXAMPLE.replace(/; about to spawn/gu, '');
-
-  test.each([
-    'C2: all well',
-    'A1: spawned, about 80 eggs',
-    '2026-10-01 C2: all well',
-    'tank Z9: 54 L; alone',
-    'A1: hoovered the hippo',
-    'pair Nobody: nothing; in A1',
-    'room: spent 12 "salt"',
-    'A1: dead 2',
-    'C2 sold 3 to "somebody"',
-    'mistake C2: all well',
-    'also read "more.txt"',
-    '# a remark',
-  ])('%s', async (line) => {
+  /** What the shell is told: 0 saved, 2 refused. */
+  test.each<readonly [string, number]>([
+    ['S5: all well', 0],
+    ['N1: spawned, about 80 eggs', 0],
+    ['N2: Birch-4 counted 60', 0],
+    ['S3: sold 3 Aspen-3 to "somebody"', 0],
+    ['2026-10-01 S5: all well', 0],
+    ['tank Z9: 54 L; alone', 0],
+    ['room: spent 12 "salt"', 0],
+    ['also read "more.txt"', 2],
+    ['# a remark', 0],
+    ['N1: hoovered the hippo', 2],
+    ['C2: all well', 2],
+    ['pair Nobody: nothing; in N1', 2],
+    ['mistake S5: all well', 2],
+  ])('%s', async (line, status) => {
     const chest = chestInMemory();
-    const files = { [path]: unnamed };
+    const files = { [path]: EXAMPLE };
     await tankside(['due', '--on', today], { today, files, chest });
-    for (const form of [[], ['--json'], ['--try']]) {
+    for (const form of [[], ['--json'], ['--dry-run']]) {
       const argv = ['jot', ...form, line];
-      expect(await tankside(argv, { today, files, chest })).toEqual(await tankside(argv, { today, files }));
+      const told = await tankside(argv, { today, files, chest });
+      expect(told).toEqual(await tankside(argv, { today, files }));
+      expect(told.status).toBe(status);
     }
     expect(chest.found).toBeGreaterThan(0);
   });

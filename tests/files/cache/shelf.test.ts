@@ -1,9 +1,9 @@
 import fs from 'node:fs';
 import path from 'node:path';
-import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { shelfIn } from '../../../src/files/cache/shelf.ts';
 import { folder } from '../../support/folder.ts';
+import { expectNotBelievedTorn } from '../../support/torn.ts';
 
 const only = (place: string): string => {
   const names = fs.readdirSync(place);
@@ -37,16 +37,7 @@ test('a text cut short, or with any one byte changed, is not there', () => {
   const key = 'due\n';
   shelf.put(key, 'A1: lights on, since 14 Feb');
   const file = only(place);
-  const whole = fs.readFileSync(file);
-  fc.assert(
-    fc.property(fc.nat(whole.length - 1), fc.integer({ min: 1, max: 255 }), fc.boolean(), (at, change, cut) => {
-      const torn = cut ? whole.subarray(0, at) : Buffer.from(whole);
-      if (!cut) torn[at] = (torn[at] ?? 0) ^ change;
-      fs.writeFileSync(file, torn);
-      expect(shelf.get(key)).toBeNull();
-    }),
-  );
-  fs.writeFileSync(file, whole);
+  expectNotBelievedTorn(file, () => shelf.get(key));
   expect(shelf.get(key)).not.toBeNull();
 });
 
