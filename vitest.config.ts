@@ -1,5 +1,10 @@
 import { defineConfig } from 'vitest/config';
 
 export default defineConfig({
-  test: { include: ['tests/**/*.test.ts'], environment: 'node', testTimeout: 120_000 },
+  test: {
+    include: ['tests/**/*.test.ts'],
+    environment: 'node',
+    testTimeout: 120_000,
+    setupFiles: ['tests/support/draws.ts'],
+  },
 });

@@ -148,7 +148,7 @@ function outOf(
   const believed = (tank === null ? body.total : (body.parts.get(tank) ?? NONE)).high;
   if (asked.low + keep > believed) draft.problems.push(guessTooLow(event, body, tank, asked.low + keep, believed));
   if (tank !== null) raisePart(body, tank, asked.low + keep);
-  else if (body.total.high < asked.low) body.total = atLeast(asked.low);
+  else if (body.total.high < asked.low) body.total = atLeast(asked.low, most);
   const limit = (tank === null ? body.total : (body.parts.get(tank) ?? NONE)).high - keep;
   return meet(asked, { low: 0, likely: null, high: Math.max(asked.low, limit) }) ?? asked;
 }
@@ -158,7 +158,10 @@ function raisePart(body: Body, tank: string, least: number): void {
   const part = body.parts.get(tank) ?? NONE;
   if (part.low >= least) return;
   const likely = part.likely === null ? null : Math.max(part.likely, least);
-  body.parts.set(tank, least > part.high ? atLeast(least) : { low: least, likely, high: part.high });
+  body.parts.set(
+    tank,
+    least > part.high ? atLeast(least, mostIn(body, tank)) : { low: least, likely, high: part.high },
+  );
   makeRoom(body, tank);
 }
 
@@ -171,12 +174,12 @@ export function makeRoom(body: Body, tank: string): void {
   const over = sum - body.total.high;
   if (over <= 0) return;
   if (body.ceiling && body.ceiling.count < sum) lowerOthers(body, tank, over);
-  else body.total = atLeast(sum);
+  else body.total = atLeast(sum, body.ceiling?.count ?? null);
 }
 
-/** A guess that proved too low: at least so many, and as much above as a guess may be off. */
-function atLeast(least: number): Interval {
-  return { low: least, likely: least, high: Math.ceil(least * 1.25) };
+/** A guess that proved too low: at least so many, as much above as a guess may be off, and `most` (null: no bound) at most. */
+function atLeast(least: number, most: number | null): Interval {
+  return { low: least, likely: least, high: Math.max(least, Math.min(Math.ceil(least * 1.25), most ?? Infinity)) };
 }
 
 function lowerOthers(body: Body, tank: string, over: number): void {

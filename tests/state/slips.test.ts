@@ -90,3 +90,17 @@ test('a tank that a line let go on shared water is held again by a new sign', ()
   expect(held(...water, '2026-04-05 A1: hold "velvet"')).toEqual(['A1', 'A2', 'B1']);
   expect(held(...water, '2026-04-05 A2: sick "velvet", catching')).toEqual(['A1', 'A2', 'B1']);
 });
+
+test('more moved out of a tank than were guessed there raises the guess, never above what was surely counted', () => {
+  const room = on(
+    '2026-04-10',
+    '2026-02-02 A1: spawned',
+    '2026-02-10 A1: free-swimming, 200 young',
+    '2026-03-01 A1: Rowan-1 moved 3 to C2',
+    '2026-03-02 C2: Rowan-1 counted about 1',
+    '2026-03-03 C2: moved about 4 Rowan-1 to A1',
+  );
+  const brood = room.stock.broods.get('Rowan-1');
+  expect(room.problems.map(({ kind }) => kind)).toEqual(['guess-corrected']);
+  expect([brood?.total.high, brood?.parts.get('A1')?.high]).toEqual([200, 200]);
+});

@@ -7,5 +7,6 @@ export default defineConfig({
     include: (process.env['MUTANTS_TESTS'] ?? 'tests/state/**/*.test.ts').split(','),
     environment: 'node',
     isolate: false,
+    setupFiles: ['tests/support/draws.ts'],
   },
 });
