@@ -46,7 +46,10 @@ function comings(room: Room): readonly Source[] {
   return [...fish, ...things];
 }
 
-/** Tanks from which something came into the hold's tanks between look-back and first sign, with what brought it. */
+/**
+ * Tanks from which something came into the hold's tanks between look-back and first sign, with what brought it: of
+ * several comings from one tank the last, since what that tank got between them may have come along too.
+ */
 export function sourcesOf(
   room: Room,
   hold: DeepReadonly<Hold>,
@@ -54,14 +57,17 @@ export function sourcesOf(
   end: number,
 ): ReadonlyMap<string, Source> {
   const sources = new Map<string, Source>();
+  const left = new Map<string, number>();
   const all = comings(room);
   const open = hold.tanks.map((tank) => ({ tank, before: end }));
   for (let next = open.pop(); next !== undefined; next = open.pop()) {
     for (const source of all) {
       if (source.to !== next.tank || source.end <= start || source.at >= next.before) continue;
-      if (hold.tanks.includes(source.from) || sources.has(source.from)) continue;
+      const before = Math.min(source.end, next.before);
+      if (hold.tanks.includes(source.from) || before <= (left.get(source.from) ?? start)) continue;
+      left.set(source.from, before);
       sources.set(source.from, source);
-      open.push({ tank: source.from, before: source.end });
+      open.push({ tank: source.from, before });
     }
   }
   return sources;
