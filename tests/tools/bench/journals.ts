@@ -17,13 +17,21 @@ function settle(path: string): void {
   utimesSync(path, then, then);
 }
 
-export function generated(folder: string, lines: number): Sample {
+export function generated(folder: string, lines: number): Sample & { readonly later: readonly string[] } {
   const path = join(folder, `${lines}.txt`);
-  const text = generateJournal(lines);
-  writeFileSync(path, text);
+  const all = generateJournal(lines + LATER).split('\n');
+  const later = all.splice(lines, LATER);
+  writeFileSync(path, `${all.slice(0, lines).join('\n')}\n`);
   settle(path);
-  return { path, last: text.slice(text.lastIndexOf('\n', text.length - 2) + 1).slice(0, 10) };
+  return { path, later, last: dayOf(all[lines - 1]) };
 }
+
+function dayOf(line: string | undefined): string {
+  return (line ?? '').slice(0, 10);
+}
+
+/** Lines that an edit elsewhere adds. */
+const LATER = 1_000;
 
 /** A room of four hundred tanks in which so many ask for new water. */
 export function rows(folder: string, count: number): Sample {
@@ -35,26 +43,29 @@ export function rows(folder: string, count: number): Sample {
   return { path, last: '2026-02-01' };
 }
 
-/** A copy that can be put back as it was, or with a thousand lines more that it never had before. */
+/** A copy that can be put back as it was, or with the lines that come later, as it never was before. */
 export function changing(
   folder: string,
   name: string,
-  { path, last }: Sample,
+  { path, last, later }: ReturnType<typeof generated>,
 ): Sample & {
   readonly asItWas: () => void;
   readonly longer: () => void;
+  /** The same file on the last day of the lines that come later. */
+  readonly then: Sample;
 } {
   const copy = join(folder, `${name}.txt`);
   let times = 0;
-  const more = (): string[] => Array.from({ length: 1_000 }, (_, i) => `${last} room: note seen ${i}, ${times}`);
   copyFileSync(path, copy);
   return {
     path: copy,
     last,
+    then: { path: copy, last: dayOf(later.at(-1)) },
     asItWas: () => copyFileSync(path, copy),
     longer: () => {
       times += 1;
-      writeFileSync(copy, `${readFileSync(path, 'utf8')}${more().join('\n')}\n`);
+      const news = `${dayOf(later.at(-1))} room: note seen ${times} times`;
+      writeFileSync(copy, `${readFileSync(path, 'utf8')}${[...later, news].join('\n')}\n`);
     },
   };
 }
