@@ -13,6 +13,7 @@ import { AMMONIA_MARKS } from '../science/ammonia.ts';
 import { robustLine } from '../science/trend.ts';
 import { shareOf } from '../state/done.ts';
 import type { Room } from '../state/draft.ts';
+import { loopOf } from '../state/tanks.ts';
 import { liveVolume, loopVolume } from '../state/volume.ts';
 import { rowId } from './id.ts';
 import { addedBy, type Added } from './doses.ts';
@@ -180,15 +181,17 @@ const TRENDING = [
   ['temperature', 0.5],
 ] as const satisfies readonly (readonly [Parameter, number])[];
 
-type Reached = DeepReadonly<{ where: string; tanks: string[]; day: Day }>;
+type Reached = DeepReadonly<{ where: string; tanks: string[]; day: Day; minute: number | null }>;
 
+/** What was done to this water of late; what was done to a tank while it was off the loop did nothing for the loop. */
 function recent<F extends Reached>(room: Room, body: WaterBody, facts: readonly F[]): F[] {
   const from = facts.findLastIndex(({ day }) => day <= room.on - LATELY) + 1;
-  return facts
-    .slice(from)
-    .filter(
-      (fact) => fact.where === body.name || body.tanks.some((tank) => fact.tanks.includes(tank) || fact.where === tank),
-    );
+  const reaches = ({ where, tanks, day, minute }: F): boolean => {
+    if (where === body.name || where === 'room') return true;
+    if (body.kind === 'loop') return loopOf(room, where, day, minute) === body.name;
+    return body.tanks.some((tank) => tanks.includes(tank));
+  };
+  return facts.slice(from).filter(reaches);
 }
 
 /** A reading that is too old says what was, not what is. */

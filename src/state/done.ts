@@ -132,7 +132,7 @@ function doneOn({ day, place, shares }: DayOfChanges, asked: number | null): Don
  */
 export function shareOf(room: Room, amount: WaterAmount, where: string, of: string, day: Day): number | null {
   const middle = amount.likely ?? (amount.low + Math.min(amount.high, amount.low * 2)) / 2;
-  if (where === of && amount.unit === 'share') return middle;
+  if ((where === of || where === 'room') && amount.unit === 'share') return middle;
   const litres = amount.unit === 'L' ? middle : shareInLitres(room, middle, where, day);
   const loop = room.plumbing.loops.has(of) ? of : loopOf(room, of, day);
   if (amount.unit === 'share' && where === loop) return middle;
