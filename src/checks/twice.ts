@@ -1,5 +1,5 @@
 /**
- * The same loss, move, sale or dose written twice on one day. Both count, since both may have happened;
+ * The same loss, birth, move, sale or dose written twice on one day. Both count, since both may have happened;
  * but merging two copies of a journal doubles lines too.
  */
 import type { Problem } from '../core/problem.ts';
@@ -27,7 +27,7 @@ export const twice: Check = ({ events }) => {
   const first = new Map<string, Place>();
   const found: Problem[] = [];
   for (const event of events) {
-    if (!ADDING.has(event.kind)) continue;
+    if (!addsUp(event)) continue;
     const told = tell(event);
     const before = first.get(told);
     if (before === undefined) first.set(told, event.place);
@@ -44,6 +44,11 @@ export const twice: Check = ({ events }) => {
   }
   return found;
 };
+
+/** Births add up as well; stages that were merely seen do not. */
+function addsUp(event: Event): boolean {
+  return ADDING.has(event.kind) || (event.kind === 'stage seen' && event.stage === 'born' && event.count !== null);
+}
 
 /** Everything that the event says, but not where it is written. */
 function tell(event: Event): string {

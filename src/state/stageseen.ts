@@ -1,4 +1,5 @@
 /** A stage that was seen: of the one brood that can be at it, or the first that is known of a new one. */
+import { isSure } from '../core/interval.ts';
 import type { EventOf, Heads } from '../journal/event.ts';
 import { isBrood } from './bodies.ts';
 import { beginBrood, confirmBrood, isNameless } from './broodstart.ts';
@@ -9,8 +10,8 @@ import { mothersOf, nameTaken, sameMother, tankOfSpawn } from './spawning.ts';
 import { canBeAt, guildOf } from './stageclock.ts';
 import { lookAt } from './stagewindows.ts';
 import type { Brood, Group } from './stock.ts';
-import { cannotCount, headsOf, isCounted } from './heads.ts';
-import { putIn } from './tally.ts';
+import { cannotCount, headsOf, isCounted, onlyTank } from './heads.ts';
+import { putIn, tighten } from './tally.ts';
 import { groupOf, livingBroods, livingOf, note, resolveFish } from './who.ts';
 
 type Seen = EventOf<'stage seen'>;
@@ -33,10 +34,12 @@ function seeStage(draft: Draft, event: Seen, brood: Brood): void {
   const heads = event.count && seenOf(event.stage, event.count);
   const young = cannotCount(brood);
   const further = rankOfStage(event.stage) > rankSeen(brood);
+  const more = event.stage === 'born' && brood.looks.some((look) => look.stage === 'born' && look.count !== null);
   lookAt(draft, brood, event.stage, event, heads && headsOf(heads, young));
   if (tank !== null && !brood.parts.has(tank)) brood.parts.set(tank, { low: 1, likely: null, high: Infinity });
   if (further) diedUnseen(brood);
-  if (heads) observe(draft, brood, tank, headsOf(heads, young), isCounted(heads), event);
+  if (heads && more) moreBorn(draft, brood, tank, heads, event);
+  else if (heads) observe(draft, brood, tank, headsOf(heads, young), isCounted(heads), event);
   brood.lines.push(event.place);
   keepMouth(draft, event, brood);
 }
@@ -54,6 +57,28 @@ function diedUnseen(brood: Brood): void {
   brood.total = { low: one, likely: null, high: brood.total.high };
   for (const [tank, part] of brood.parts)
     brood.parts.set(tank, { low: Math.min(one, part.high), likely: null, high: part.high });
+}
+
+/**
+ * More young of a brood: born over some days, or to two females whose young nobody tells apart. Births add
+ * up, sights do not. Both lines count, so neither is a count that replaces the other.
+ */
+function moreBorn(draft: Draft, brood: Brood, tank: string | null, heads: Heads, event: Seen): void {
+  const where = tank ?? brood.natal ?? onlyTank(brood);
+  putIn(draft, brood, where, heads, event);
+  tighten(brood);
+  const count = where === null ? brood.total : (brood.parts.get(where) ?? brood.total);
+  const { day, minute, place } = event;
+  brood.counts.push({
+    day,
+    minute,
+    tank: where,
+    count,
+    sure: isSure(count),
+    place,
+    replaced: false,
+    total: brood.total,
+  });
 }
 
 /** A mouthbrooder holds from the first look at it until the young are out. */
