@@ -47,7 +47,7 @@ function isDailyLife(group: Group, event: { readonly sign: DisputeSign['sign'] }
 
 /**
  * Who did it and who suffered it: as `X on Y` says; else the fish named before the word does the
- * chasing and suffers everything else. Of two, the other one is the other side.
+ * chasing and suffers everything else. Of two, the other one is the other side; a sex is its only fish.
  */
 function partiesOf(
   group: Group,
@@ -61,7 +61,7 @@ function partiesOf(
   if (fish !== null && event.sign !== 'chasing' && fits(fish, sufferer)) sufferer = fish;
   doer ??= otherOf(group, sufferer);
   sufferer ??= otherOf(group, doer);
-  return { doer, sufferer };
+  return { doer: onlyOne(group, doer), sufferer: onlyOne(group, sufferer) };
 }
 
 function bySex(sex: Sex | null): Member | null {
@@ -84,6 +84,13 @@ function otherOf(group: Group, one: Member | null): Member | null {
   const others = livingMembers(group).filter((fish) => fish.sex !== one.sex);
   const only = others[0];
   return only && others.length === 1 ? { sex: only.sex, name: only.name } : null;
+}
+
+/** Of a sex that lives in the group once, that fish, by its name where it has one. */
+function onlyOne(group: Group, side: Member | null): Member | null {
+  if (side === null || side.name !== null || side.sex === null) return side;
+  const [only, ...others] = livingMembers(group).filter((fish) => fish.sex === side.sex);
+  return only && others.length === 0 ? { sex: only.sex, name: only.name } : side;
 }
 
 function calmerSeen(draft: Draft, event: EventOf<'calmer'>): void {
