@@ -1,6 +1,6 @@
 /** What one row of `water` tells of a journal: changes and doses of late, toxic ammonia in words, trends, and what it rests on. */
 import { describe, expect, test } from 'vitest';
-import { isoDay } from '../../src/core/day.ts';
+import { dayFromIso, isoDay } from '../../src/core/day.ts';
 import { water, waterRows, type WaterRow } from '../../src/questions/water.ts';
 import { journalOn } from '../support/journal.ts';
 
@@ -106,12 +106,8 @@ describe('a trend', () => {
 
 test('the watch over a filter that was disturbed stands in the row of its water alone', () => {
   const lines = ['2026-03-25 C1: cleaned media', '2026-03-26 C1: test TAN 0, NO2 0'];
-  const { watch } = rowOf('C1', ...lines);
-  expect([isoDay(watch?.since ?? 0), watch?.zeros, isoDay(watch?.earliest ?? 0)]).toEqual([
-    '2026-03-25',
-    1,
-    '2026-04-08',
-  ]);
+  const [since, earliest] = [dayFromIso('2026-03-25'), dayFromIso('2026-04-08')];
+  expect(rowOf('C1', ...lines).watch).toEqual({ since, zeros: 1, earliest });
   expect(rowOf('C2', ...lines).watch).toBeNull();
   expect(rowOf('Long', ...lines).watch).toBeNull();
 });

@@ -47,8 +47,8 @@ export const PARTS: readonly Part[] = [
   },
   {
     name: 'water',
-    files: source('questions', 'spill powercut water levels watch'),
-    tests: test('questions', 'spill powercut water due/water*'),
+    files: [...source('questions', 'spill powercut water levels watch'), ...source('state', 'water')],
+    tests: [...test('questions', 'spill powercut water waterrows due/water*'), ...test('state', 'water')],
   },
   {
     name: 'days',
