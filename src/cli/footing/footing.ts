@@ -120,7 +120,7 @@ export function foldKeeping(
 }
 
 function laidBy({ path }: Source, { hash, through, before }: Meta): Laid {
-  return { key: `${hash} ${path}`, day: before.day, through };
+  return { path, hash, day: before.day, through };
 }
 
 function behindOf(draft: Draft, events: Reading['events']): Meta['behind'] {

@@ -8,13 +8,14 @@ import type { OverPaces } from '../../questions/growing/taught.ts';
 import { bringBackWorked, hasWorked, takeOutWorked } from '../../science/worked.ts';
 import type { Room } from '../../state/draft.ts';
 
-/** They hold for every journal: the inputs are all that formulas rest on, and the tokens all that shapes do. */
-const KEY = 'formulas';
-const SHAPES = 'shapes';
+/** What holds for every journal: the inputs are all that formulas rest on, and the tokens all that shapes do. */
+const ALL = 'all journals';
 
-/** A footing that was laid: what names it, its day, and the last day of all that had been read then. */
+/** A footing that was laid: whose, over which text, its day, and the last day of all that had been read then. */
 export interface Laid {
-  readonly key: string;
+  readonly path: string;
+  /** Hash of the text that it stands on. */
+  readonly hash: string;
   readonly day: Day;
   readonly through: Day;
 }
@@ -24,9 +25,9 @@ let folded: { readonly laid: Laid; readonly room: Room } | null = null;
 
 /** Before any answer. */
 export function bringBack(chest: Chest): void {
-  const kept = chest.get('worked', KEY);
+  const kept = chest.get('formulas', ALL);
   if (kept !== null) bringBackWorked(v8.deserialize(kept));
-  const shapes = chest.get('worked', SHAPES);
+  const shapes = chest.get('shapes', ALL);
   if (shapes !== null) bringBackShapes(v8.deserialize(shapes), true);
 }
 
@@ -37,23 +38,31 @@ export function takeLater(laid: Laid, room: Room): void {
 }
 
 /** For a room that stands on a footing. */
-export function bringBackRoom(chest: Chest, { key, through }: Laid, room: Room): void {
-  const kept = room.on < through ? null : chest.get('worked', key);
-  const paces: unknown = kept === null ? null : v8.deserialize(kept);
-  if (isPaces(paces)) bringBackPaces(room, paces);
+export function bringBackRoom(chest: Chest, { path, hash, through }: Laid, room: Room): void {
+  const kept = room.on < through ? null : chest.get('paces', path);
+  const taught: unknown = kept === null ? null : v8.deserialize(kept);
+  if (isTaught(taught) && taught.hash === hash) bringBackPaces(room, taught.paces);
 }
 
 /** After the answer was told. */
 export function takeAlong(chest: Chest): void {
-  if (hasWorked()) chest.put('worked', KEY, v8.serialize(takeOutWorked()));
+  if (hasWorked()) chest.put('formulas', ALL, v8.serialize(takeOutWorked()));
   const shapes = takeOutShapes();
-  if (shapes !== null) chest.put('worked', SHAPES, v8.serialize(shapes));
+  if (shapes !== null) chest.put('shapes', ALL, v8.serialize(shapes));
   const paces = folded === null ? [] : takeOutPaces(folded.room, folded.laid.day);
-  if (folded !== null && paces.length > 0) chest.put('worked', folded.laid.key, v8.serialize(paces));
+  if (folded !== null && paces.length > 0) {
+    const taught: Taught = { hash: folded.laid.hash, paces };
+    chest.put('paces', folded.laid.path, v8.serialize(taught));
+  }
   folded = null;
 }
 
+interface Taught {
+  readonly hash: string;
+  readonly paces: readonly OverPaces[];
+}
+
 /** The chest has proved the bytes: only their outline is looked at. */
-function isPaces(value: unknown): value is readonly OverPaces[] {
-  return Array.isArray(value);
+function isTaught(value: unknown): value is Taught {
+  return typeof value === 'object' && value !== null && 'hash' in value && 'paces' in value;
 }

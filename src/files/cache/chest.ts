@@ -12,8 +12,11 @@ const LARGEST = 192 << 20;
 const PLACES = 16;
 const HASH = 32;
 
-/** Rooms of some days ago, and results of formulas. */
-export type Kind = 'room' | 'worked';
+/**
+ * Rooms of some days ago and how old broods grew, by journal; results of formulas and shapes of lines, for all of
+ * them. Each kind has places of its own, so that none ever takes the place of another.
+ */
+export type Kind = 'room' | 'paces' | 'formulas' | 'shapes';
 
 export interface Chest {
   /** What is kept under a key; null where there is nothing, or nothing to believe. */

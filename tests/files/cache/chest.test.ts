@@ -19,7 +19,7 @@ test('a thing is found under its own kind and key alone', () => {
   chest.put('room', 'one', bytes('a room'));
   expect(chest.get('room', 'one')).toEqual(bytes('a room'));
   expect(chest.get('room', 'two')).toBeNull();
-  expect(chest.get('worked', 'one')).toBeNull();
+  expect(chest.get('paces', 'one')).toBeNull();
 });
 
 test('a thing put where another was is not taken for it', () => {
