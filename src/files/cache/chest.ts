@@ -3,18 +3,22 @@
  * there. Apart from the shelf of answers, since proving megabytes takes the engine's own hash.
  */
 import crypto from 'node:crypto';
+import fs from 'node:fs';
 import path from 'node:path';
+import { quietly } from '../trouble.ts';
 import { putOwn, readOwn } from './own.ts';
 
 /** Larger ones are not kept, bytes: reading them back would take longer than they save. */
 const LARGEST = 192 << 20;
 /** How many of a kind are kept: as many journals as one keeper asks about. */
-const PLACES = 16;
+const MOST = 16;
 const HASH = 32;
+/** Bytes of the hash of a key that its file is called by. */
+const NAME = 8;
 
 /**
  * Rooms of some days ago and how old broods grew, by journal; results of formulas and shapes of lines, for all of
- * them. Each kind has places of its own, so that none ever takes the place of another.
+ * them. Only things of one kind push each other out.
  */
 export type Kind = 'room' | 'paces' | 'formulas' | 'shapes';
 
@@ -26,7 +30,8 @@ export interface Chest {
 
 /** A chest in that folder, which is made when the first thing is kept. */
 export function chestIn(folder: string): Chest {
-  const placeOf = (kind: Kind, key: string): string => path.join(folder, `${kind}-${(sumOf([key])[0] ?? 0) % PLACES}`);
+  const placeOf = (kind: Kind, key: string): string =>
+    path.join(folder, `${kind}-${sumOf([key]).toString('hex', 0, NAME)}`);
   return {
     get(kind, key) {
       try {
@@ -40,8 +45,19 @@ export function chestIn(folder: string): Chest {
     put(kind, key, bytes) {
       if (bytes.length + HASH > LARGEST) return;
       putOwn(placeOf(kind, key), Buffer.concat([sumOf([kind, key, bytes]), bytes]));
+      quietly(() => {
+        leaveLatest(folder, kind);
+      });
     },
   };
+}
+
+/** Removes those of a kind that were put longest ago, and what a killed writer left, beyond as many as are kept. */
+function leaveLatest(folder: string, kind: Kind): void {
+  const files = fs.readdirSync(folder).filter((name) => name.startsWith(`${kind}-`));
+  if (files.length <= MOST) return;
+  const dated = files.map((name) => path.join(folder, name)).map((file) => ({ file, at: fs.statSync(file).mtimeMs }));
+  for (const { file } of dated.toSorted((a, b) => b.at - a.at).slice(MOST)) fs.rmSync(file, { force: true });
 }
 
 /** SHA-256 (FIPS 180-4) of parts, each behind its length so that no two lists of parts are the same bytes. */

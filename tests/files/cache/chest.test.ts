@@ -36,6 +36,22 @@ test('a thing put where another was is not taken for it', () => {
   }
 });
 
+test('sixteen of a kind are kept, whatever their keys; one more takes the place of the one put longest ago', () => {
+  const place = folder();
+  const chest = chestIn(place);
+  const keys = Array.from({ length: 16 }, (_, at) => `journal ${String(at)}`);
+  const kept = (): string[] => keys.filter((key) => chest.get('room', key) !== null);
+  chest.put('room', 'journal 0', bytes('the first'));
+  fs.utimesSync(only(place), 1, 1);
+  for (const key of keys.slice(1)) chest.put('room', key, bytes(key));
+  chest.put('paces', 'journal 0', bytes('of another kind'));
+  expect(kept()).toEqual(keys);
+  chest.put('room', 'one more', bytes('a room'));
+  expect(kept()).toEqual(keys.slice(1));
+  expect(chest.get('room', 'one more')).not.toBeNull();
+  expect(chest.get('paces', 'journal 0')).not.toBeNull();
+});
+
 test('a thing cut short, or with any one byte changed, is not there', () => {
   const place = folder();
   const chest = chestIn(place);
