@@ -80,17 +80,19 @@ function fits(fish: Member, side: Member | null): boolean {
 
 /** The only other fish that it can be: the mate in a pair, the male of a trio where a female is meant. */
 function otherOf(group: Group, one: Member | null): Member | null {
-  if (one === null || one.sex === null) return null;
-  const others = livingMembers(group).filter((fish) => fish.sex !== one.sex);
-  const only = others[0];
-  return only && others.length === 1 ? { sex: only.sex, name: only.name } : null;
+  return one === null || one.sex === null ? null : only(group, (sex) => sex !== one.sex);
 }
 
 /** Of a sex that lives in the group once, that fish, by its name where it has one. */
 function onlyOne(group: Group, side: Member | null): Member | null {
   if (side === null || side.name !== null || side.sex === null) return side;
-  const [only, ...others] = livingMembers(group).filter((fish) => fish.sex === side.sex);
-  return only && others.length === 0 ? { sex: only.sex, name: only.name } : side;
+  return only(group, (sex) => sex === side.sex) ?? side;
+}
+
+/** The one living fish of such a sex; null where there are none or more. */
+function only(group: Group, such: (sex: Sex | null) => boolean): Member | null {
+  const [one, ...others] = livingMembers(group).filter((fish) => such(fish.sex));
+  return one && others.length === 0 ? { sex: one.sex, name: one.name } : null;
 }
 
 function calmerSeen(draft: Draft, event: EventOf<'calmer'>): void {

@@ -128,7 +128,8 @@ function doneOn({ day, place, shares }: DayOfChanges, asked: number | null): Don
 
 /**
  * The share of the water of `of` that a change at `where` renewed, or null where the litres are not
- * known. One tank of a loop drained and filled dilutes the whole loop by its litres.
+ * known. One tank of a loop drained and filled dilutes the whole loop by its litres; a share of all the
+ * room is that share of each water.
  */
 export function shareOf(room: Room, amount: WaterAmount, where: string, of: string, day: Day): number | null {
   const middle = amount.likely ?? (amount.low + Math.min(amount.high, amount.low * 2)) / 2;
