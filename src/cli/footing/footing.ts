@@ -3,11 +3,12 @@
  * long journal only the latest lines are read. It is believed only where the text before them is the same to
  * the byte, and so is every file that is read in. Without it all answers are the same, only later.
  */
-import v8 from 'node:v8';
 import type { Day } from '../../core/day.ts';
 import type { Problem } from '../../core/problem.ts';
 import { sumOf } from '../../files/cache/chest.ts';
 import type { Chest } from '../../files/cache/chest.ts';
+import { imageOf } from '../../files/cache/image/make.ts';
+import { openImage } from '../../files/cache/image/open.ts';
 import type { Also, Files } from '../../files/port.ts';
 import { keepReading, readOnward } from '../../language/onward.ts';
 import type { ReadBefore } from '../../language/onward.ts';
@@ -57,8 +58,11 @@ export interface Footing {
 /** What is kept for this journal, where every file that it reads in is as it was. */
 export function findFooting(chest: Chest, source: Source): Footing | null {
   const kept = chest.get('room', source.path);
-  const [meta, room] = kept === null ? [null, null] : opened(kept);
-  if (meta === null || room === null) return null;
+  if (kept === null) return null;
+  // The chest has proved the bytes: only their outline is looked at.
+  const image = openImage(kept);
+  const meta = image('meta');
+  if (!isMeta(meta)) return null;
   const fetch = source.files.also(source.path);
   const problems: Problem[] = [];
   for (const { from, asked, hash } of meta.also) {
@@ -74,7 +78,7 @@ export function findFooting(chest: Chest, source: Source): Footing | null {
       return readOnward(source.name, before, behind, text.slice(before.start.at));
     },
     room(events, on) {
-      const draft: unknown = v8.deserialize(room);
+      const draft = image('room');
       if (!isDraft(draft)) throw new TypeError('no room was kept');
       for (const name of writtenBroodNames(events)) draft.stock.takenNames.add(name);
       foldOn(draft, events, on);
@@ -113,7 +117,7 @@ export function foldKeeping(
     before,
     behind,
   };
-  chest.put('room', source.path, closed(meta, v8.serialize(draft)));
+  chest.put('room', source.path, imageOf({ meta, room: draft }));
   foldOn(draft, events.slice(before.events), on);
   takeLater(laidBy(source, meta), draft);
   return draft;
@@ -138,21 +142,6 @@ function sum(text: string): string {
 
 function hashOf(got: ReturnType<Fetch>): string {
   return sum(JSON.stringify(got.ok ? [got.name, got.text] : [got.says]));
-}
-
-/** Both parts, the length of the first before them. */
-function closed(meta: Meta, room: Buffer): Buffer {
-  const first = v8.serialize(meta);
-  const length = Buffer.alloc(4);
-  length.writeUInt32LE(first.length);
-  return Buffer.concat([length, first, room]);
-}
-
-/** The chest has proved the bytes: only their outline is looked at. */
-function opened(kept: Buffer): [Meta, Buffer] | [null, null] {
-  const end = 4 + kept.readUInt32LE(0);
-  const meta: unknown = v8.deserialize(kept.subarray(4, end));
-  return isMeta(meta) ? [meta, kept.subarray(end)] : [null, null];
 }
 
 function isMeta(value: unknown): value is Meta {

@@ -1,0 +1,154 @@
+/**
+ * Opens an image: each map and each long list of it only when it is first looked at, each value of a map when
+ * it is got. What is opened is the same as what was put in, and changes like any other data.
+ */
+import { BEFORE_HEAD, behindHead, CONSTANTS, KIND, kindOf, SHARED, SIZE_BITS, TAG, TAG_BITS } from './layout.ts';
+import type { Head } from './layout.ts';
+import { LateMap, Unopened } from './latemap.ts';
+
+/** Lists and maps of fewer are opened at once: that costs no more than to remember where they lie. */
+const FEW = 12;
+
+/** Looks at a part: every look gives data of its own, in which what was one thing is one again. */
+export type Image = (part: string) => unknown;
+
+/** Opens what `imageOf` made. The bytes must be proved to be such: next to nothing is checked here. */
+export function openImage(given: Uint8Array): Image {
+  const bytes = given.byteOffset % Float64Array.BYTES_PER_ELEMENT === 0 ? given : new Uint8Array(given);
+  const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length);
+  const length = buffer.readUInt32LE(0);
+  const head: unknown = JSON.parse(buffer.toString('utf8', BEFORE_HEAD, BEFORE_HEAD + length));
+  if (!isHead(head)) throw new TypeError('no image');
+  const numbers = new Float64Array(bytes.buffer, bytes.byteOffset + behindHead(length), head.numbers);
+  const words = new Int32Array(bytes.buffer, numbers.byteOffset + numbers.byteLength, head.words);
+  return (part) => new Opening(head, numbers, words).value(head.parts[part] ?? TAG.constant);
+}
+
+function isHead(value: unknown): value is Head {
+  return typeof value === 'object' && value !== null && 'shapes' in value;
+}
+
+class Opening {
+  private readonly head: Head;
+  private readonly numbers: Float64Array;
+  private readonly words: Int32Array;
+  /** Things that several cells lead to, by where they begin. */
+  private readonly shared = new Map<number, object>();
+
+  constructor(head: Head, numbers: Float64Array, words: Int32Array) {
+    this.head = head;
+    this.numbers = numbers;
+    this.words = words;
+  }
+
+  value(cell: number): unknown {
+    const rest = cell >> TAG_BITS;
+    switch (cell & ((1 << TAG_BITS) - 1)) {
+      case TAG.integer:
+        return rest;
+      case TAG.number:
+        return this.numbers[rest];
+      case TAG.text:
+        return this.head.texts[rest];
+      case TAG.constant:
+        return CONSTANTS[rest];
+      default:
+        return this.thing(rest);
+    }
+  }
+
+  private thing(at: number): object {
+    const first = this.word(at);
+    if ((first & SHARED) === 0) return this.open(at, first);
+    return this.shared.get(at) ?? this.open(at, first);
+  }
+
+  private open(at: number, first: number): object {
+    const size = first >> SIZE_BITS;
+    switch (kindOf(first)) {
+      case KIND.record:
+        return this.record(at, first, this.head.shapes[size] ?? []);
+      case KIND.list:
+        return this.list(at, first, size);
+      case KIND.map:
+        return this.map(at, first, size);
+      default:
+        return this.set(at, first, size);
+    }
+  }
+
+  private word(at: number): number {
+    return this.words[at] ?? 0;
+  }
+
+  /** What leads back to a thing from inside it has to find it. */
+  private found<T extends object>(at: number, first: number, thing: T): T {
+    if ((first & SHARED) !== 0) this.shared.set(at, thing);
+    return thing;
+  }
+
+  private record(at: number, first: number, keys: readonly string[]): object {
+    const record: Record<string, unknown> = this.found(at, first, {});
+    for (let i = 0; i < keys.length; i += 1) {
+      const key = keys[i] ?? '';
+      const cell = this.word(at + 1 + i);
+      if (this.isLong(cell)) openLate(record, key, () => this.value(cell));
+      else if (key === '__proto__') define(record, key, this.value(cell));
+      else record[key] = this.value(cell);
+    }
+    return record;
+  }
+
+  private isLong(cell: number): boolean {
+    if ((cell & ((1 << TAG_BITS) - 1)) !== TAG.thing) return false;
+    const first = this.word(cell >> TAG_BITS);
+    return kindOf(first) === KIND.list && first >> SIZE_BITS >= FEW;
+  }
+
+  private list(at: number, first: number, size: number): object {
+    const list: unknown[] = this.found(at, first, []);
+    for (let i = 1; i <= size; i += 1) list.push(this.value(this.word(at + i)));
+    return list;
+  }
+
+  private set(at: number, first: number, size: number): object {
+    const set = this.found(at, first, new Set());
+    for (let i = 1; i <= size; i += 1) set.add(this.value(this.word(at + i)));
+    return set;
+  }
+
+  private map(at: number, first: number, size: number): object {
+    if (size >= FEW) return this.found(at, first, new LateMap((put) => this.entries(at, size, put)));
+    const map = this.found(at, first, new Map());
+    for (let i = at + 1; i < at + 2 * size; i += 2) map.set(this.value(this.word(i)), this.value(this.word(i + 1)));
+    return map;
+  }
+
+  private entries(at: number, size: number, put: (key: unknown, value: unknown) => void): void {
+    for (let i = at + 1; i < at + 2 * size; i += 2) {
+      const cell = this.word(i + 1);
+      const late = (cell & ((1 << TAG_BITS) - 1)) === TAG.thing;
+      put(this.value(this.word(i)), late ? new Unopened(() => this.value(cell)) : this.value(cell));
+    }
+  }
+}
+
+/** Until it is looked at or replaced, a key that knows where its value lies. */
+function openLate(record: Record<string, unknown>, key: string, open: () => unknown): void {
+  Object.defineProperty(record, key, {
+    configurable: true,
+    enumerable: true,
+    get() {
+      const value = open();
+      define(record, key, value);
+      return value;
+    },
+    set(value: unknown) {
+      define(record, key, value);
+    },
+  });
+}
+
+function define(record: object, key: string, value: unknown): void {
+  Object.defineProperty(record, key, { configurable: true, enumerable: true, writable: true, value });
+}

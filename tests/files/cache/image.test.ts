@@ -1,0 +1,176 @@
+/** An image gives back what was put in: the same values, the same things where several cells lead to one. */
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { openImage } from '../../../src/files/cache/image/open.ts';
+import { imageOf } from '../../../src/files/cache/image/make.ts';
+import { plain } from '../../support/plain.ts';
+
+const again = (value: unknown): unknown => openImage(imageOf({ part: value }))('part');
+
+const leaf = fc.oneof(
+  fc.integer(),
+  fc.double(),
+  fc.maxSafeInteger(),
+  fc.constantFrom(2 ** 28, 2 ** 28 - 1, -(2 ** 28), -(2 ** 28) - 1, -0, Infinity, -Infinity),
+  fc.boolean(),
+  fc.constantFrom(null, undefined),
+  fc.string({ unit: 'binary' }),
+);
+const { tree } = fc.letrec<{ tree: unknown }>((tie) => ({
+  tree: fc.oneof(
+    { maxDepth: 4 },
+    leaf,
+    fc.array(tie('tree'), { maxLength: 20 }),
+    fc.array(tie('tree'), { maxLength: 20 }).map((all) => new Set(all)),
+    fc.array(fc.tuple(tie('tree'), tie('tree')), { maxLength: 20 }).map((all) => new Map(all)),
+    fc.dictionary(fc.string(), tie('tree'), { maxKeys: 8 }),
+  ),
+}));
+
+describe('what is put in comes out', () => {
+  test('for any plain data', () => {
+    fc.assert(
+      fc.property(tree, (value) => {
+        expect(plain(again(value))).toStrictEqual(plain(value));
+      }),
+      { numRuns: 400 },
+    );
+  });
+
+  test('with names that objects have of their own', () => {
+    const value: unknown = JSON.parse('{"__proto__": {"constructor": 1}, "toString": [2]}');
+    expect(JSON.stringify(again(value))).toBe(JSON.stringify(value));
+  });
+
+  test('with what leads back to itself, and what two lead to', () => {
+    const fish: Record<string, unknown> = { name: 'Fern' };
+    const room = { broods: new Map([['Fern', fish]]), living: [fish], back: {} };
+    room.back = room;
+    fish['room'] = room;
+    const got = again(room);
+    if (!isRoom(got)) throw new Error('no room came out');
+    expect(got.broods.get('Fern')).toBe(got.living[0]);
+    expect(got.back).toBe(got);
+  });
+
+  test('by its part, each look for itself', () => {
+    const image = openImage(imageOf({ one: { list: [1] }, two: 'two' }));
+    expect(image('two')).toBe('two');
+    expect(image('one')).toEqual({ list: [1] });
+    expect(image('one')).not.toBe(image('one'));
+    expect(image('three')).toBeUndefined();
+  });
+
+  test('from bytes that begin anywhere', () => {
+    const made = imageOf({ part: [0.5, 'half'] });
+    const moved = new Uint8Array(made.length + 3);
+    moved.set(made, 3);
+    expect(openImage(moved.subarray(3))('part')).toEqual([0.5, 'half']);
+  });
+});
+
+test.each([() => 1, Symbol('x'), 1n])('what is no plain data is refused', (value) => {
+  expect(() => imageOf({ part: [value] })).toThrow(TypeError);
+});
+
+/** Long enough to be opened late. */
+const LONG = Array.from({ length: 40 }, (_, index) => [`tank ${index}`, { index }] as const);
+
+describe('a long map, opened late', () => {
+  const long = (): Map<unknown, unknown> => {
+    const got = again(new Map(LONG));
+    if (!(got instanceof Map)) throw new Error('no map came out');
+    return got;
+  };
+  type Step = (map: Map<unknown, unknown>) => unknown;
+  const key = fc.integer({ min: 35, max: 45 }).map((index) => `tank ${index}`);
+  const step: fc.Arbitrary<Step> = fc.oneof(
+    key.map(
+      (one): Step =>
+        (map) =>
+          map.get(one),
+    ),
+    key.map(
+      (one): Step =>
+        (map) =>
+          map.has(one),
+    ),
+    key.map(
+      (one): Step =>
+        (map) =>
+          map.delete(one),
+    ),
+    fc.tuple(key, fc.integer()).map(
+      ([one, value]): Step =>
+        (map) =>
+          [...map.set(one, value).keys()].length,
+    ),
+    // Set and not looked at.
+    fc.tuple(key, fc.integer()).map(
+      ([one, value]): Step =>
+        (map) =>
+          void map.set(one, value),
+    ),
+    fc.constant<Step>((map) => map.size),
+    fc.constant<Step>((map) => [...map]),
+    fc.constant<Step>((map) => [...map.values()]),
+    fc.constant<Step>((map) => [...map.keys()]),
+    fc.constant<Step>((map) => [...map.entries()]),
+    fc.constant<Step>((map) => {
+      const all: unknown[] = [];
+      map.forEach((...each) => all.push(each[0], each[1]));
+      return all;
+    }),
+    fc.constant<Step>((map) => {
+      map.clear();
+    }),
+  );
+
+  test('does what any map does', () => {
+    fc.assert(
+      fc.property(fc.array(step, { maxLength: 12 }), (steps) => {
+        const [late, usual] = [long(), new Map<unknown, unknown>(LONG)];
+        for (const one of steps) expect(one(late)).toEqual(one(usual));
+        expect([...late]).toEqual([...usual]);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  test('gives one thing for one key, changed or not', () => {
+    const map = long();
+    const got = map.get('tank 7');
+    expect([...map.values()][7]).toBe(got);
+    expect(new Map(map).get('tank 7')).toBe(got);
+  });
+});
+
+describe('a long list, opened late', () => {
+  const room = (): Record<string, unknown> => {
+    const got = again({ lines: LONG.map(([, value]) => value), name: 'A1' });
+    if (!isRecord(got)) throw new Error('no record came out');
+    return got;
+  };
+
+  test('is the same list on every look, and can be replaced', () => {
+    const one = room();
+    expect(one['lines']).toBe(one['lines']);
+    expect(one['lines']).toHaveLength(40);
+    one['lines'] = [];
+    expect(one).toEqual({ lines: [], name: 'A1' });
+    const other = room();
+    other['lines'] = 'none';
+    expect(Object.entries(other)).toEqual([
+      ['lines', 'none'],
+      ['name', 'A1'],
+    ]);
+  });
+});
+
+function isRecord(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null;
+}
+
+function isRoom(value: unknown): value is { broods: Map<string, unknown>; living: unknown[]; back: unknown } {
+  return isRecord(value) && value['broods'] instanceof Map && Array.isArray(value['living']);
+}
