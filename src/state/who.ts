@@ -31,7 +31,7 @@ export type Clause = EventBase & { readonly kind: EventKind };
 
 /** The fish of a clause, or null after pushing the problem. Records what it found in `draft.resolved`. */
 export function resolveFish(draft: Draft, event: Clause, ref: FishRef, count: HowMany = 'unsaid'): Found | null {
-  const tank = event.subject.kind === 'tank' ? event.subject.tank : null;
+  const tank = tankOf(event);
   if (ref.kind === 'brood') return named(draft, event, ref.brood, tank, null);
   if (ref.kind === 'group' && ref.group !== null) return named(draft, event, ref.group, tank, ref.member);
   if (ref.kind === 'group') {
@@ -59,11 +59,7 @@ export function groupOf(
   if (name !== null) {
     const group = draft.stock.groups.get(name);
     if (!group) return unknownFish(draft, event, name);
-    if (member !== null && isGone(group, member)) {
-      const { says, write } = goneWords(group, member, tankOf(event), doing);
-      draft.problems.push(problem(event, 'unknown-member', says, write));
-      return null;
-    }
+    if (member !== null && isGone(group, member)) return noLonger(draft, event, group, member, doing);
     note(draft, event, group, fish.kind === 'group' && fish.group !== null);
     return { group, member };
   }
@@ -78,7 +74,7 @@ export function groupOf(
     );
     return null;
   }
-  const tank = subject.kind === 'tank' ? subject.tank : null;
+  const tank = tankOf(event);
   const wanted = fish.kind === 'group' ? (fish.groupKind ?? null) : null;
   const near = groupsAt(draft, tank, wanted, member);
   const carried = carriedBody(draft, event);
@@ -90,11 +86,7 @@ export function groupOf(
     return { group, member };
   }
   const [bereft] = member === null || choice.length > 0 ? [] : groupsAt(draft, tank, wanted, null);
-  if (bereft && member !== null && isGone(bereft, member)) {
-    const { says, write } = goneWords(bereft, member, tankOf(event), doing);
-    draft.problems.push(problem(event, 'unknown-member', says, write));
-    return null;
-  }
+  if (bereft && member !== null && isGone(bereft, member)) return noLonger(draft, event, bereft, member, doing);
   draft.problems.push(choice.length > 1 ? which(event, doing, tank, choice) : nobody(event, doing, tank));
   return null;
 }
@@ -104,6 +96,12 @@ function isGone(group: Group, member: Member): boolean {
   return (
     group.members.some((fish) => isCalled(fish, member)) && !livingMembers(group).some((fish) => isCalled(fish, member))
   );
+}
+
+function noLonger(draft: Draft, event: Clause, group: Group, member: Member, doing: string): null {
+  const { says, write } = goneWords(group, member, tankOf(event), doing);
+  draft.problems.push(problem(event, 'unknown-member', says, write));
+  return null;
 }
 
 function tankOf(event: Clause): string | null {
@@ -158,9 +156,10 @@ function implied(draft: Draft, event: Clause, tank: string | null, count: HowMan
   const possible = young ? youngOf(fitting) : fitting;
   const carried = carriedBody(draft, event);
   if (carried && possible.includes(carried)) return settle(draft, event, carried, tank, null, true);
+  const meant = carried && fits(event.kind, carried) && (!young || youngOf([carried]).length > 0) ? carried : null;
   // `moved all … to C1; largest 12 mm`: the named fish are no longer here, but they are still meant.
-  if (carried && possible.length === 0 && tank !== null && fits(event.kind, carried)) {
-    return settle(draft, event, carried, onlyTank(carried), null, true);
+  if (meant && tank !== null && (possible.length === 0 || hasJustLeft(draft, event, meant, tank))) {
+    return settle(draft, event, meant, onlyTank(meant), null, true);
   }
   const self = own === null ? null : possible.find((body) => body.name === own);
   const choice = self && event.kind !== 'sized' ? [self] : fitsWell(event.kind, possible, tank, count);
@@ -170,6 +169,12 @@ function implied(draft: Draft, event: Clause, tank: string | null, count: HowMan
   }
   draft.problems.push(choice.length > 1 ? which(event, event.kind, tank, choice) : nobody(event, event.kind, tank));
   return null;
+}
+
+/** True for fish that an earlier clause of this very line moved out of that tank. */
+function hasJustLeft(draft: Draft, { place }: Clause, body: Group | Brood, tank: string): boolean {
+  const last = draft.stock.moves.findLast((move) => move.body === body.name);
+  return last?.from === tank && last.place.file === place.file && last.place.line === place.line;
 }
 
 /** The broods; where there are none, stock that may hold young. */
