@@ -172,8 +172,8 @@ interface Kinds {
   'dispute sign': {
     readonly fish: FishRef;
     readonly sign: Sign;
-    readonly doer: Sex | null;
-    readonly sufferer: Sex | null;
+    readonly doer: Member | null;
+    readonly sufferer: Member | null;
   };
   calmer: { readonly fish: FishRef };
   shimmying: { readonly fish: FishRef };

@@ -11,7 +11,7 @@ import { ROOM_PRINTS } from './print/room.ts';
 import { SETUP_PRINTS } from './print/setup.ts';
 import type { Prints } from './print/table.ts';
 import { TRADE_PRINTS } from './print/trade.ts';
-import { CANONICAL, details, member, quoted, whenWords, words } from './print/words.ts';
+import { CANONICAL, details, quoted, whenWords, words } from './print/words.ts';
 import type { Voice } from './print/words.ts';
 
 const PRINTS: Prints<EventKind> = { ...SETUP_PRINTS, ...ROOM_PRINTS, ...FISH_PRINTS, ...TRADE_PRINTS };
@@ -69,7 +69,8 @@ function printSubject(subject: Subject): string {
       return words(tanks, subject.except.length > 0 && `except ${subject.except.join(' ')}`);
     }
     case 'group':
-      return words(subject.group, subject.member && member(subject.member));
+      // A fish's own name is unique in the room, and beside the group's it would be a second subject.
+      return subject.member?.name ?? words(subject.group, subject.member?.sex);
     case 'brood':
       return subject.brood;
     case 'culture':

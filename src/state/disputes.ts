@@ -28,6 +28,7 @@ function signSeen(draft: Draft, event: EventOf<'dispute sign'>): void {
   const found = groupOf(draft, event, () => true, event.sign);
   if (!found) return;
   const { group } = found;
+  if (!sidesLive(draft, group, event)) return;
   group.lines.push(event.place);
   if (!openDispute(group) && isDailyLife(group, event)) return;
   addSign(group, {
@@ -36,6 +37,15 @@ function signSeen(draft: Draft, event: EventOf<'dispute sign'>): void {
     sign: event.sign,
     ...partiesOf(group, event, found.member),
     place: event.place,
+  });
+}
+
+/** False, with the problem told, where a fish that the line names as a side is no longer there. */
+function sidesLive(draft: Draft, group: Group, event: EventOf<'dispute sign'>): boolean {
+  return [event.doer, event.sufferer].every((side) => {
+    if (side === null || side.name === null || !group.members.some((fish) => fish.name === side.name)) return true;
+    const fish = { kind: 'group', group: group.name, member: side } as const;
+    return groupOf(draft, { ...event, fish }, () => true, event.sign) !== null;
   });
 }
 
@@ -54,28 +64,26 @@ function partiesOf(
   event: EventOf<'dispute sign'>,
   named: Member | null,
 ): Pick<DisputeSign, 'doer' | 'sufferer'> {
-  let doer = bySex(event.doer);
-  let sufferer = bySex(event.sufferer);
-  const fish = named === null ? null : asDeclared(group, named);
-  if (fish !== null && event.sign === 'chasing' && fits(fish, doer)) doer = fish;
-  if (fish !== null && event.sign !== 'chasing' && fits(fish, sufferer)) sufferer = fish;
-  doer ??= otherOf(group, sufferer);
-  sufferer ??= otherOf(group, doer);
+  const sides = { doer: asDeclared(group, event.doer), sufferer: asDeclared(group, event.sufferer) };
+  const fish = asDeclared(group, named);
+  const isSide = fish !== null && fish.name !== null && [sides.doer?.name, sides.sufferer?.name].includes(fish.name);
+  const order = event.sign === 'chasing' ? (['doer', 'sufferer'] as const) : (['sufferer', 'doer'] as const);
+  const own = fish === null || isSide ? undefined : order.find((side) => fits(fish, sides[side]));
+  if (own !== undefined) sides[own] = fish;
+  const doer = sides.doer ?? otherOf(group, sides.sufferer);
+  const sufferer = sides.sufferer ?? otherOf(group, doer);
   return { doer: onlyOne(group, doer), sufferer: onlyOne(group, sufferer) };
 }
 
-function bySex(sex: Sex | null): Member | null {
-  return sex === null ? null : { sex, name: null };
-}
-
 /** A named fish with the sex that it was declared with. */
-function asDeclared(group: Group, named: Member): Member {
+function asDeclared(group: Group, named: Member | null): Member | null {
+  if (named === null) return null;
   const fish = named.name === null ? undefined : group.members.find((one) => one.name === named.name);
   return { sex: fish?.sex ?? named.sex, name: named.name };
 }
 
 function fits(fish: Member, side: Member | null): boolean {
-  return side === null || fish.sex === null || side.sex === fish.sex;
+  return side === null || (side.name === null && (fish.sex === null || side.sex === fish.sex));
 }
 
 /** The only other fish that it can be: the mate in a pair, the male of a trio where a female is meant. */

@@ -29,7 +29,14 @@ const implied = { kind: 'implied' } as const;
 describe('a line printed from its events', () => {
   it('joins the clauses of a line under one heading', () => {
     const line = printEntry([
-      { ...base(15), kind: 'dispute sign', fish: implied, sign: 'chasing', doer: 'male', sufferer: 'female' },
+      {
+        ...base(15),
+        kind: 'dispute sign',
+        fish: implied,
+        sign: 'chasing',
+        doer: { sex: 'male', name: null },
+        sufferer: { sex: 'female', name: null },
+      },
       { ...base(40), kind: 'measure begun', measure: 'lights off', until: null, lasts: null, over: false, to: null },
     ]);
     expect(line).toBe('2026-02-14 A1: chasing, male on female; lights off');

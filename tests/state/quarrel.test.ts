@@ -68,7 +68,10 @@ describe('who on whom', () => {
     ['between two females', 'A2: chasing, female on female', 'chasing female on female'],
     ['a name that fits a side is that side', 'A2: Fern chasing, female on male', 'chasing Fern on male'],
     ['also where it suffers', 'A2: Fern pinned, male on female', 'pinned male on Fern'],
-    ['a name that fits no doer does nothing', 'A2: Fern chasing, male on female', 'chasing male on female'],
+    ['a name that fits no doer suffers it', 'A2: Fern chasing, male on female', 'chasing male on Fern'],
+    ['of two who are named both', 'A2: Fern chasing Lark', 'chasing Fern on Lark'],
+    ['whoever is named after `on`', 'A2: pinned, male on Lark', 'pinned male on Lark'],
+    ['who is named after the sign', 'A2: chasing Lark', 'chasing male on Lark'],
     ['nobody, where the line names none', 'A2: chasing', 'chasing ? on ?'],
   ])('%s', (_, line, words) => {
     expect(signs('Sedge', `2026-02-10 ${line}`)).toEqual([`2026-02-10 ${words}`]);

@@ -166,8 +166,8 @@ export const FACTS = {
   'dispute sign': fact('dispute sign', {
     fish: adults,
     sign: oneOf('chasing', 'hiding', 'pinned', 'torn fin', 'not eating', 'scales missing', 'wounded', 'gasping'),
-    doer: fc.constant('male'),
-    sufferer: fc.constant('female'),
+    doer: fc.constant({ sex: 'male', name: null } as const),
+    sufferer: fc.constant({ sex: 'female', name: null } as const),
   }),
   calmer: fact('calmer', about),
   shimmying: fact('shimmying', about),

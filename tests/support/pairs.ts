@@ -101,8 +101,11 @@ export function sign(
   by?: 'male on female' | 'female on male',
   who?: string,
 ): Line {
-  const doer = by === undefined ? null : by === 'male on female' ? 'male' : 'female';
-  const sufferer = doer === null ? null : doer === 'male' ? 'female' : 'male';
+  const [male, female] = [
+    { sex: 'male', name: null },
+    { sex: 'female', name: null },
+  ] as const;
+  const [doer, sufferer] = by === undefined ? [null, null] : by === 'male on female' ? [male, female] : [female, male];
   return [on, tank(place), { kind: 'dispute sign', fish: fishOf(who), sign: what, doer, sufferer }];
 }
 

@@ -64,9 +64,24 @@ export const FISH_PRINTS: Prints<
   lost: (event) => w.words(w.who(event), w.first(FISH.lost.says[event.how]), w.howMany(event.count)),
 };
 
+/** `Rowan chasing, male on female`; `male chasing Fern`, `Fern pinned, male on Fern` where who stands there is a side. */
 function sign(event: EventOf<'dispute sign'>): string {
-  const sides = event.doer !== null && event.sufferer !== null ? `${event.doer} on ${event.sufferer}` : '';
-  return w.details(w.words(w.who(event), w.first(FISH.sign.says[event.sign])), sides);
+  const { fish, doer, sufferer, subject } = event;
+  const [phrase, who] = [w.first(FISH.sign.says[event.sign]), w.who(event)];
+  if (sufferer === null || fish.kind === 'brood') return w.words(who, phrase);
+  const own = fish.kind === 'group' ? fish.member : null;
+  const isSide = own !== null && own.name !== null && (own.name === doer?.name || own.name === sufferer.name);
+  // Under the name of another fish the one that it is about has to stand there again.
+  const isSaid = isSide && (subject.kind !== 'group' || subject.member === null);
+  if (doer === null) {
+    const group = isSide && fish.kind === 'group' ? fish.group : who;
+    return w.words(!isSaid && group, phrase, w.member(sufferer));
+  }
+  if (isSide && event.sign === 'chasing') return w.words(w.member(doer), phrase, w.member(sufferer));
+  if (!isSide && own !== null && own.name === doer.name && own.sex === doer.sex) {
+    return w.words(who, phrase, w.member(sufferer));
+  }
+  return w.details(w.words(!isSaid && who, phrase), `${w.member(doer)} on ${w.member(sufferer)}`);
 }
 
 function spawned(event: EventOf<'spawned'>): string {

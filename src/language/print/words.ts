@@ -217,7 +217,8 @@ export function who({ fish: ref, subject }: { readonly fish: FishRef; readonly s
   if (subject.kind === 'brood' && ref.kind === 'brood' && ref.brood === subject.brood) return '';
   if (subject.kind !== 'group' || ref.kind !== 'group' || ref.group !== subject.group) return fish(ref);
   const said = subject.member?.name === ref.member?.name && subject.member?.sex === ref.member?.sex;
-  return said || ref.member === null ? '' : member(ref.member);
+  if (said) return '';
+  return ref.member === null ? fish(ref) : member(ref.member);
 }
 
 export function member(value: Member): string {

@@ -6,6 +6,8 @@ function kinds(clauses: string, heading = 'A1'): readonly string[] {
   return eventsOf(`2026-03-10 ${heading}: ${clauses}`).map(({ kind }) => kind);
 }
 
+const MALE_ON_FEMALE = { doer: { sex: 'male', name: null }, sufferer: { sex: 'female', name: null } };
+
 describe('rule 1: a comma parts clauses exactly when what follows opens one', () => {
   test('a clause phrase after a comma is a clause', () => {
     expect(kinds('free-swimming, about 70, fed microworm')).toEqual(['stage seen', 'fed']);
@@ -33,7 +35,7 @@ describe('rule 1: a comma parts clauses exactly when what follows opens one', ()
   });
 
   test('a dispute keeps its doer', () => {
-    expect(fact('dispute sign', 'chasing, male on female')).toMatchObject({ doer: 'male', sufferer: 'female' });
+    expect(fact('dispute sign', 'chasing, male on female')).toMatchObject(MALE_ON_FEMALE);
   });
 
   test('a treatment keeps `every` and `wait`, a move `rest stay` and the next place', () => {
@@ -64,8 +66,10 @@ describe('rule 1: a comma parts clauses exactly when what follows opens one', ()
   });
 
   test('`X on Y` alone names the doer of that line’s dispute, else it means chasing', () => {
-    expect(factsOf('pinned; male on female')).toMatchObject([{ sign: 'pinned', doer: 'male', sufferer: 'female' }]);
-    expect(factsOf('female on male')).toMatchObject([{ sign: 'chasing', doer: 'female', sufferer: 'male' }]);
+    expect(factsOf('pinned; male on female')).toMatchObject([{ sign: 'pinned', ...MALE_ON_FEMALE }]);
+    expect(factsOf('female on male')).toMatchObject([
+      { sign: 'chasing', doer: { sex: 'female' }, sufferer: { sex: 'male' } },
+    ]);
   });
 });
 
@@ -139,7 +143,7 @@ describe('rule 3: which fish', () => {
 describe('rule 4: doer and sufferer', () => {
   test('before `chasing` the named fish does it', () => {
     expect(fact('dispute sign', 'male chasing')).toMatchObject({ fish: { member: { sex: 'male' } }, sufferer: null });
-    expect(fact('dispute sign', 'male chasing female')).toMatchObject({ doer: 'male', sufferer: 'female' });
+    expect(fact('dispute sign', 'male chasing female')).toMatchObject(MALE_ON_FEMALE);
   });
 
   test.each(['pinned', 'hiding', 'gasping', 'torn fin', 'not eating', 'wounded'])(
@@ -155,8 +159,8 @@ describe('rule 4: doer and sufferer', () => {
   test('fish may be told apart by name', () => {
     expect(fact('dispute sign', 'Fern on Lark', 'A2')).toMatchObject({
       sign: 'chasing',
-      doer: 'female',
-      sufferer: 'female',
+      doer: { sex: 'female', name: 'Fern' },
+      sufferer: { sex: 'female', name: 'Lark' },
       fish: { member: { name: 'Fern' } },
     });
   });

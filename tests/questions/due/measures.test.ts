@@ -101,7 +101,13 @@ describe('measures that calm a pair', () => {
   const chasing: Line = [
     '2026-02-14',
     tank('A1'),
-    { kind: 'dispute sign', fish: rowan, sign: 'chasing', doer: 'male', sufferer: 'female' },
+    {
+      kind: 'dispute sign',
+      fish: rowan,
+      sign: 'chasing',
+      doer: { sex: 'male', name: null },
+      sufferer: { sex: 'female', name: null },
+    },
   ];
   const off = begin('2026-02-14', tank('A1'), 'lights off');
 

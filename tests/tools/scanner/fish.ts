@@ -192,8 +192,8 @@ export function chasing(cursor: Cursor, seq: number): Event {
     kind: 'dispute sign',
     fish: IMPLIED,
     sign: 'chasing',
-    doer: 'male',
-    sufferer: 'female',
+    doer: { sex: 'male', name: null },
+    sufferer: { sex: 'female', name: null },
   };
 }
 
