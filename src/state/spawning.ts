@@ -1,6 +1,7 @@
 /** `spawned`, `eggs seen`, `maybe spawned`: a new brood, or more about one that is already there. */
 import type { DayWindow } from '../core/interval.ts';
-import type { EventOf } from '../journal/event.ts';
+import type { EventBase, EventOf } from '../journal/event.ts';
+import type { Member } from '../journal/subject.ts';
 import { nextBroodName } from './broodnames.ts';
 import { beginBrood, confirmBrood, isNameless, laidWindow } from './broodstart.ts';
 import { rankSeen } from './broodlife.ts';
@@ -10,7 +11,7 @@ import { livingMembers } from './members.ts';
 import { endDispute } from './quarrel.ts';
 import { agesAt, canBeAt, clockOf, guildOf } from './stageclock.ts';
 import { lookAt, narrow } from './stagewindows.ts';
-import type { Brood, Group } from './stock.ts';
+import type { Brood, Fish, Group } from './stock.ts';
 import { headsOf, isCounted } from './heads.ts';
 import { groupOf, livingOf, note } from './who.ts';
 
@@ -33,7 +34,8 @@ export function spawned(draft: Draft, event: EventOf<'spawned'>): void {
     group.suspected.push({ day: event.day, kind: 'maybe', mother: found.member?.name ?? null, place: event.place });
   }
   if (group.kind === 'colony' && event.brood === null) return;
-  const mothers = mothersOf(group, found.member?.name ?? null);
+  const how = event.as === 'seen' ? 'eggs' : event.as;
+  const mothers = mothersOf(draft, event, group, how, found.member);
   const tank = tankOfSpawn(event, group, mothers);
   const brood = sameBrood(draft, event, group, mothers, tank) ?? fresh(draft, event, group, mothers, tank);
   if (!brood) return;
@@ -49,13 +51,29 @@ export function spawned(draft: Draft, event: EventOf<'spawned'>): void {
   }
 }
 
-/** The female that spawned, or all that it may have been; none where the group keeps no members. */
-export function mothersOf(group: Group, name: string | null): string[] {
-  if (name !== null) return [name];
-  return livingMembers(group)
-    .filter((fish) => fish.sex !== 'male' && fish.name !== null)
-    .map((fish) => fish.name)
-    .filter((one) => one !== null);
+/**
+ * The female that spawned, or all that it may have been: those in the tank of the line, where none has moved since the
+ * eggs can have been laid. None where the group keeps no members.
+ */
+export function mothersOf(
+  draft: Draft,
+  event: EventBase,
+  group: Group,
+  how: Parameters<typeof laidWindow>[3],
+  member: Member | null,
+): readonly string[] {
+  if (member !== null && member.name !== null) return [member.name];
+  const females = livingMembers(group).filter((fish) => fish.sex !== 'male');
+  const all = namesOf(females);
+  const tank = event.subject.kind === 'tank' ? event.subject.tank : null;
+  const here = females.filter((fish) => fish.tank === tank);
+  if (here.length === 0 || here.length === females.length) return all;
+  const { low } = laidWindow(draft, event, group, how, all, tank);
+  return group.upset !== null && (low === null || group.upset.day > low) ? all : namesOf(here);
+}
+
+function namesOf(fish: readonly Fish[]): string[] {
+  return fish.map(({ name }) => name).filter((name) => name !== null);
 }
 
 /** Where it was: the tank of the line, else where the mother is, else the one tank of the group. */

@@ -202,7 +202,7 @@ function begin(draft: Draft, event: Seen, name: string | null): Brood | null {
   );
   if (!found) return null;
   const { group } = found;
-  const mothers = mothersOf(group, found.member?.name ?? null);
+  const mothers = mothersOf(draft, event, group, event.stage, found.member);
   const tank = tankOfSpawn(event, group, mothers);
   const before = leftBehind(draft, group, event, mothers, tank);
   const brood = beginBrood(draft, event, group, event.stage, name, mothers, tank);
