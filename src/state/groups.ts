@@ -6,7 +6,6 @@ import { addDays } from '../core/day.ts';
 import { exactly } from '../core/interval.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
 import type { EventBase, EventOf, Heads } from '../journal/event.ts';
-import type { Sex } from '../journal/subject.ts';
 import type { Draft } from './draft.ts';
 import type { Homes } from './home.ts';
 import { livingMembers, memberName, membersGone, membersMoved, membersOf, newGroup, pickMembers } from './members.ts';
@@ -212,7 +211,8 @@ function newMate(draft: Draft, event: EventOf<'new mate'>): void {
 function takeMate(draft: Draft, source: Group | Brood, event: EventOf<'new mate'>, group: Group): boolean {
   const males = event.sex === 'male' ? exactly(1) : null;
   const females = event.sex === 'female' ? exactly(1) : null;
-  const fish = 'members' in source ? sexed(source, event.sex) : [];
+  const fish = 'members' in source ? mateOf(draft, source, event) : [];
+  if (fish === null) return false;
   const tank = fish[0]?.tank ?? onlyTank(source);
   const heads: Heads = { total: exactly(1), males, females, young: null, as: 'counted' };
   if (takeFish(draft, event, source, tank, heads, 'joined') === null) return false;
@@ -221,8 +221,12 @@ function takeMate(draft: Draft, source: Group | Brood, event: EventOf<'new mate'
   return true;
 }
 
-function sexed(group: Group, sex: Sex): Fish[] {
-  return livingMembers(group).filter((fish) => fish.sex === sex);
+/** Which fish of its group the new mate was: by its name, else by its sex; of several with names nobody is taken by chance. */
+function mateOf(draft: Draft, source: Group, event: EventOf<'new mate'>): Fish[] | null {
+  const those = livingMembers(source).filter((fish) => fish.sex === event.sex);
+  const own = those.filter((fish) => fish.name !== null && fish.name === event.name);
+  if (own.length > 0 || those.length < 2) return own.length > 0 ? own : those;
+  return pickMembers(draft, source, { sex: event.sex, name: null }, event);
 }
 
 function stillThere(group: Group, event: EventOf<'new mate'>, resident: Fish): Draft['problems'][number] {
