@@ -10,7 +10,7 @@ import { sameClause } from '../core/span.ts';
 import { countWords } from '../core/words.ts';
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
-import type { Body, Ceiling, CountSeen, Tally } from './stock.ts';
+import type { Body, Ceiling, CountSeen, Gone, Tally } from './stock.ts';
 import { cannotCount, headsOf, isCounted, isRunning, isYoung, onlyTank } from './heads.ts';
 import { makeRoom, mostIn, tighten, whySoFew } from './tally.ts';
 import type { Moment } from './tally.ts';
@@ -55,7 +55,13 @@ export function observe(
  * What was known of the fish before a count. Needed only while the same day is folded, in which another count may
  * replace it: no part of the room.
  */
-const stoodBefore = new WeakMap<CountSeen, Tally>();
+const stoodBefore = new WeakMap<CountSeen, Before>();
+
+/** What stood before a count, and how many lines and losses had been told till then. */
+interface Before extends Tally {
+  readonly told: number;
+  readonly lost: number;
+}
 
 /** The count of the same moment and fish that stood till now: of two of them the later filed stands. */
 function sameMoment(body: Body, tank: string | null, { day, minute }: Moment): CountSeen | null {
@@ -85,6 +91,30 @@ function takeBack(problems: Problem[], body: Body, old: CountSeen, touched: bool
     if (back === null) body.ceilings.delete(tank);
     else body.ceilings.set(tank, back);
   }
+  returnForgotten(body, before);
+}
+
+/** Brings back the ceilings that a count broke and so made forgotten, where nothing but losses was told since. */
+function returnForgotten(body: Body, before: Before): void {
+  const lost = body.gone.slice(before.lost);
+  const known = [...lost, ...body.counts].map(({ place }) => place);
+  if (!body.lines.slice(before.told).every((place) => known.includes(place))) return;
+  for (const [tank, ceiling] of before.ceilings) {
+    if (body.ceilings.has(tank) || !body.parts.has(tank)) continue;
+    body.ceilings.set(
+      tank,
+      lessLost(
+        ceiling,
+        lost.filter((one) => one.tank === tank),
+      ),
+    );
+  }
+  if (body.ceiling === null && before.ceiling !== null) body.ceiling = lessLost(before.ceiling, lost);
+}
+
+function lessLost(ceiling: Ceiling, lost: readonly Gone[]): Ceiling {
+  const sure = lost.reduce((sum, { count }) => sum + (isSure(count) ? count.low : Math.min(1, count.low)), 0);
+  return { ...ceiling, count: Math.max(0, ceiling.count - sure) };
 }
 
 const OF_COUNTS: ReadonlySet<Problem['kind']> = new Set(['counts-contradict', 'guess-above-count', 'guess-corrected']);
@@ -94,9 +124,10 @@ function raisedBack(now: Ceiling, { count }: CountSeen, before: Ceiling | null):
   return before && { ...before, count: Math.max(0, before.count - (count.low - now.count)) };
 }
 
-function snapshot(body: Tally): Tally {
-  const { parts, total, ceilings, ceiling } = body;
-  return { parts: new Map(parts), total, ceilings: new Map(ceilings), ceiling };
+function snapshot(body: Body): Before {
+  const { parts, total, ceilings, ceiling, lines, gone } = body;
+  const tally = { parts: new Map(parts), total, ceilings: new Map(ceilings), ceiling };
+  return { ...tally, told: lines.length, lost: gone.length };
 }
 
 function restore(body: Tally, before: Tally): void {
