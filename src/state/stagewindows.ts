@@ -94,12 +94,6 @@ function narrowLaid(draft: Draft, brood: Brood, stage: Stage, event: EventBase, 
   };
 }
 
-/** A day of a look that found none of what would be a brood: nothing was laid before it. */
-export function notBefore(brood: Brood, day: Day): void {
-  if (brood.laid.high !== null && day <= brood.laid.high)
-    brood.laid = narrow(brood.laid, { low: day, likely: null, high: null });
-}
-
 /** The days on which a brood will (or did) reach an age, from its laying window. */
 export function dayAtAge(laid: DayWindow, ages: Interval): DayWindow {
   const at = (day: Day | null, age: number): Day | null =>
