@@ -50,12 +50,12 @@ function matters({ foods, hatches, needs }: CulturesAnswer, look: Look): string 
 }
 
 function jarRow(jar: JarRow, look: Look): Row {
-  const brush = jar.state === 'sour' || jar.state === 'old' ? look.paint.late : look.paint.quiet;
+  const brush = jar.state === 'not started' ? look.paint.quiet : look.paint.late;
   return {
     cells: [
       jar.name,
       jar.of,
-      jar.state === 'live' || jar.state === 'young'
+      (jar.state === 'live' && !isPast(jar, look)) || jar.state === 'young'
         ? stateWords(jar, look)
         : { text: stateWords(jar, look), paint: brush },
       jar.ageDays === null ? '' : plural(jar.ageDays, 'day'),
@@ -65,8 +65,15 @@ function jarRow(jar: JarRow, look: Look): Row {
   };
 }
 
-function stateWords({ state, harvestFrom }: JarRow, look: Look): string {
+/** Past the day by which it is likely sour, whatever its last harvest shows. */
+function isPast({ sourBy }: JarRow, look: Look): boolean {
+  return sourBy !== null && look.on >= sourBy;
+}
+
+function stateWords(jar: JarRow, look: Look): string {
+  const { state, harvestFrom } = jar;
   if (state === 'old') return 'likely sour: smell it';
+  if (state === 'live' && isPast(jar, look)) return 'gives still: smell it';
   return state === 'young' && harvestFrom !== null ? `harvest from ${dayText(harvestFrom, look)}` : state;
 }
 

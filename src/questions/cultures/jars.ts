@@ -51,10 +51,10 @@ export function givesOn(jar: JarRow, on: Day): boolean {
 export function jarRow(room: Room, jar: DeepReadonly<Jar>): JarRow {
   const clock = foodClock(jar.of);
   const started = jar.started?.day ?? null;
-  const harvests = jar.harvests.filter(({ day }) => started === null || day >= started);
+  const harvest = jar.harvests.findLast(({ day }) => started === null || day >= started);
   const lines = linesOf([
     jar.started?.place ?? jar.declared,
-    ...harvests.slice(-1).map(({ place }) => place),
+    ...(harvest ? [harvest.place] : []),
     ...(jar.sour ? [jar.sour.place] : []),
   ]);
   const sourBy = started === null || clock === null ? null : addDays(started, clock.sour);
@@ -67,7 +67,7 @@ export function jarRow(room: Room, jar: DeepReadonly<Jar>): JarRow {
     started,
     ageDays: started === null ? null : room.on - started,
     harvestFrom: started === null || clock === null ? null : addDays(started, clock.first),
-    lastHarvest: harvests.at(-1)?.day ?? null,
+    lastHarvest: harvest?.day ?? null,
     sourBy,
     ended: jar.sour?.day ?? (state === 'old' ? sourBy : null),
     lines,
@@ -79,6 +79,9 @@ export function jarRow(room: Room, jar: DeepReadonly<Jar>): JarRow {
           ? 'never started'
           : `started ${dayWords(started, room.on)}, ${plural(room.on - started, 'day')} ago`,
         ...(clock === null ? [`no usual times known for ${jar.of}`] : [clockWords(clock)]),
+        ...(state === 'live' && sourBy !== null && room.on >= sourBy && harvest !== undefined
+          ? [`harvested ${dayWords(harvest.day, room.on)}, which shows it alive for ${plural(GIVES_DAYS, 'day')}`]
+          : []),
         `so it is ${state}`,
       ],
       lines,
