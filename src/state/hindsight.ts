@@ -14,16 +14,18 @@ interface KnownNow {
   readonly total: Interval;
 }
 
+type Moment = Pick<KnownNow, 'day' | 'place'>;
+
 /** Every count of a body as it is known today, oldest first. A colony is never known better: young are born unseen. */
 export function countsAsKnown(body: SeenBody): KnownNow[] {
   const rising = 'kind' in body && body.kind === 'colony';
   const known: KnownNow[] = [];
   let least = rising ? 0 : body.total.low;
-  let until = Infinity;
+  let next: Moment | null = null;
   for (const seen of body.counts.filter(({ replaced }) => !replaced).toReversed()) {
-    const went = body.gone.filter((gone) => gone.day > seen.day && gone.day <= until);
+    const went = body.gone.filter((gone) => gone.day > seen.day && (next === null || isBefore(gone, next)));
     least += rising ? 0 : went.reduce((sum, gone) => sum + gone.count.low, 0);
-    until = seen.day;
+    next = seen;
     const { total } = seen;
     const low = Math.max(total.low, least);
     const high = Math.max(total.high, low);
@@ -32,4 +34,11 @@ export function countsAsKnown(body: SeenBody): KnownNow[] {
     least = rising ? 0 : Math.max(least, total.low);
   }
   return known;
+}
+
+/** True where fish went before a count: on an earlier day, or in an earlier clause of that day in the same file. */
+function isBefore(gone: Moment, count: Moment): boolean {
+  if (gone.day !== count.day) return gone.day < count.day;
+  const [a, b] = [gone.place, count.place];
+  return a.file === b.file && (a.line === b.line ? a.from < b.from : a.line < b.line);
 }
