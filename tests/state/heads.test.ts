@@ -132,6 +132,22 @@ describe('who is lost', () => {
       { how: 'died', count: { low: 1, likely: 1, high: 1 } },
     ]);
   });
+  it('is nobody told apart where others of the group may have been meant', () => {
+    const elm = '2026-02-03 group Elm: krib; 12; male Bran; in Q1\n';
+    expect(fates(journalOn('2026-03-03', `${elm}2026-03-02 Q1: died 3\n`), 'Elm')).toEqual(['Bran lives']);
+    expect(fates(journalOn('2026-03-03', `${elm}2026-03-02 Q1: died 12\n`), 'Elm')).toEqual(['Bran died']);
+    expect(fates(journalOn('2026-03-03', `${elm}2026-03-02 Q1: Bran died\n`), 'Elm')).toEqual(['Bran died']);
+  });
+  it('of half of them must be told', () => {
+    const half: Line = [
+      '2026-03-01',
+      tank('A1'),
+      { kind: 'lost', fish: { kind: 'group', group: 'Rowan', member: null }, count: 'half', how: 'died' },
+    ];
+    const room = roomOn('2026-03-02', [...setUp, half]);
+    expect(kinds(room)).toEqual(['which-member']);
+    expect(fates(room)).toEqual(['male lives', 'female lives']);
+  });
   it('of fish whose tank nobody told is any of them', () => {
     const room = journalOn('2026-03-03', '2026-03-02 Rowan: died\n');
     expect(rowan(room)?.total).toEqual({ low: 0, likely: 0, high: 0 });
