@@ -13,7 +13,7 @@ import { linesOf } from '../core/span.ts';
 import { ageWords, dayWords, plural, rangeWords } from '../core/words.ts';
 import { bandAt, growthLine, usualRates } from '../science/growth.ts';
 import type { GrowthLine, GrowthPrior } from '../science/growth.ts';
-import { isBrood } from '../state/bodies.ts';
+import { beginningOf, isBrood } from '../state/bodies.ts';
 import type { SeenBody } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import { guildOf } from '../state/stageclock.ts';
@@ -104,7 +104,7 @@ function becauseOf(
       ...readings.map((reading) => readingWords(room, reading)),
       `together: ${rangeWords(weekly(line.rate), 1)} mm a week`,
     ],
-    lines: linesOf([...body.lines.slice(0, 1), ...readings.map((reading) => reading.seen.place)]),
+    lines: linesOf([...beginningOf(body), ...readings.map((reading) => reading.seen.place)]),
   };
 }
 

@@ -7,7 +7,7 @@ import type { Day } from '../core/day.ts';
 import { NONE, plus, times, type Interval } from '../core/interval.ts';
 import { linesOf, type LineRef, type Place } from '../core/span.ts';
 import { countWords, dayWords, sumWords } from '../core/words.ts';
-import { isBrood, type SeenBody } from '../state/bodies.ts';
+import { beginningOf, isBrood, type SeenBody } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import { stockName } from '../state/promised.ts';
 import { rowId } from './id.ts';
@@ -165,12 +165,8 @@ function row(
     species: of === 'species' ? name : (first?.species ?? null),
     pair: brood?.group ?? null,
     ...figures,
-    ...reason(room, ledger, figures, { sales, spent, weeks }, places.length > 0 ? places : bodies.flatMap(firstLine)),
+    ...reason(room, ledger, figures, { sales, spent, weeks }, places.length > 0 ? places : bodies.flatMap(beginningOf)),
   };
-}
-
-function firstLine(body: SeenBody): readonly Place[] {
-  return isBrood(body) ? body.lines.slice(0, 1) : [body.declared];
 }
 
 type Figures = Pick<MoneyRow, 'income' | 'spent' | 'tankWeeks' | 'perTankWeek' | 'raised'>;

@@ -8,7 +8,7 @@ import { ageWords, dayWords, rangeWords, windowWords } from '../core/words.ts';
 import { guildDefaults } from '../science/guilds.ts';
 import { ageAtSize, BROOD_CV, shareAtLeast } from '../science/growth.ts';
 import type { Part } from '../science/growth.ts';
-import { isBrood, speciesOf } from '../state/bodies.ts';
+import { beginningOf, isBrood, speciesOf } from '../state/bodies.ts';
 import type { SeenBody } from '../state/bodies.ts';
 import { since } from '../state/broodlife.ts';
 import type { Room } from '../state/draft.ts';
@@ -73,7 +73,7 @@ export function saleableFrom(room: Room, body: SeenBody, on: Day = room.on): Sal
         ...sizedSteps(room, body, rule, on),
         `share that can be sold${on === room.on ? ' today' : ` on ${dayWords(on, room.on)}`}: ${rangeWords({ low: share.low * 100, likely: null, high: share.high * 100 })} %`,
       ],
-      lines: linesOf([...ruleLines(room, body), ...(growth?.because.lines ?? body.lines.slice(0, 1))]),
+      lines: linesOf([...ruleLines(room, body), ...(growth?.because.lines ?? beginningOf(body))]),
     },
   };
 }

@@ -2,6 +2,7 @@
 import type { Interval } from '../core/interval.ts';
 import { NONE } from '../core/interval.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
+import type { Place } from '../core/span.ts';
 import type { Room } from './draft.ts';
 import type { Body, Brood, Group, Species } from './stock.ts';
 
@@ -39,6 +40,11 @@ export function bodiesIn(room: Room, tank: string): SeenBody[] {
 /** A group or brood by name. */
 export function bodyNamed(room: Room, name: string): SeenBody | null {
   return room.stock.groups.get(name) ?? room.stock.broods.get(name) ?? null;
+}
+
+/** The line that a body began with. */
+export function beginningOf(body: SeenBody): readonly Place[] {
+  return isBrood(body) ? body.lines.slice(0, 1) : [body.declared];
 }
 
 /** The declared species of a body, or null where it names none. */

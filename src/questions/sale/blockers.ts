@@ -3,7 +3,7 @@ import { addDays, type Day } from '../../core/day.ts';
 import type { Interval } from '../../core/interval.ts';
 import { linesOf, type LineRef } from '../../core/span.ts';
 import { dayWords, listWords, plural, windowWords } from '../../core/words.ts';
-import { bodyNamed, isBrood, partIn, type SeenBody } from '../../state/bodies.ts';
+import { beginningOf, bodyNamed, isBrood, partIn, type SeenBody } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { treatmentClear } from '../holds/courses.ts';
 import { inQuarantine } from '../holds/quarantines.ts';
@@ -91,11 +91,13 @@ function quarantined(room: Room, tank: string, { at }: When): Blocker[] {
 /** Too young where not one fish surely has its sale size or age. */
 function unripe(room: Room, body: SeenBody, ripe: Saleable | null, count: Interval, at: Day): Blocker[] {
   if (body.species === null) {
-    return [{ kind: 'species', why: 'no species is named, so no sale size', until: null, lines: firstLine(body) }];
+    return [
+      { kind: 'species', why: 'no species is named, so no sale size', until: null, lines: linesOf(beginningOf(body)) },
+    ];
   }
   if (ripe === null) {
     const why = 'no age or length written';
-    return [{ kind: 'size', why, until: null, lines: firstLine(body) }];
+    return [{ kind: 'size', why, until: null, lines: linesOf(beginningOf(body)) }];
   }
   if (count.low < 1 ? ripe.share.low > 0 : sizedOf(count, ripe, at) > 0) return [];
   const { first } = ripe;
@@ -110,15 +112,11 @@ export function sizedOf(count: Interval, ripe: Saleable | null, at: Day): number
   return Math.max(first, Math.floor(count.low * ripe.share.low + 1e-9));
 }
 
-function firstLine(body: SeenBody): readonly LineRef[] {
-  return linesOf(body.lines.slice(0, 1));
-}
-
 /** Fish bought or given without a word of where they come from: sold on, nobody could say what they are. A colony breeds its own. */
 function unknownLine(room: Room, body: SeenBody): Blocker[] {
   if (isOfKnownLine(room, body)) return [];
   const why = 'no line or source written';
-  return [{ kind: 'line', why, until: null, lines: linesOf(isBrood(body) ? body.lines.slice(0, 1) : [body.declared]) }];
+  return [{ kind: 'line', why, until: null, lines: linesOf(beginningOf(body)) }];
 }
 
 /** A mix is known where all that went into it are. */
