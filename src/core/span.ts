@@ -23,6 +23,11 @@ export function sameClause(a: Place, b: Place): boolean {
   return a.file === b.file && a.line === b.line && a.from === b.from;
 }
 
+/** A text that places of one clause share, and no others. */
+export function clauseKey({ file, line, from }: Place): string {
+  return `${line}:${from} ${file}`;
+}
+
 /** The line of a place. */
 export function lineOf(place: Place): LineRef {
   return { file: place.file, line: place.line };

@@ -1,4 +1,5 @@
 /** Which line began which brood: names that stand in no line yet, for `tidy`, `jot` and `check`. */
+import { clauseKey } from '../core/span.ts';
 import type { Place } from '../core/span.ts';
 import type { Event } from '../journal/event.ts';
 import { nextBroodName } from '../state/broodnames.ts';
@@ -6,21 +7,13 @@ import type { Room } from '../state/draft.ts';
 
 /** Gives the name of the brood that a clause without a name began, or null: it began none, or writes one. */
 export function begunBroods(room: Room): (event: Event) => string | null {
-  const begun = new Map<string, string>();
-  for (const { name, lines, suspected } of room.stock.broods.values()) {
-    const [first] = lines;
-    // What is only suspected has no name yet that a line could write.
-    if (first !== undefined && !suspected && !/\s/u.test(name)) begun.set(keyOf(first), name);
-  }
   return (event) => {
     if ((event.kind !== 'spawned' && event.kind !== 'stage seen') || event.brood !== null) return null;
-    const names = event.fish.kind === 'brood' || event.subject.kind === 'brood';
-    return names ? null : (begun.get(keyOf(event.place)) ?? null);
+    if (event.fish.kind === 'brood' || event.subject.kind === 'brood') return null;
+    const brood = room.stock.begunAt.get(clauseKey(event.place));
+    // What is only suspected has no name yet that a line could write.
+    return brood === undefined || brood.suspected || /\s/u.test(brood.name) ? null : brood.name;
   };
-}
-
-function keyOf({ file, line, from }: Place): string {
-  return `${line}:${from} ${file}`;
 }
 
 /** A name that would mean another brood, had another line been written. */

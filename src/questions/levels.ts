@@ -1,7 +1,10 @@
 /** Which levels of a loop speak of clogging, and which do not: read with the pump off, or while the sump stood low or was just topped up. */
+import { FIRST_DAY, toDay, type Day } from '../core/day.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { Room } from '../state/draft.ts';
 import type { Loop, LoopLevel } from '../state/plumbing.ts';
+import { isFull } from '../state/prefilter.ts';
+import { since } from '../state/when.ts';
 
 type Level = DeepReadonly<LoopLevel>;
 
@@ -15,13 +18,21 @@ const LOW = /\bevaporat|\bsump (?:is |was |stood |stands )?low|\blow sump/iu;
 const TOPPED = /\btop(?:ped)?[ -]?up/iu;
 const STOPPED = /\bpump (?:is |was |stood )?(?:off|out|stopped|still)/iu;
 
+/** So many cleans before the last one teach how long a clean lasts (ours). */
+export const LEARN_FROM = 6;
+
 /**
- * Sorts a loop's levels. A level on the day of a top-up is dropped: before it the sump stood low, after
- * it nothing has settled. Where most levels stand on such days the keeper tops up all the time, and they compare.
+ * Sorts a loop's levels, as far back as they are learned from. A level on the day of a top-up is dropped: before
+ * it the sump stood low, after it nothing has settled. Where most levels stand on such days the keeper tops up all the time, and they compare.
  */
 export function readableLevels(room: Room, loop: DeepReadonly<Loop>): Readable {
-  const read = loop.levels.filter(({ superseded }) => !superseded);
-  const topped = new Set(room.water.topUps.filter(({ where }) => where === loop.name).map(({ day }) => day));
+  const first = learnedSince(loop);
+  const read = since(loop.levels, first).filter(({ superseded }) => !superseded);
+  const topped = new Set(
+    since(room.water.topUps, first)
+      .filter(({ where }) => where === loop.name)
+      .map(({ day }) => day),
+  );
   const often = topped.size > 0 && read.filter(({ day }) => topped.has(day)).length * 2 > read.length;
   const kept: Level[] = [];
   const dropped: { level: Level; why: string }[] = [];
@@ -31,6 +42,14 @@ export function readableLevels(room: Room, loop: DeepReadonly<Loop>): Readable {
     else dropped.push({ level, why });
   }
   return { kept, dropped };
+}
+
+const FIRST = toDay(FIRST_DAY);
+
+/** The day of the clean from which on levels are learned from: what lies before it is history. */
+function learnedSince({ cleans }: DeepReadonly<Loop>): Day {
+  const full = cleans.findLast(isFull)?.day ?? FIRST;
+  return toDay(Math.min(full, cleans.at(-LEARN_FROM - 1)?.day ?? FIRST));
 }
 
 function whyNot({ pumpOff, remark }: Level, toppedUp: boolean): string | null {

@@ -11,13 +11,14 @@ import type { DeepReadonly } from '../core/readonly.ts';
 import { WARN_DAYS } from '../science/clogging.ts';
 import type { Room } from '../state/draft.ts';
 import type { Loop, LoopClean } from '../state/plumbing.ts';
+import { isFull } from '../state/prefilter.ts';
 import { isOpenOn } from '../state/rigs.ts';
 import { homeLoopOf, liveTanks, tanksOn } from '../state/tanks.ts';
 import { loopVolume } from '../state/volume.ts';
 import { clockOf } from './clock.ts';
 import { drainDown, type DrainDown } from './draindown.ts';
 import { rowId } from './id.ts';
-import { cleanInterval, isFull, lastsOf, prefilterOf, type Prefilter } from './prefilter.ts';
+import { cleanInterval, lastsOf, prefilterOf, type Prefilter } from './prefilter.ts';
 import { spillOutlook, type Outlook } from './spill.ts';
 import type { WhyRow } from './whyrow.ts';
 

@@ -22,7 +22,7 @@ import { numbersOf, roomsDisputes } from './pairs/numbers.ts';
 import type { PairNumbers } from './pairs/numbers.ts';
 import { pastOf } from './pairs/past.ts';
 import type { Past } from './pairs/past.ts';
-import { broodsOf, isGuarded, isResting, partedWords, spawningOf } from './pairs/spawning.ts';
+import { latestBroods, isGuarded, isResting, partedWords, spawningOf } from './pairs/spawning.ts';
 import type { Spawning } from './pairs/spawning.ts';
 
 /** `not said` where no line says that they are bonded: sharing a tank makes no bond. */
@@ -165,13 +165,13 @@ export function seatOf(group: SeenGroup): string | null {
 function bondOf(room: Room, group: SeenGroup): BondState {
   if (aliveTotal(group).high === 0) return 'gone';
   if (group.bond === 'split up') return 'split up';
-  if (isResting(group, broodsOf(room, group))) return 'resting';
+  if (isResting(group, latestBroods(room, group))) return 'resting';
   return partedWords(group) ?? (group.bonded === null ? 'not said' : 'bonded');
 }
 
 /** What a group is at, as far as anybody wrote: `in a dispute; guarding Rowan-1`; null for nothing. */
 export function doingOf(room: Room, group: SeenGroup): string | null {
-  const guarded = broodsOf(room, group)
+  const guarded = latestBroods(room, group)
     .filter((brood) => isGuarded(room, group, brood))
     .map((brood) => brood.name);
   const doing = [

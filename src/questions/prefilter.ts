@@ -12,7 +12,7 @@ import { crossing, type Line } from '../science/trend.ts';
 import type { Room } from '../state/draft.ts';
 import type { Loop, LoopClean, LoopLevel } from '../state/plumbing.ts';
 import { isAfter } from '../state/when.ts';
-import { trueLevels } from '../state/prefilter.ts';
+import { isFull, trueLevels } from '../state/prefilter.ts';
 import { readableLevels } from './levels.ts';
 
 type Level = DeepReadonly<LoopLevel>;
@@ -41,11 +41,6 @@ export interface Prefilter {
 
 /** A fall under this many mm is within what an eye reads (ours). */
 const FALL = 4;
-
-/** True for a clean of all layers; one that names no number is taken for all. */
-export function isFull(clean: Pick<Clean, 'layers' | 'of'>): boolean {
-  return clean.of === null || clean.layers >= clean.of;
-}
 
 /** Reads a loop's levels and cleans on the room's day. */
 export function prefilterOf(room: Room, loop: DeepReadonly<Loop>): Prefilter {

@@ -2,6 +2,7 @@
  * What toxic ammonia would stand at after new water, or a dose, that can raise pH. Only a fresh reading of
  * total ammonia can say; without one the answer is to test first. It never says that all is in order.
  */
+import { addDays } from '../core/day.ts';
 import type { Interval } from '../core/interval.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import { measure, type Measure } from '../core/quantity.ts';
@@ -15,6 +16,8 @@ import { bodyOfWater } from './waters.ts';
 
 /** Days for which a reading of total ammonia says what a change would do (ours: a setting). */
 const TAN_LASTS = 14;
+/** Tests of so many days ago are not asked (ours: a setting). */
+const OLD = 365;
 /** Days for which a test of the new water stands (ours: a setting). */
 const TAP_LASTS = 365;
 /** Where bicarbonate or hard tap water can take pH (from memory: a bicarbonate solution in air stands at about 8.3). */
@@ -39,7 +42,7 @@ export function raisesPh(product: string): boolean {
 /** What would follow in the water of a tank or loop: by new water as its last test shows it, or by a dose up to 8.3. */
 export function afterRaising(room: Room, place: string, by: 'new water' | 'dose' = 'new water'): Raised {
   const body = bodyOfWater(room, place);
-  const facts = body === null ? [] : readingsOf(room, body);
+  const facts = body === null ? [] : readingsOf(room, body, addDays(room.on, -OLD));
   const ammonia = body === null ? null : ammoniaOf(room, body, facts);
   if (ammonia === null || room.on - ammonia.tan.day > TAN_LASTS) {
     const says = `${by === 'dose' ? 'this dose' : 'new water'} can raise pH and toxic ammonia with it. TAN unknown: test first`;

@@ -11,10 +11,11 @@ import { WARN_DAYS } from '../science/clogging.ts';
 import { learnedLife, lifeWindow, USUAL_LIFE, type LifePrior, type LifeWindow } from '../science/spill.ts';
 import type { Room } from '../state/draft.ts';
 import type { Loop, LoopClean, LoopLevel } from '../state/plumbing.ts';
+import { isFull } from '../state/prefilter.ts';
 import { isAfter } from '../state/when.ts';
 import { loadClock, type LoadClock } from './load.ts';
-import { isFull, lastsOf } from './prefilter.ts';
-import { readableLevels } from './levels.ts';
+import { lastsOf } from './prefilter.ts';
+import { LEARN_FROM, readableLevels } from './levels.ts';
 
 type Level = DeepReadonly<LoopLevel>;
 type Clean = DeepReadonly<LoopClean>;
@@ -44,8 +45,7 @@ interface Bought {
   readonly words: string;
 }
 
-/** Earlier cleans that are learned from, and how many it takes to teach. */
-const LEARN_FROM = 6;
+/** So many lives of earlier cleans teach. */
 const TAUGHT_BY = 3;
 
 /** The outlook on the room's day; null where neither a clean nor the height of the lip is on record. */

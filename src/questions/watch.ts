@@ -11,6 +11,7 @@ import { fishIn } from '../state/places.ts';
 import { openRigs } from '../state/rigs.ts';
 import { loopOf } from '../state/tanks.ts';
 import type { Disturbance } from '../state/water.ts';
+import { since } from '../state/when.ts';
 import { readingsOf } from './readings.ts';
 import { bodiesOfWater, type WaterBody } from './waters.ts';
 
@@ -55,19 +56,26 @@ export function nextTest(watch: Watch): Day {
 
 type Cause = Pick<Watch, 'why' | 'since' | 'place'>;
 
+type Disturbed = DeepReadonly<Room['water']['disturbed'][number]>;
+
+/** What disturbed the living filter on the last day on which anything did. */
 function disturbances(room: Room, body: WaterBody): Cause[] {
-  return room.water.disturbed.flatMap((fact) => {
-    const here =
-      fact.where === body.name ||
-      fact.where === 'room' ||
-      (body.kind === 'tank' && body.tanks.some((tank) => fact.tanks.includes(tank)));
-    if (!here || !isOfTheLivingFilter(room, fact)) return [];
-    return [{ why: fact.what, since: fact.day, place: fact.place }];
-  });
+  const { disturbed } = room.water;
+  const disturbs = (fact: Disturbed): boolean => isHere(body, fact) && isOfTheLivingFilter(room, fact);
+  const last = disturbed.findLast(disturbs);
+  if (last === undefined) return [];
+  return since(disturbed, last.day)
+    .filter(disturbs)
+    .map((fact) => ({ why: fact.what, since: fact.day, place: fact.place }));
+}
+
+function isHere(body: WaterBody, { where, tanks }: Disturbed): boolean {
+  if (where === body.name || where === 'room') return true;
+  return body.kind === 'tank' && body.tanks.some((tank) => tanks.includes(tank));
 }
 
 /** A rinsed sponge counts only where it is all the filter that a tank has, and was not rinsed in tank water. */
-function isOfTheLivingFilter(room: Room, fact: DeepReadonly<Room['water']['disturbed'][number]>): boolean {
+function isOfTheLivingFilter(room: Room, fact: Disturbed): boolean {
   if (fact.what !== 'sponge rinsed') return true;
   if (room.plumbing.loops.has(fact.where) || loopOf(room, fact.where, fact.day, fact.minute) !== null) return false;
   if (/tank water|old water/i.test(fact.remark ?? '')) return false;

@@ -3,6 +3,7 @@ import type { Day } from '../core/day.ts';
 import { addDays, isoDay, toDay } from '../core/day.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
 import { onDay, UNKNOWN_COUNT } from '../core/interval.ts';
+import { clauseKey } from '../core/span.ts';
 import type { EventBase, Stage } from '../journal/event.ts';
 import { castBack, clockFor } from './stageclock.ts';
 import { nextBroodName } from './broodnames.ts';
@@ -53,6 +54,7 @@ export function beginBrood(
   brood.total = some;
   draft.stock.broods.set(brood.name, brood);
   draft.stock.living.set(brood.name, brood);
+  draft.stock.begunAt.set(clauseKey(event.place), brood);
   group.broods.push(brood.name);
   return brood;
 }

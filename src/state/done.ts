@@ -7,6 +7,8 @@ import type { Place } from '../core/span.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { WaterAmount } from '../journal/event.ts';
 import type { Room } from './draft.ts';
+import { isFull } from './prefilter.ts';
+import type { LoopClean } from './plumbing.ts';
 import { sameAction, type StandingChore } from './chores.ts';
 import { loopVolume, liveVolume } from './volume.ts';
 import { loopOf } from './tanks.ts';
@@ -40,11 +42,16 @@ export function doneSinceWhole(room: Room, chore: DeepReadonly<StandingChore>): 
   );
 }
 
+function cleansSinceFull(room: Room, where: string): DeepReadonly<LoopClean[]> {
+  const cleans = room.plumbing.loops.get(where)?.cleans ?? [];
+  return cleans.slice(Math.max(0, cleans.findLastIndex(isFull)));
+}
+
 function byClause(room: Room, chore: DeepReadonly<StandingChore>): Done[] {
   const { where } = chore;
   switch (chore.action.kind) {
     case 'clean prefilter':
-      return (room.plumbing.loops.get(where)?.cleans ?? []).map((clean): Done => {
+      return cleansSinceFull(room, where).map((clean): Done => {
         const part = clean.of === null ? 1 : clean.layers / clean.of;
         const told = part < 1 && clean.of !== null ? `${clean.layers} of ${clean.of} layers` : '';
         return { day: clean.day, part, told, place: clean.place, seq: clean.seq };

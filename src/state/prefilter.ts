@@ -4,7 +4,7 @@ import { isoDay } from '../core/day.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
-import type { Loop, LoopLevel } from './plumbing.ts';
+import type { Loop, LoopClean, LoopLevel } from './plumbing.ts';
 import { endsBy } from './rigs.ts';
 import { isBy } from './tanks.ts';
 import { happened, insertInTime, isAfter } from './when.ts';
@@ -122,6 +122,11 @@ export function noteClean(draft: Draft, event: EventOf<'layers cleaned'>): void 
   // `all` of an unknown number is a full clean all the same.
   const whole = event.layers === 'all' ? layers : of;
   insertInTime(loop.cleans, { ...happened(event), seq: event.seq, layers, of: whole, place: event.place });
+}
+
+/** True for a clean of all layers; one that names no number is taken for all. */
+export function isFull(clean: Pick<LoopClean, 'layers' | 'of'>): boolean {
+  return clean.of === null || clean.layers >= clean.of;
 }
 
 /** Levels that speak of clogging, oldest first: not superseded, read with the pump running. */

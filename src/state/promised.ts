@@ -43,7 +43,7 @@ function namesOf(room: Room, body: SeenBody): readonly string[] {
 export function stockNamed(room: Room, name: string): SeenBody | null {
   const body = bodyNamed(room, name);
   if (body === null || !('ended' in body) || body.ended?.how !== 'mixed') return body;
-  return [...room.stock.broods.values()].find((mix) => mix.ended === null && mix.oneOf.includes(name)) ?? body;
+  return [...room.stock.living.values()].find((mix) => mix.ended === null && mix.oneOf.includes(name)) ?? body;
 }
 
 /** Fish of a stock that are surely alive, and how many of them are spoken for on a day. */

@@ -16,8 +16,14 @@ export interface Stock {
   broods: Map<string, Brood>;
   /** Those broods of which some may be left: all others are history, and a long journal has many. */
   living: Map<string, Brood>;
+  /** The brood that a clause began, by the key of the clause: the last, where it began several. */
+  begunAt: Map<string, Brood>;
   /** Every move of fish, oldest first, for holds and history. */
   moves: Move[];
+  /** Days on which the largest or the smallest of a body were moved, by body. */
+  picked: Map<string, Day[]>;
+  /** Tanks of which a line told that fish came, went or died there. */
+  stocked: Set<string>;
   /** Brood names written anywhere in the journal: unwritten names never take one of these. */
   takenNames: Set<string>;
   /** Groups whose fish were last seen chasing their own young. */

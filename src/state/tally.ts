@@ -10,7 +10,7 @@ import type { Day } from '../core/day.ts';
 import type { Heads, HowMany } from '../journal/event.ts';
 import type { Problem } from '../core/problem.ts';
 import { cannotCount, headsOf, howMany, isCounted, isRunning, isWhole, isWritten, isYoung, onlyTank } from './heads.ts';
-import type { Body, Ceiling, Gone, Tally } from './stock.ts';
+import type { Body, Ceiling, Gone, Stock, Tally } from './stock.ts';
 
 /** What counting needs of an event. */
 export interface Moment {
@@ -21,6 +21,16 @@ export interface Moment {
 
 interface Problems {
   readonly problems: Problem[];
+}
+
+/** What taking fish out changes besides them. */
+interface Leaving extends Problems {
+  readonly stock: Pick<Stock, 'stocked'>;
+}
+
+/** Notes tanks that fish came to or left. */
+export function noteStocked({ stock }: Pick<Leaving, 'stock'>, ...tanks: readonly (string | null)[]): void {
+  for (const tank of tanks) if (tank !== null) stock.stocked.add(tank);
 }
 
 /** A body with no fish yet. */
@@ -62,7 +72,7 @@ function raised(old: Ceiling | null, fresh: boolean, sure: boolean, by: number, 
  * has changed. More than was guessed to be there only shows that the guess was low.
  */
 export function takeFish(
-  draft: Problems,
+  draft: Leaving,
   event: Moment,
   body: Body,
   tank: string | null,
@@ -78,6 +88,7 @@ export function takeFish(
   const gone = isWhole(count) && body.parts.size === 0;
   body.total = gone ? NONE : less(body.total, out);
   body.ceiling = body.ceiling && sunk(body.ceiling, out, !isWhole(count) && isSure(out));
+  noteStocked(draft, from);
   body.gone.push({ how, count: out, whole: isWhole(count), day: event.day, tank: from, place: event.place });
   if (body.lines.at(-1) !== event.place) body.lines.push(event.place);
   if (isYoung(body) && body.parts.size === 0) body.ended ??= { how: 'gone', day: event.day, place: event.place };

@@ -10,8 +10,25 @@ export function happened(event: Pick<EventBase, 'day' | 'minute' | 'when'>): Mom
 
 /** Puts an item where its day belongs: after everything of that day and before all later ones. */
 export function insertInTime<T extends { readonly day: number }>(list: T[], item: T): void {
-  const before = list.findLastIndex((one) => one.day <= item.day);
-  list.splice(before + 1, 0, item);
+  const at = list.findLastIndex((one) => one.day <= item.day) + 1;
+  // Nearly always: and at its end a long list is added to without a look at the rest.
+  if (at === list.length) list.push(item);
+  else list.splice(at, 0, item);
+}
+
+/** Those of a list in order of days that are of a day or later: years that lie before it are not gone through. */
+export function since<T extends { readonly day: number }>(list: readonly T[], day: number): readonly T[] {
+  return list.slice(list.findLastIndex((one) => one.day < day) + 1);
+}
+
+/** The last of them that is so, or undefined. */
+export function lastSince<T extends { readonly day: number }>(
+  list: readonly T[],
+  day: number,
+  is: (one: T) => boolean,
+): T | undefined {
+  const last = list.findLast((one) => one.day < day || is(one));
+  return last === undefined || last.day < day ? undefined : last;
 }
 
 /** True where `a` comes after `b`: on a later day, or of one day told later. */

@@ -194,13 +194,17 @@ export function livingBroods(draft: Draft): Brood[] {
 
 /** Those of one group, oldest first: of a long history only these can still be meant. */
 export function livingOf(draft: Draft, group: Group): Brood[] {
-  const { living } = draft.stock;
-  const found: Brood[] = [];
-  for (const name of group.broods) {
-    const brood = living.get(name);
-    if (brood !== undefined && brood.ended === null) found.push(brood);
+  const own = new Set<string>();
+  for (const { name, group: of, ended, oneOf } of draft.stock.living.values()) {
+    if (of === group.name && ended === null && oneOf.length === 0) own.add(name);
   }
-  return found;
+  const found: Brood[] = [];
+  for (let index = group.broods.length - 1; index >= 0 && found.length < own.size; index -= 1) {
+    const name = group.broods[index] ?? '';
+    const brood = own.has(name) ? draft.stock.living.get(name) : undefined;
+    if (brood !== undefined) found.push(brood);
+  }
+  return found.reverse();
 }
 
 /** The groups and broods in a tank, for the slices to change. */

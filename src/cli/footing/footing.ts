@@ -118,8 +118,9 @@ export function foldKeeping(
     behind,
   };
   chest.put('room', source.path, imageOf({ meta, room: draft }));
+  const lines = new Map([...draft.stock.broods.values()].map((brood) => [brood.name, brood.lines.length]));
   foldOn(draft, events.slice(before.events), on);
-  takeLater(laidBy(source, meta), draft);
+  takeLater(laidBy(source, meta), draft, lines);
   return draft;
 }
 

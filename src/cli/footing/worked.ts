@@ -3,6 +3,7 @@ import v8 from 'node:v8';
 import { bringBackShapes, takeOutShapes } from '../../../grammar/parse.ts';
 import type { Day } from '../../core/day.ts';
 import type { Chest } from '../../files/cache/chest.ts';
+import { LateMap } from '../../files/cache/image/latemap.ts';
 import { bringBackPaces, takeOutPaces } from '../../questions/growing/taught.ts';
 import type { OverPaces } from '../../questions/growing/taught.ts';
 import { bringBackWorked, hasWorked, takeOutWorked } from '../../science/worked.ts';
@@ -20,8 +21,8 @@ export interface Laid {
   readonly through: Day;
 }
 
-/** The room that was folded on from it. */
-let folded: { readonly laid: Laid; readonly room: Room } | null = null;
+/** The room that was folded on from it, and how many lines told of each brood when it was laid. */
+let folded: { readonly laid: Laid; readonly room: Room; readonly lines: ReadonlyMap<string, number> } | null = null;
 
 /** Before any answer. */
 export function bringBack(chest: Chest): void {
@@ -32,16 +33,18 @@ export function bringBack(chest: Chest): void {
 }
 
 /** Once a footing is laid: what the answer works out of this room is taken along. */
-export function takeLater(laid: Laid, room: Room): void {
+export function takeLater(laid: Laid, room: Room, lines: ReadonlyMap<string, number>): void {
   // A room that holds not all that was read may be told more of its old broods by lines of before.
-  if (room.on >= laid.through) folded = { laid, room };
+  if (room.on >= laid.through) folded = { laid, room, lines };
 }
 
 /** For a room that stands on a footing. */
 export function bringBackRoom(chest: Chest, { path, hash, through }: Laid, room: Room): void {
   const kept = room.on < through ? null : chest.get('paces', path);
   const taught: unknown = kept === null ? null : v8.deserialize(kept);
-  if (isTaught(taught) && taught.hash === hash) bringBackPaces(room, taught.paces);
+  if (!isTaught(taught) || taught.hash !== hash) return;
+  const { broods } = room.stock;
+  bringBackPaces(room, taught.paces, (brood) => broods instanceof LateMap && !broods.isOpen(brood));
 }
 
 /** After the answer was told. */
@@ -49,7 +52,7 @@ export function takeAlong(chest: Chest): void {
   if (hasWorked()) chest.put('formulas', ALL, v8.serialize(takeOutWorked()));
   const shapes = takeOutShapes();
   if (shapes !== null) chest.put('shapes', ALL, v8.serialize(shapes));
-  const paces = folded === null ? [] : takeOutPaces(folded.room, folded.laid.day);
+  const paces = folded === null ? [] : takeOutPaces(folded.room, folded.laid.day, folded.lines);
   if (folded !== null && paces.length > 0) {
     const taught: Taught = { hash: folded.laid.hash, paces };
     chest.put('paces', folded.laid.path, v8.serialize(taught));

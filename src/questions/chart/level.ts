@@ -10,7 +10,7 @@ import type { Loop } from '../../state/plumbing.ts';
 import { trueLevels } from '../../state/prefilter.ts';
 import { rowId } from '../id.ts';
 import { loops, type LoopRow } from '../loops.ts';
-import { isFull } from '../prefilter.ts';
+import { isFull } from '../../state/prefilter.ts';
 import type { Chart, ChartPoint, Series } from './model.ts';
 
 /** Days shown back unless told otherwise, and ahead at most. */

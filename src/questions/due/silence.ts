@@ -33,13 +33,7 @@ function silentTanks(room: Room): Silent[] {
 
 /** Fish were on record there, and all of them left: a tank nobody wrote fish into may hold some all the same. */
 function isKnownEmpty(room: Room, tank: string): boolean {
-  if (fishIn(room, tank).length > 0) return false;
-  return (
-    room.stock.moves.some(({ from, to }) => from === tank || to === tank) ||
-    [...room.stock.groups.values(), ...room.stock.broods.values()].some((body) =>
-      body.gone.some((gone) => gone.tank === tank),
-    )
-  );
+  return fishIn(room, tank).length === 0 && room.stock.stocked.has(tank);
 }
 
 export function silenceDue(room: Room): readonly DueItem[] {

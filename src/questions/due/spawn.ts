@@ -18,7 +18,7 @@ import { temperatureAt } from '../../state/temperature.ts';
 import { rowId } from '../id.ts';
 import { datesOf } from '../laying.ts';
 import { seatOf } from '../pairs.ts';
-import { broodsOf, spawningOf } from '../pairs/spawning.ts';
+import { latestBroods, spawningOf } from '../pairs/spawning.ts';
 import { subjectFor } from './dispute.ts';
 import type { DueItem, DueSource } from './item.ts';
 
@@ -124,7 +124,7 @@ function release(room: Room, group: SeenGroup, days: number): DueItem[] {
   const guild = speciesOf(room, group)?.traits.guild ?? 'mouthbrooder';
   const takes = stageDays(guild, 'release', warmth(room, group));
   if (takes === null) return [];
-  const brood = broodsOf(room, group).findLast((one) => one.ended === null && one.released === null);
+  const brood = latestBroods(room, group).findLast((one) => one.ended === null && one.released === null);
   const laid: DayWindow = brood ? datesOf(room, brood).laid : onDay(holding.day);
   const leaves = notBefore(later(laid, takes), holding.day);
   const strip = later(onDay(laid.likely ?? holding.day), STRIP);
@@ -169,7 +169,7 @@ function birth(room: Room, group: SeenGroup, days: number): DueItem[] {
       rule: 'the next young follow the last by the usual days between them',
       source: interval.basis,
       steps: because.steps,
-      places: broodsOf(room, group)
+      places: latestBroods(room, group)
         .slice(-1)
         .flatMap((brood) => brood.lines.slice(0, 1)),
     }),
@@ -183,7 +183,7 @@ function late(room: Room, group: SeenGroup): DueItem[] {
   if (last === null || interval === null || lateDays === null || lateDays < 1 || lateDays > NEWS) return [];
   const looked = group.noEggs !== null && room.on - group.noEggs.day < lateDays;
   if (looked) return [];
-  const place = broodsOf(room, group).at(-1)?.lines[0];
+  const place = latestBroods(room, group).at(-1)?.lines[0];
   return [
     row(room, group, {
       key: 'late to spawn',

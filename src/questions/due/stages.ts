@@ -14,6 +14,7 @@ import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { clockOf, usualFor } from '../../state/stageclock.ts';
 import type { Clock } from '../../state/stageclock.ts';
+import { lastSince, since } from '../../state/when.ts';
 import { isThere } from '../broods.ts';
 import { liveFood } from '../cultures.ts';
 import { rowId } from '../id.ts';
@@ -133,11 +134,13 @@ function foodReady(
   const first = toDay(Math.max(room.on, window.low ?? room.on));
   const jar = liveFood(room, first).jars.find((one) => foods.some((food) => alike(food, one.of)));
   if (jar) return { says: `${jar.of} in ${jar.name}`, lines: jar.lines };
-  const fresh = room.cultures.hatches.findLast((one) => room.on - one.day <= HATCH_BEFORE);
+  const fresh = lastSince(room.cultures.hatches, room.on - HATCH_BEFORE, () => true);
   if (fresh) return { says: `${fresh.of} set ${dayWords(fresh.day, room.on)}`, lines: linesOf([fresh.place]) };
-  const fed = room.cultures.feeds.findLast(
-    (one) =>
-      one.where === placeOf(brood) && room.on - one.day <= HATCH_BEFORE && foods.some((food) => alike(food, one.food)),
+  const place = placeOf(brood);
+  const fed = lastSince(
+    room.cultures.feeds,
+    room.on - HATCH_BEFORE,
+    (one) => one.where === place && foods.some((food) => alike(food, one.food)),
   );
   return fed ? { says: `fed ${fed.food} ${dayWords(fed.day, room.on)}`, lines: linesOf([fed.place]) } : null;
 }
@@ -152,7 +155,7 @@ function feed(room: Room, brood: SeenBrood): DueItem[] {
   const free = brood.swam ?? brood.released;
   if (free === null || stageOf(room, brood) !== 'free-swimming') return [];
   const place = placeOf(brood);
-  if (room.cultures.feeds.some((one) => one.where === place && one.day === room.on)) return [];
+  if (since(room.cultures.feeds, room.on).some((one) => one.where === place)) return [];
   const foods = usualFor(clockOf(room, brood)).firstFood;
   const born = brood.laid.low === free.low && brood.laid.high === free.high ? 'birth' : 'laying';
   const age = `${rangeWords(ageOf(room, brood))} days from ${born}`;
@@ -184,7 +187,7 @@ function move(room: Room, brood: SeenBrood, days: number): DueItem[] {
       what: `${brood.name} may leave the parents: a tank of its own`,
       due: window,
       weight: 1,
-      why: `${countWords(aliveTotal(brood))} with the parents; ${guild ?? 'such fish'}s move ${rangeWords(usualFor(clockOf(room, brood)).firstMove)} days after swimming${line.free === null ? '; no tank is free' : `; ${line.free} is free`}`,
+      why: `${countWords(aliveTotal(brood))} with the parents; ${guild ?? 'such fish'}s move ${rangeWords(usualFor(clockOf(room, brood)).firstMove)} days after swimming; ${line.where}`,
       close: line.close,
       rule: 'the first move away from the parents, so many days after swimming free, by way of breeding',
       steps: [

@@ -156,19 +156,5 @@ export function isSelected(room: Room, body: SeenBody, seen: DeepReadonly<SizeSe
   const sold = body.gone.some(
     (gone) => (gone.how === 'sold' || gone.how === 'gave away' || gone.how === 'culled') && gone.day <= seen.day,
   );
-  return sold || (pickedDays(room).get(body.name) ?? []).some((day) => day < seen.day);
-}
-
-/** Days on which the largest or smallest of a body were moved, by body: worked out once a room. */
-const picked = new WeakMap<Room, ReadonlyMap<string, readonly Day[]>>();
-
-function pickedDays(room: Room): ReadonlyMap<string, readonly Day[]> {
-  const before = picked.get(room);
-  if (before) return before;
-  const days = new Map<string, Day[]>();
-  for (const move of room.stock.moves) {
-    if (move.which !== 'any') days.set(move.body, [...(days.get(move.body) ?? []), move.day]);
-  }
-  picked.set(room, days);
-  return days;
+  return sold || (room.stock.picked.get(body.name) ?? []).some((day) => day < seen.day);
 }

@@ -64,63 +64,78 @@ function pacesOf(room: Room, species: string): Paces {
   known.set(room, bySpecies);
   const before = bySpecies.get(species);
   if (before) return before;
+  const { stock } = room;
   const over = overPaces(room, species);
-  const paces = [...room.stock.broods.values()]
-    .filter((brood) => brood.species === species && brood.oneOf.length === 0)
-    .flatMap((brood) => {
-      const pace = over(brood) ?? { pace: ownPace(room, brood) };
-      return pace.pace === null ? [] : [{ brood: brood.name, ...pace.pace }];
-    });
+  const paces: (Pace & { readonly brood: string })[] = [];
+  for (const name of stock.broods.keys()) {
+    const pace = over(name) ?? paceIn(room, species, stock.broods.get(name));
+    if (pace !== 'none') paces.push({ brood: name, ...pace });
+  }
   bySpecies.set(species, paces);
   return paces;
+}
+
+/** What a brood says of the pace of such fish, where it says anything. */
+type Says = Pace | 'none';
+
+function paceIn(room: Room, species: string, brood: SeenBrood | undefined): Says {
+  if (brood?.species !== species || brood.oneOf.length > 0) return 'none';
+  return ownPace(room, brood) ?? 'none';
 }
 
 /** Paces of the broods of one species that were over by a day, as plain data. */
 export interface OverPaces {
   readonly species: string;
-  readonly over: Day;
   /** All that they rest on beside the broods themselves. */
   readonly under: string;
-  readonly paces: readonly OverPace[];
+  readonly paces: readonly { readonly brood: string; readonly pace: Pace | null }[];
 }
 
-interface OverPace {
-  readonly brood: string;
-  /** How many lines told of it. */
-  readonly lines: number;
-  /** Null where its readings say nothing. */
-  readonly pace: Pace | null;
-}
+/** What was brought back for a room, by brood. */
+type Brought = ReadonlyMap<string, { readonly species: string; readonly under: string; readonly pace: Says }>;
 
-const brought = new WeakMap<Room, readonly OverPaces[]>();
+const brought = new WeakMap<Room, Brought>();
 
-/** What was worked out of broods that were over by a day: later lines seldom tell more of them. */
-export function takeOutPaces(room: Room, over: Day): readonly OverPaces[] {
+/**
+ * What was worked out of broods that were over by a day. `lines` tells how many lines told of each then: one
+ * of which later lines told more is left out.
+ */
+export function takeOutPaces(room: Room, over: Day, lines: ReadonlyMap<string, number>): readonly OverPaces[] {
   return [...(known.get(room) ?? [])].map(([species, paces]) => {
     const byName = new Map(paces.map(({ brood, mean, variance }) => [brood, { mean, variance }]));
-    const old = [...room.stock.broods.values()].filter((brood) => brood.species === species && isOver(brood, over));
+    const old = [...room.stock.broods.values()].filter(
+      (brood) => brood.species === species && isOver(brood, over) && lines.get(brood.name) === brood.lines.length,
+    );
     return {
       species,
-      over,
       under: underOf(room, species),
-      paces: old.map(({ name, lines }) => ({ brood: name, lines: lines.length, pace: byName.get(name) ?? null })),
+      paces: old.map(({ name }) => ({ brood: name, pace: byName.get(name) ?? null })),
     };
   });
 }
 
-/** Brings back what `takeOutPaces` gave, for a room of the same lines up to that day and perhaps more after it. */
-export function bringBackPaces(room: Room, paces: readonly OverPaces[]): void {
-  brought.set(room, paces);
+/**
+ * Brings back what `takeOutPaces` gave, for a room of the same lines up to that day and perhaps more after it.
+ * `isAsThen` tells that nothing of a brood can have changed since.
+ */
+export function bringBackPaces(room: Room, paces: readonly OverPaces[], isAsThen: (brood: string) => boolean): void {
+  const byBrood = paces.flatMap((one) =>
+    one.paces
+      .filter(({ brood }) => isAsThen(brood))
+      .map(({ brood, pace }) => [brood, { ...one, pace: pace ?? 'none' }] as const),
+  );
+  brought.set(room, new Map(byBrood));
 }
 
-/** Finds the pace of a brood of which nothing was told since. */
-function overPaces(room: Room, species: string): (brood: SeenBrood) => OverPace | null {
-  const found = brought.get(room)?.find((one) => one.species === species && one.under === underOf(room, species));
-  if (found === undefined) return () => null;
-  const byName = new Map(found.paces.map((one) => [one.brood, one]));
-  return (brood) => {
-    const pace = byName.get(brood.name);
-    return pace?.lines === brood.lines.length && isOver(brood, found.over) ? pace : null;
+/** What was brought back of a brood by name, so that it need not be looked at; null where it has to be. */
+function overPaces(room: Room, species: string): (brood: string) => Says | null {
+  const known = brought.get(room);
+  const under = underOf(room, species);
+  return (name) => {
+    const one = known?.get(name);
+    if (one === undefined) return null;
+    if (one.species !== species) return 'none';
+    return one.under === under ? one.pace : null;
   };
 }
 

@@ -11,7 +11,7 @@ import type { LineRef } from '../../core/span.ts';
 import { dayWords, listWords, plural } from '../../core/words.ts';
 import type { MeasureKind } from '../../journal/event.ts';
 import type { Member } from '../../journal/subject.ts';
-import type { SeenGroup } from '../../state/bodies.ts';
+import type { SeenBrood, SeenGroup } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { livingMembers } from '../../state/members.ts';
 import { boutsOf, rankOf } from '../../state/quarrel.ts';
@@ -158,15 +158,27 @@ function triedIn(room: Room, group: SeenGroup, dispute: SeenDispute): Tried[] {
     .map((rig) => ({ measure: rig.kind, from: rig.day, to: rig.closed?.day ?? null, line: lineOf(rig.begun) }));
 }
 
+/** Broods are noted in the order in which they were found: none is found so many days later than the next (ours). */
+const FOUND_LATE = 120;
+
+/** The broods that may have been laid shortly before a day, and all later ones; an old room is not gone through for a row of today. */
+function broodsNear(room: Room, group: SeenGroup, day: Day): readonly SeenBrood[] {
+  const found: SeenBrood[] = [];
+  for (const name of group.broods.toReversed()) {
+    const brood = room.stock.broods.get(name);
+    if ((brood?.laid.high ?? day) < day - SOON - FOUND_LATE) break;
+    if (brood !== undefined) found.unshift(brood);
+  }
+  return found;
+}
+
 /** The last spawn or taking away of young within ten days before a day, in words. */
 function shortlyBefore(room: Room, group: SeenGroup, from: Day): string | null {
   const soon = (day: Day | null): day is Day => day !== null && day <= from && from - day <= SOON;
-  const laid = group.broods
-    .flatMap((name) => room.stock.broods.get(name) ?? [])
-    .flatMap((brood) => {
-      const day = brood.suspected ? null : laidDay(room, brood);
-      return soon(day) ? [{ day, what: `${brood.name} was laid` }] : [];
-    });
+  const laid = broodsNear(room, group, from).flatMap((brood) => {
+    const day = brood.suspected ? null : laidDay(room, brood);
+    return soon(day) ? [{ day, what: `${brood.name} was laid` }] : [];
+  });
   const moved = room.stock.moves
     .filter((move) => soon(move.day) && group.broods.includes(move.body) && livesIn(group, move.from))
     .map((move) => ({ day: move.day, what: `young of ${move.body} were moved out` }));

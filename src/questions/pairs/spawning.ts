@@ -17,6 +17,7 @@ import { livingMembers } from '../../state/members.ts';
 import { openDispute } from '../../state/quarrel.ts';
 import { openRigs } from '../../state/rigs.ts';
 import { temperatureAt } from '../../state/temperature.ts';
+import { lastSince } from '../../state/when.ts';
 import { ageOf, datesOf, laidDay } from '../laying.ts';
 
 export interface Spawning {
@@ -33,6 +34,8 @@ export interface Spawning {
 
 /** A pair's habits change with its age: only its latest intervals teach (ours). */
 const LATEST = 12;
+/** So many broods, suspicions among them, hold its latest intervals, and all that it still cares for (ours). */
+const AT_WORK = 3 * LATEST;
 /** Fewer intervals than this teach nothing. */
 const ENOUGH = 3;
 /** Least margin on a pair's own median, days. */
@@ -45,7 +48,7 @@ export const SETTLE_DAYS = 21;
 const COLD = 22;
 
 export function spawningOf(room: Room, group: SeenGroup): Spawning {
-  const broods = broodsOf(room, group);
+  const broods = latestBroods(room, group);
   const last = broods.at(-1) ?? null;
   const interval = group.kind === 'colony' || group.kind === 'group' ? null : intervalOf(room, group, broods);
   const waits = interval === null ? null : waitsFor(room, group, broods);
@@ -74,9 +77,18 @@ export function spawningOf(room: Room, group: SeenGroup): Spawning {
   };
 }
 
-/** Broods that the group surely had, oldest first. */
+/** All broods that the group surely had, oldest first. */
 export function broodsOf(room: Room, group: SeenGroup): SeenBrood[] {
-  return group.broods
+  return inOrder(room, group.broods);
+}
+
+/** Those of them that were begun last: enough for what the group is at and how often it spawns. */
+export function latestBroods(room: Room, group: SeenGroup): SeenBrood[] {
+  return inOrder(room, group.broods.slice(-AT_WORK));
+}
+
+function inOrder(room: Room, names: readonly string[]): SeenBrood[] {
+  return names
     .flatMap((name) => room.stock.broods.get(name) ?? [])
     .filter((brood) => !brood.suspected)
     .toSorted((a, b) => (laidDay(room, a) ?? 0) - (laidDay(room, b) ?? 0));
@@ -130,7 +142,11 @@ function leftEarly(room: Room, brood: SeenBrood): boolean {
   const from = laidDay(room, brood);
   const { natal } = brood;
   if (from === null || natal === null || brood.parts.has(natal)) return false;
-  const move = room.stock.moves.findLast((one) => one.body === brood.name && one.from === natal);
+  const move = lastSince(
+    room.stock.moves,
+    brood.laid.low ?? from,
+    (one) => one.body === brood.name && one.from === natal,
+  );
   const left = move?.day ?? brood.ended?.day ?? null;
   return left !== null && left - from <= EARLY;
 }

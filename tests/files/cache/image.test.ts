@@ -151,13 +151,108 @@ describe('a long list, opened late', () => {
     if (!isRecord(got)) throw new Error('no record came out');
     return got;
   };
+  const listOf = (one: Record<string, unknown>): unknown[] => {
+    if (!Array.isArray(one['lines'])) throw new Error('no list came out');
+    return one['lines'];
+  };
+  type Step = (list: unknown[]) => unknown;
+  const index = fc.integer({ min: 0, max: 45 });
+  const is = (asked: number) => (value: unknown) => isRecord(value) && value['index'] === asked;
+  const step: fc.Arbitrary<Step> = fc.oneof(
+    index.map(
+      (at): Step =>
+        (list) =>
+          list[at],
+    ),
+    index.map(
+      (at): Step =>
+        (list) =>
+          list.at(-at),
+    ),
+    index.map(
+      (at): Step =>
+        (list) =>
+          list.findLast(is(at)),
+    ),
+    index.map(
+      (at): Step =>
+        (list) =>
+          list.findLastIndex(is(at)),
+    ),
+    index.map(
+      (at): Step =>
+        (list) =>
+          list.push({ index: at }, 'more'),
+    ),
+    index.map(
+      (at): Step =>
+        (list) =>
+          list.splice(at, 1, 'put', 'in'),
+    ),
+    index.map(
+      (at): Step =>
+        (list) =>
+          (list[at] = 'set') && list.length,
+    ),
+    index.map(
+      (at): Step =>
+        (list) =>
+          (list.length = Math.min(at, list.length)),
+    ),
+    index.map(
+      (at): Step =>
+        (list) =>
+          list.slice(at),
+    ),
+    index.map(
+      (at): Step =>
+        (list) =>
+          at in list,
+    ),
+    fc.constantFrom<Step>(
+      (list) => list.length,
+      (list) => list.pop(),
+      (list) => list.shift(),
+      (list) => [...list],
+      (list) => list.filter(is(3)),
+      (list) => [{}].concat(list),
+      (list) => Object.keys(list),
+      (list) => Object.entries({ ...list }),
+      (list) => JSON.stringify(list),
+      (list) => list.toReversed(),
+      (list) => list.reverse(),
+      (list) => list.includes('more'),
+    ),
+  );
 
-  test('is the same list on every look, and can be replaced', () => {
-    const one = room();
-    expect(one['lines']).toBe(one['lines']);
-    expect(one['lines']).toHaveLength(40);
-    one['lines'] = [];
-    expect(one).toEqual({ lines: [], name: 'A1' });
+  test('does what any list does, held or got again', () => {
+    fc.assert(
+      fc.property(fc.array(fc.tuple(step, fc.boolean()), { maxLength: 12 }), (steps) => {
+        const usual: unknown[] = LONG.map(([, value]) => value);
+        const late = room();
+        const held = listOf(late);
+        for (const [one, again] of steps) expect(one(again ? listOf(late) : held)).toEqual(one(usual));
+        expect(listOf(late)).toEqual(usual);
+        expect([...held]).toEqual(usual);
+      }),
+      { numRuns: 1_000 },
+    );
+  });
+
+  test('gives one thing for one place, before all of it is open and after', () => {
+    const late = room();
+    const last = listOf(late).at(-1);
+    expect(listOf(late).filter(is(39))).toEqual([last]);
+    expect(listOf(late)[39]).toBe(last);
+    expect(Array.isArray(late['lines'])).toBe(true);
+  });
+
+  test('can be replaced, and stays so whatever is done with the old one', () => {
+    const late = room();
+    const held = listOf(late);
+    late['lines'] = [];
+    expect(held.filter(is(3))).toHaveLength(1);
+    expect(late).toEqual({ lines: [], name: 'A1' });
     const other = room();
     other['lines'] = 'none';
     expect(Object.entries(other)).toEqual([

@@ -1,13 +1,23 @@
 /** A value of a map that is opened when it is first got. */
-export class Unopened {
-  readonly open: () => unknown;
+export interface Late {
+  open(): unknown;
+  /** Whether it was opened already by another way that leads to it. */
+  isOpen(): boolean;
+}
 
-  constructor(open: () => unknown) {
-    this.open = open;
+class Unopened {
+  readonly late: Late;
+
+  constructor(late: Late) {
+    this.late = late;
   }
 }
 
-type Put = (key: unknown, value: unknown) => void;
+/** Puts an entry: with its value, or with what opens it. */
+export interface Put {
+  value(key: unknown, value: unknown): void;
+  late(key: unknown, late: Late): void;
+}
 
 /**
  * A map whose entries are put in when it is first looked at, and whose values are opened when they are got.
@@ -18,7 +28,7 @@ export class LateMap extends Map<unknown, unknown> {
   private readonly waiting: [unknown, unknown][] = [];
   private allOpen = false;
 
-  /** `fill` puts all entries, in order; those whose value is an `Unopened` are opened one by one. */
+  /** `fill` puts all entries, in order. */
   constructor(fill: (put: Put) => void) {
     super();
     this.fill = fill;
@@ -38,7 +48,7 @@ export class LateMap extends Map<unknown, unknown> {
     this.begin();
     const value = super.get(key);
     if (!(value instanceof Unopened)) return value;
-    const opened = value.open();
+    const opened = value.late.open();
     super.set(key, opened);
     return opened;
   }
@@ -47,6 +57,13 @@ export class LateMap extends Map<unknown, unknown> {
     if (this.fill === null) return super.set(key, value);
     this.waiting.push([key, value]);
     return this;
+  }
+
+  /** Whether the value under a key was got since the image was opened: one that was not is as it was put in. */
+  isOpen(key: unknown): boolean {
+    this.begin();
+    const value = super.get(key);
+    return !(value instanceof Unopened) || value.late.isOpen();
   }
 
   override delete(key: unknown): boolean {
@@ -87,7 +104,10 @@ export class LateMap extends Map<unknown, unknown> {
     const { fill } = this;
     if (fill === null) return;
     this.fill = null;
-    fill((key, value) => super.set(key, value));
+    fill({
+      value: (key, value) => super.set(key, value),
+      late: (key, late) => super.set(key, new Unopened(late)),
+    });
     for (const [key, value] of this.waiting) super.set(key, value);
     this.waiting.length = 0;
   }
@@ -96,6 +116,6 @@ export class LateMap extends Map<unknown, unknown> {
     this.begin();
     if (this.allOpen) return;
     this.allOpen = true;
-    for (const [key, value] of super.entries()) if (value instanceof Unopened) super.set(key, value.open());
+    for (const [key, value] of super.entries()) if (value instanceof Unopened) super.set(key, value.late.open());
   }
 }

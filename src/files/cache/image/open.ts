@@ -4,10 +4,15 @@
  */
 import { BEFORE_HEAD, behindHead, CONSTANTS, KIND, kindOf, SHARED, SIZE_BITS, TAG, TAG_BITS } from './layout.ts';
 import type { Head } from './layout.ts';
-import { LateMap, Unopened } from './latemap.ts';
+import { lateList } from './latelist.ts';
+import { LateMap } from './latemap.ts';
+import type { Late, Put } from './latemap.ts';
 
 /** Lists and maps of fewer are opened at once: that costs no more than to remember where they lie. */
 const FEW = 12;
+
+const TAGS = (1 << TAG_BITS) - 1;
+const KINDS = SHARED - 1;
 
 /** Looks at a part: every look gives data of its own, in which what was one thing is one again. */
 export type Image = (part: string) => unknown;
@@ -43,7 +48,7 @@ class Opening {
 
   value(cell: number): unknown {
     const rest = cell >> TAG_BITS;
-    switch (cell & ((1 << TAG_BITS) - 1)) {
+    switch (cell & TAGS) {
       case TAG.integer:
         return rest;
       case TAG.number:
@@ -92,17 +97,20 @@ class Opening {
     for (let i = 0; i < keys.length; i += 1) {
       const key = keys[i] ?? '';
       const cell = this.word(at + 1 + i);
-      if (this.isLong(cell)) openLate(record, key, () => this.value(cell));
+      const size = this.longList(cell);
+      if (size > 0) openLate(record, key, size, (index) => this.value(this.word((cell >> TAG_BITS) + 1 + index)));
       else if (key === '__proto__') define(record, key, this.value(cell));
       else record[key] = this.value(cell);
     }
     return record;
   }
 
-  private isLong(cell: number): boolean {
-    if ((cell & ((1 << TAG_BITS) - 1)) !== TAG.thing) return false;
+  /** The size of a list that is worth opening late; else 0. One that two lead to has to be one list from the start. */
+  private longList(cell: number): number {
+    if ((cell & TAGS) !== TAG.thing) return 0;
     const first = this.word(cell >> TAG_BITS);
-    return kindOf(first) === KIND.list && first >> SIZE_BITS >= FEW;
+    const size = first >> SIZE_BITS;
+    return (first & (SHARED | KINDS)) === KIND.list && size >= FEW ? size : 0;
   }
 
   private list(at: number, first: number, size: number): object {
@@ -124,24 +132,36 @@ class Opening {
     return map;
   }
 
-  private entries(at: number, size: number, put: (key: unknown, value: unknown) => void): void {
+  private entries(at: number, size: number, put: Put): void {
     for (let i = at + 1; i < at + 2 * size; i += 2) {
+      const key = this.value(this.word(i));
       const cell = this.word(i + 1);
-      const late = (cell & ((1 << TAG_BITS) - 1)) === TAG.thing;
-      put(this.value(this.word(i)), late ? new Unopened(() => this.value(cell)) : this.value(cell));
+      if ((cell & TAGS) === TAG.thing) put.late(key, this.late(cell));
+      else put.value(key, this.value(cell));
     }
+  }
+
+  private late(cell: number): Late {
+    return { open: () => this.value(cell), isOpen: () => this.shared.has(cell >> TAG_BITS) };
   }
 }
 
-/** Until it is looked at or replaced, a key that knows where its value lies. */
-function openLate(record: Record<string, unknown>, key: string, open: () => unknown): void {
+/** A key whose list is opened late: it is set up when it is first got, and gives way to the list itself. */
+function openLate(record: object, key: string, size: number, open: (index: number) => unknown): void {
   Object.defineProperty(record, key, {
     configurable: true,
     enumerable: true,
     get() {
-      const value = open();
-      define(record, key, value);
-      return value;
+      const list = lateList({
+        size,
+        open,
+        opened: (all) => {
+          // It may have been replaced by another list since.
+          if (Reflect.get(record, key) === list) define(record, key, all);
+        },
+      });
+      define(record, key, list);
+      return list;
     },
     set(value: unknown) {
       define(record, key, value);
