@@ -223,7 +223,7 @@ function finish(
 
 function noneFree({ count, tank, body }: DraftLot, taken: Taken): Blocker {
   const spoken = taken.kept + taken.reserved;
-  const unsure = count.low < 1 || count.high > count.low + spoken;
+  const unsure = count.low < 1 || count.high > Math.max(count.low, spoken);
   const why =
     spoken > 0
       ? [

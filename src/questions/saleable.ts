@@ -46,6 +46,7 @@ export function saleableFrom(room: Room, body: SeenBody, on: Day = room.on): Sal
   const growth = growthOf(room, body);
   const born = isBrood(body) ? datesOf(room, body).laid : body.born;
   if (rule === null || (growth === null && (rule.size !== null || born === null))) return null;
+  if (rule.both && born === null) return null;
   const by = (part: Part): DayWindow => {
     const sized = rule.size === null || growth === null ? null : dayAt(growth, ageAtSize(growth.line, rule.size, part));
     const aged = rule.age === null || born === null ? null : dayAtAge(born, rule.age);
