@@ -35,12 +35,11 @@ export function moveLine(
   brood: SeenBrood,
   from = tanksOf(brood)[0] ?? null,
   which: 'all' | 'most' = 'most',
-): { close: string; free: string | null } {
+): { close: string; where: string } {
   const free = freeTank(room, from);
   const others = walkOrder(room).filter((name) => name !== from && isOpen(room, from, name));
-  const raising =
-    tanksOf(brood).find((name) => name !== from && isOpen(room, from, name)) ??
-    others.find((name) => isNursery(room, name));
+  const own = tanksOf(brood).find((name) => name !== from && isOpen(room, from, name));
+  const raising = own ?? others.find((name) => isNursery(room, name));
   const count = from === null ? brood.total : partIn(brood, from);
   const number = count.likely ?? (Number.isFinite(count.high) ? (count.low + count.high) / 2 : 40);
   const many =
@@ -51,8 +50,14 @@ export function moveLine(
         : `about ${String(Math.max(1, Math.round(number)))}`;
   return {
     close: `${from ?? brood.name}: moved ${many} ${brood.name} to ${free ?? raising ?? '…'}`,
-    free,
+    where: free === null ? noneFree(raising, own !== undefined) : `${free} is free`,
   };
+}
+
+/** Where the line names a tank all the same, why that one. */
+function noneFree(raising: string | undefined, isTheirs: boolean): string {
+  if (raising === undefined) return 'no tank is free';
+  return `no tank is free, but ${raising} ${isTheirs ? 'has some of them already' : 'has only young and grow-outs'}`;
 }
 
 /** A tank without breeders. */

@@ -134,7 +134,6 @@ function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): Due
   const waits = group && openDispute(group) ? '; not while the pair disputes' : '';
   const rocks =
     spawn.brood !== null && !isHeld(room, spawn.brood) ? '; leave the cave and its rocks where they are' : '';
-  const where = line.free === null ? '; no tank is free' : `; ${line.free} is free`;
   const chase = isChased ? `; the parents chase them since ${dayWords(chased.day, room.on)}` : '';
   const lines = linesOf([...spawn.lines, ...older.lines.slice(-1), ...(isChased ? [chased.place] : [])]);
   return {
@@ -144,7 +143,7 @@ function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): Due
     kind: 'young',
     due: { low: from < last ? from : last, likely: last, high: last },
     weight: 2,
-    why: `${spawn.says}; ${countWords(partIn(older, tank))} older ones would eat them${chase}${where}${waits}${rocks}`,
+    why: `${spawn.says}; ${countWords(partIn(older, tank))} older ones would eat them${chase}; ${line.where}${waits}${rocks}`,
     close: line.close,
     putOffKey: older.name,
     pressing: false,
@@ -175,7 +174,7 @@ function endangered(room: Room, danger: Danger): DueItem & { readonly older: str
     kind: 'young',
     due: onDay(room.on),
     weight: 2,
-    why: `${danger.text}${line.free === null ? '; no tank is free' : `; ${line.free} is free`}`,
+    why: `${danger.text}; ${line.where}`,
     close: line.close,
     putOffKey: older.name,
     pressing: false,

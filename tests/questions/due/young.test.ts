@@ -117,12 +117,12 @@ describe('no alarm', () => {
 
 describe('where young could go', () => {
   it('is a tank without fish that is not held', () => {
-    const to = (lines: string): string | null => {
+    const to = (lines: string): string => {
       const room = journalOn('2026-05-21', `2026-04-10 A1: spawned brood Rowan-1\n${lines}`);
       const brood = room.stock.broods.get('Rowan-1');
-      return brood ? moveLine(room, brood).free : 'no brood';
+      return brood ? moveLine(room, brood).where : 'no brood';
     };
-    expect(to('')).toBe('12');
-    expect(to('2026-05-20 tank 12: hold "velvet"\n')).toBe('C2');
+    expect(to('')).toBe('12 is free');
+    expect(to('2026-05-20 tank 12: hold "velvet"\n')).toBe('C2 is free');
   });
 });
