@@ -16,7 +16,7 @@ export interface Naming {
 const NOBODY: Naming = { isName: () => false, isFish: () => false };
 
 /** Of these only that they stand there counts, never what they say. */
-const PLAIN: ReadonlySet<TokenType> = new Set([t.Quote, t.DateToken]);
+const PLAIN: ReadonlySet<TokenType> = new Set([t.Quote, t.DateToken, t.Note]);
 
 /**
  * A key that exactly the rows of one shape have: of every token its type, whether it touches the one before

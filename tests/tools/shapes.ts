@@ -9,7 +9,7 @@ const texts = [
   ...corpus.map((name) => readFileSync(`tests/corpus/${name}`, 'utf8')),
   readFileSync('examples/workshop/fishroom.txt', 'utf8'),
   readFileSync('examples/first/fishroom.txt', 'utf8'),
-  generateJournal(2_000),
+  generateJournal(20_000),
 ];
 for (const text of texts) readJournal('fishroom.txt', text, () => ({ ok: false, says: 'no other file is read' }));
 process.stdout.write(JSON.stringify(takeOutShapes()));
