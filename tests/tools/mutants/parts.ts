@@ -14,8 +14,11 @@ const test = (folder: string, names: string): string[] =>
 export const PARTS: readonly Part[] = [
   {
     name: 'counts',
-    files: source('state', 'counting tally stock heads moves places bodies losses selling sizing'),
-    tests: test('state', 'counting counted recounted tally moves conserved gone who groups sale broods'),
+    files: source('state', 'counting tally heads moves places bodies losses selling sizing'),
+    tests: test(
+      'state',
+      'counting counted recounted tally moves conserved gone who whose groups sale promisesmet broods heads places sizing',
+    ),
   },
   {
     name: 'broods',
@@ -23,12 +26,15 @@ export const PARTS: readonly Part[] = [
       'state',
       'broodstart broods broodlife broodnames spawning stageseen stageclock stagewindows hindsight when',
     ),
-    tests: test('state', 'broods broodnames eggs spawned stages stages.property stageseen hindsight when gone'),
+    tests: test(
+      'state',
+      'broods broodnames eggs spawned stages stages.property stageclock stageseen hindsight when gone',
+    ),
   },
   {
     name: 'pairs',
     files: source('state', 'disputes quarrel groups members who where'),
-    tests: test('state', 'disputes quarrel groups members who broods'),
+    tests: test('state', 'disputes quarrel groups groupstold members who whose broods'),
   },
   {
     name: 'checks',
@@ -43,7 +49,7 @@ export const PARTS: readonly Part[] = [
   {
     name: 'sale',
     files: source('questions', 'sale sale/* saleable promises promises/*'),
-    tests: test('questions', 'sale sale/* promises'),
+    tests: test('questions', 'sale sale/* promises promises/*'),
   },
   {
     name: 'water',
@@ -52,7 +58,10 @@ export const PARTS: readonly Part[] = [
   },
   {
     name: 'days',
-    files: source('questions', 'laying stages due due/order due/postponed due/item due/destination'),
-    tests: test('questions', 'broods due due/order due/postponed due/putoff'),
+    files: source('questions', 'laying stages due due/order due/postponed due/destination'),
+    tests: test(
+      'questions',
+      'broods stagedays due due/order due/postponed due/putoff due/young due/stages due/nonefree',
+    ),
   },
 ];

@@ -1,6 +1,7 @@
 /**
  * `npm run mutants`: breaks the fold, the checks and the questions in one place after another, and tells which
- * breaks no test notices. `mutants PART …` or `mutants FILE …`; the words of messages are left as they are.
+ * breaks no test notices. `mutants PART …` or `mutants FILE …`, with the tests of the part or those that are named
+ * (`tests/…`); the words of messages are left as they are.
  */
 import { Stryker } from '@stryker-mutator/core';
 import { readFileSync } from 'node:fs';
@@ -22,9 +23,15 @@ function holds(pattern: string, file: string): boolean {
   return pattern === file || (pattern.endsWith('/*.ts') && path.dirname(pattern) === path.dirname(file));
 }
 
-/** The parts asked for; of a file only that file is broken. */
-function chosen(asked: readonly string[]): Part[] {
-  if (asked.length === 0) return [...PARTS];
+/** The parts asked for; of a file only that file is broken. Tests that are named take the place of the part's own. */
+function chosen(words: readonly string[]): Part[] {
+  const tests = words.filter((word) => word.startsWith('tests/'));
+  const asked = words.filter((word) => !tests.includes(word));
+  const parts = asked.length === 0 ? [...PARTS] : partsOf(asked);
+  return tests.length === 0 ? parts : parts.map((part) => ({ ...part, tests }));
+}
+
+function partsOf(asked: readonly string[]): Part[] {
   return asked.map((word) => {
     const part = PARTS.find(({ name, files }) => name === word || files.some((file) => holds(file, word)));
     if (!part) throw new Error(`no part of ${PARTS.map(({ name }) => name).join(', ')} has ${word}`);
