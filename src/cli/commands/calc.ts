@@ -124,6 +124,5 @@ function calculate(calculator: Calculator, { words, options, row }: Asked): Calc
 }
 
 async function asText(context: Context, answers: readonly CalcAnswer[]): Promise<string> {
-  const look = await lookNow(context);
-  return answers.map((answer) => calcText(answer, look)).join('\n');
+  return calcText(answers, await lookNow(context));
 }
