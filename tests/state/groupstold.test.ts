@@ -122,6 +122,8 @@ describe('fish that change tanks without a word of a move', () => {
     const made = after(`${swim}2026-06-01 group Elm: krib; 6; from Rowan-1; in C2\n`);
     expect(moves(made)).toEqual(['6 Elm A1 to C2']);
     expect(group(made, 'Elm').parentsFrom).toEqual(['Rowan-1']);
+    const again = `${swim}2026-06-01 group Elm: krib; 6; from Rowan-1; in C2\n2026-06-02 group Elm: krib; in C2\n`;
+    expect(group(after(again), 'Elm').parentsFrom).toEqual(['Rowan-1']);
     const here = after(`${swim}2026-06-01 group Elm: krib; 6; from Rowan-1; in A1\n`);
     expect(moves(here)).toEqual([]);
     const mate = after('2026-03-01 A1: male died\n2026-03-02 A1: new male from Sedge\n');

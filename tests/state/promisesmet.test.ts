@@ -55,6 +55,11 @@ describe('what leaves', () => {
     expect(room.stock.groups.get('Sedge')?.total).toMatchObject({ low: 3, high: 3 });
     expect(room.sale.sales).toEqual([]);
   });
+  it('is nothing where nobody lives', () => {
+    const room = after('2026-03-01 Q1: sold 3 at 4.00 each\n');
+    expect(kinds(room)).toEqual(['no-such-fish']);
+    expect(room.sale.sales).toEqual([]);
+  });
   it('is nothing where more are sold than there were', () => {
     const room = after('2026-03-01 C1: sold 20 Ash at 4.00 each\n');
     expect(kinds(room)).toEqual(['more-out-than-in']);
