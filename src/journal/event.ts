@@ -248,6 +248,8 @@ interface Kinds {
     readonly price: Price | null;
     readonly from: string | null;
     readonly group: string | null;
+    /** How long they are, where the line tells: the bulk of them. */
+    readonly size?: Measure<'mm'>;
   };
   'kept back': { readonly fish: FishRef; readonly count: HowMany; readonly which?: Which };
   reserved: {

@@ -6,6 +6,7 @@ import type { Draft } from './draft.ts';
 import { newGroup } from './members.ts';
 import { newBody, putIn } from './tally.ts';
 import { tanksNamed } from './where.ts';
+import { note } from './who.ts';
 
 /** Puts the fish in the tank of the line, or leaves the clause out where it says neither how many nor where. */
 export function buy(draft: Draft, event: EventOf<'bought'>): void {
@@ -17,7 +18,11 @@ export function buy(draft: Draft, event: EventOf<'bought'>): void {
   const group = groupFor(draft, event, tank);
   const heads: Heads = event.count;
   if (tank !== null) putIn(draft, group, tank, heads, event);
-  draft.resolved.set(event.seq, { kind: 'group', group: group.name });
+  if (event.size !== undefined) {
+    const { day, minute, size, place } = event;
+    group.sizes.push({ day, minute, tank, sizes: { of: 'bulk', values: [size] }, place, replaced: false });
+  }
+  note(draft, event, group, true);
   draft.sale.purchases.push({
     group: group.name,
     species: event.species,

@@ -86,6 +86,14 @@ export const DATED: ReadonlySet<EventKind> = new Set<EventKind>([
   'moved',
 ]);
 
+const purchase = {
+  count: heads,
+  species: fc.constant('krib'),
+  price: maybe(price),
+  from: maybe(words),
+  group: maybe(fc.constant('Elm')),
+};
+
 /** Every kind of fact. */
 export const FACTS = {
   ...DECLARED,
@@ -231,13 +239,7 @@ export const FACTS = {
     tanks: fc.uniqueArray(oneOf('A1', 'B1', '12'), { minLength: 1, maxLength: 3 }),
     way: oneOf('both', 'from', 'to'),
   }),
-  bought: fact('bought', {
-    count: heads,
-    species: fc.constant('krib'),
-    price: maybe(price),
-    from: maybe(words),
-    group: maybe(fc.constant('Elm')),
-  }),
+  bought: fc.oneof(fact('bought', purchase), fact('bought', { ...purchase, size: exact('mm') })),
   'kept back': fact('kept back', { fish: countable, count: some }),
   reserved: fact('reserved', {
     fish: countable,

@@ -151,12 +151,14 @@ function bought(clause: Clause): Body {
   const price = priceOf(clause);
   const as = clause.linked('as')?.value ?? null;
   const from = clause.linked('from')?.value ?? null;
+  const size = clause.maybe('mm');
   const count = howMany(clause);
   const name = clause.name();
   if (name === null) clause.missing('which species', 'krib');
   const species = name === null ? '' : clause.named(name, SPECIES);
   const group = as?.type === 'name' ? newName(clause, as, 'group') : null;
-  return { kind: 'bought', count, species, price, from: from === null ? null : wordsOf(clause, from), group };
+  const whom = from === null ? null : wordsOf(clause, from);
+  return { kind: 'bought', count, species, price, from: whom, group, ...(size !== null && { size }) };
 }
 
 function reserved({ clause, fish }: Task): Body {

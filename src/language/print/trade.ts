@@ -43,14 +43,17 @@ export const TRADE_PRINTS: Prints<
   'quarantine begun': (event, voice) => `${w.first(TRADE.quarantine.says.begun)} ${w.days(event.lasts, voice)}`,
   'quarantine over': () => w.first(TRADE.quarantine.says.over),
   shared,
-  bought: (event) =>
-    w.words(
-      w.first(TRADE.bought.says.bought),
-      w.howMany(event.count),
-      event.species,
-      event.group !== null && `as ${event.group}`,
-      event.price && w.price(event.price),
-      event.from !== null && `from ${w.quoted(event.from)}`,
+  bought: (event, voice) =>
+    w.details(
+      w.words(
+        w.first(TRADE.bought.says.bought),
+        w.howMany(event.count),
+        event.species,
+        event.group !== null && `as ${event.group}`,
+        event.price && w.price(event.price),
+        event.from !== null && `from ${w.quoted(event.from)}`,
+      ),
+      event.size && w.length(event.size, voice),
     ),
   'kept back': (event) => w.words(w.first(TRADE['kept back'].says.kept), lot(event)),
   reserved: (event) =>
