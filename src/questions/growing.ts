@@ -64,7 +64,18 @@ function workOut(room: Room, body: SeenBody): Growth | null {
     readings.length > 0 ? plural(readings.length, 'reading') : 'no reading',
     taught === null ? usual : `${plural(taught.broods, 'brood')} of this room`,
   ].join(', ');
-  return { born, anchor, line, readings, basis, because: becauseOf(room, body, line, readings, taught, used, usual) };
+  // Most are asked only how long they are.
+  let because: Because | null = null;
+  return {
+    born,
+    anchor,
+    line,
+    readings,
+    basis,
+    get because() {
+      return (because ??= becauseOf(room, body, line, readings, taught, used, usual));
+    },
+  };
 }
 
 /** The mean length on a day, mm with 80 % limits; null before they swim and where nothing is known. */

@@ -47,8 +47,10 @@ export interface Draw {
   readonly k: number;
 }
 
-/** All curves that may be true, each with its chance. */
+/** All curves that may be true, each with its chance. They are worked out when one of them is first asked for. */
 export interface GrowthLine {
+  /** All that they rest on, in order. */
+  readonly inputs: readonly (number | null)[];
   /** mm a day from the start to the later size: 80 % limits. */
   readonly rate: Interval;
   /** Logarithm of the days from the start to the later size, for a room that learns. */
@@ -60,29 +62,46 @@ export interface GrowthLine {
 
 /** The curves through prior and readings. */
 export function growthLine(prior: GrowthPrior, readings: readonly MeanReading[]): GrowthLine {
+  const inputs = inputsOf(prior, readings);
+  let known: Curves | null = null;
+  const curves = (): Curves => (known ??= curvesOf(prior, readings));
+  return {
+    inputs,
+    get rate() {
+      return rates.of(inputs, () => curves().rate);
+    },
+    get pace() {
+      return curves().pace;
+    },
+    get draws() {
+      return curves().draws;
+    },
+    at: (age) => meanAt(curves().draws, age),
+  };
+}
+
+type Curves = Pick<GrowthLine, 'rate' | 'pace' | 'draws'>;
+
+function curvesOf(prior: GrowthPrior, readings: readonly MeanReading[]): Curves {
   const grid = growthGrid(prior, readings);
   const { mean, sd } = grid;
-  const draws = drawsOf(prior, grid);
   const start = middle(prior.startSize);
   const rates = Array.from(grid.weights, (weight, i) => ({
     value: (prior.laterSize - start) / Math.exp(grid.paces[i] ?? 0),
     weight,
   }));
-  return {
-    rate: spreadOf(rates),
-    pace: { mean, sd },
-    draws,
-    at: (age) => {
-      let sum = 0;
-      let squares = 0;
-      for (const draw of draws) {
-        const length = lengthOf(draw, age);
-        sum += draw.weight * length;
-        squares += draw.weight * length ** 2;
-      }
-      return { mean: sum, error: Math.sqrt(Math.max(0, squares - sum ** 2)) };
-    },
-  };
+  return { rate: spreadOf(rates), pace: { mean, sd }, draws: drawsOf(prior, grid) };
+}
+
+function meanAt(draws: readonly Draw[], age: number): { mean: number; error: number } {
+  let sum = 0;
+  let squares = 0;
+  for (const draw of draws) {
+    const length = lengthOf(draw, age);
+    sum += draw.weight * length;
+    squares += draw.weight * length ** 2;
+  }
+  return { mean: sum, error: Math.sqrt(Math.max(0, squares - sum ** 2)) };
 }
 
 function lengthOf(draw: Draw, age: number): number {
@@ -100,22 +119,33 @@ function ageOf(draw: Draw, length: number): number {
 
 /** The pace alone of the curves through prior and readings, for a room that learns. */
 export function paceOf(prior: GrowthPrior, readings: readonly MeanReading[]): GrowthLine['pace'] {
+  return paces.of(inputsOf(prior, readings), () => {
+    const { mean, sd } = growthGrid(prior, readings);
+    return { mean, sd };
+  });
+}
+
+function inputsOf(prior: GrowthPrior, readings: readonly MeanReading[]): (number | null)[] {
   const { startAge, startSize, laterAge, laterSize, grown, bornOff } = prior;
   const ranges = [startAge, startSize, laterAge, bornOff ?? NONE].flatMap(({ low, likely, high }) => [
     low,
     likely,
     high,
   ]);
-  const read = readings.flatMap(({ age, mean, error }) => [age, mean, error]);
-  return paces.of([...ranges, laterSize, grown, ...read], () => {
-    const { mean, sd } = growthGrid(prior, readings);
-    return { mean, sd };
-  });
+  return [...ranges, laterSize, grown, ...readings.flatMap(({ age, mean, error }) => [age, mean, error])];
 }
 
 /** Not the same as a day of birth that is known for certain: that is nought. */
 const NONE = { low: null, likely: null, high: null };
-const paces = new Worked(isPace);
+const paces = new Worked(isPace, 'all');
+/** They change from day to day: those that one answer asked for are asked for again by the next. */
+const rates = new Worked(isSpread, 'asked');
+const bands = new Worked(isSpread, 'asked');
+const ages = new Worked(isSpread, 'asked');
+
+function isSpread(value: unknown): value is Interval {
+  return typeof value === 'object' && value !== null && 'low' in value && 'likely' in value && 'high' in value;
+}
 
 function isPace(value: unknown): value is GrowthLine['pace'] {
   return typeof value === 'object' && value !== null && 'mean' in value && 'sd' in value;
@@ -152,17 +182,18 @@ export type Part = 'first' | 'half' | 'all';
 export function ageAtSize(line: GrowthLine, size: number, part: Part): Interval {
   const z = part === 'first' ? Z95 : part === 'all' ? -Z95 : 0;
   const needed = size / (1 + BROOD_CV * z);
-  const ages = spreadOf(line.draws.map((draw) => ({ value: ageOf(draw, needed), weight: draw.weight })));
-  const likely = ages.likely === null || !Number.isFinite(ages.likely) ? null : Math.ceil(ages.likely);
-  return { low: Math.ceil(ages.low), likely, high: Math.ceil(ages.high) };
+  return ages.of([...line.inputs, needed], () => {
+    const all = spreadOf(line.draws.map((draw) => ({ value: ageOf(draw, needed), weight: draw.weight })));
+    const likely = all.likely === null || !Number.isFinite(all.likely) ? null : Math.ceil(all.likely);
+    return { low: Math.ceil(all.low), likely, high: Math.ceil(all.high) };
+  });
 }
 
 /** Mean length at an age with its 80 % limits, never below none, mm. */
 export function bandAt(line: GrowthLine, age: number): Interval {
-  const { low, likely, high } = spreadOf(
-    line.draws.map((draw) => ({ value: Math.max(0, lengthOf(draw, age)), weight: draw.weight })),
+  return bands.of([...line.inputs, age], () =>
+    spreadOf(line.draws.map((draw) => ({ value: Math.max(0, lengthOf(draw, age)), weight: draw.weight }))),
   );
-  return { low, likely, high };
 }
 
 /** The 10th, 50th and 90th of a hundred of weighted values. */

@@ -93,7 +93,7 @@ export function layingDays(
   };
 }
 
-const broods = new Worked(isBroodDays);
+const broods = new Worked(isBroodDays, 'all');
 
 function ends(range: Interval | null): (number | string | null)[] {
   return range === null ? ['none'] : [range.low, range.likely, range.high];

@@ -5,7 +5,7 @@
  */
 
 /** More than these are not taken along: bringing them back would take longer than working them out. */
-const MOST = 20_000;
+const MOST = { all: 20_000, asked: 1_000 } as const;
 
 const all: Worked<unknown>[] = [];
 
@@ -13,17 +13,24 @@ const all: Worked<unknown>[] = [];
 export class Worked<T> {
   private readonly known = new Map<string, T>();
   private readonly isOne: (value: unknown) => value is T;
+  private readonly keeps: keyof typeof MOST;
+  private readonly asked = new Set<string>();
   private fresh = 0;
 
-  /** `isOne` tells a result from anything else that is brought back. */
-  constructor(isOne: (value: unknown) => value is T) {
+  /**
+   * `isOne` tells a result from anything else that is brought back. `keeps`: whether all results are taken along, or
+   * only those that were asked for since they were brought back.
+   */
+  constructor(isOne: (value: unknown) => value is T, keeps: keyof typeof MOST) {
     this.isOne = isOne;
+    this.keeps = keeps;
     all.push(this);
   }
 
   /** The result for these inputs; their number and order have to tell them apart. */
   of(inputs: readonly (number | string | null)[], work: () => T): T {
     const key = inputs.join(' ');
+    if (this.keeps === 'asked') this.asked.add(key);
     const before = this.known.get(key);
     if (before !== undefined) return before;
     const result = work();
@@ -36,9 +43,10 @@ export class Worked<T> {
     return this.fresh > 0;
   }
 
-  /** Everything known, as plain data. */
+  /** What is worth taking along, as plain data. */
   takeOut(): readonly (readonly [string, T])[] {
-    return [...this.known].slice(-MOST);
+    const { keeps, asked } = this;
+    return [...this.known].filter(([key]) => keeps === 'all' || asked.has(key)).slice(-MOST[keeps]);
   }
 
   bringBack(results: unknown): void {

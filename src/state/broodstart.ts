@@ -43,6 +43,7 @@ export function beginBrood(
     released: null,
     looks: [],
     natal: tank,
+    left: new Map(),
     eggs: null,
     white: null,
     moved: false,

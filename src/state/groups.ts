@@ -11,7 +11,8 @@ import type { Homes } from './home.ts';
 import { livingMembers, memberName, membersGone, membersMoved, membersOf, newGroup, pickMembers } from './members.ts';
 import { endDispute } from './quarrel.ts';
 import type { Brood, Fish, Group } from './stock.ts';
-import { moveFish, newBody, noteStocked, putIn, takeFish } from './tally.ts';
+import { noteMoved } from './moved.ts';
+import { moveFish, newBody, putIn, takeFish } from './tally.ts';
 import { groupOf } from './who.ts';
 import { onlyTank } from './heads.ts';
 
@@ -141,8 +142,7 @@ function carried(
   count: Interval,
 ): void {
   if (from === null || to === null || from === to) return;
-  noteStocked(draft, from, to);
-  draft.stock.moves.push({ day, minute, body, from, to, count, as: 'number', which: 'any', with: null, place });
+  noteMoved(draft, { day, minute, body, from, to, count, as: 'number', which: 'any', with: null, place });
 }
 
 function headsOf(total: Interval): Heads {

@@ -10,7 +10,8 @@ import type { Draft } from './draft.ts';
 import { livingMembers, membersMoved, pickMembers } from './members.ts';
 import { isWhole } from './heads.ts';
 import type { Brood, Fish, Group } from './stock.ts';
-import { moveFish, newBody, noteStocked } from './tally.ts';
+import { noteMoved } from './moved.ts';
+import { moveFish, newBody } from './tally.ts';
 import { resolveFish } from './who.ts';
 import type { Found } from './who.ts';
 
@@ -154,9 +155,7 @@ function noteMove(
 ): void {
   const { day, minute, to, place } = event;
   const as = event.count === 'half' ? 'half' : isWhole(event.count) && !event.restStay ? 'all' : 'number';
-  noteStocked(draft, from, to);
-  draft.stock.moves.push({ day, minute, body, from, to, count, as, which: event.which, with: event.with, place });
-  if (event.which !== 'any') draft.stock.picked.set(body, [...(draft.stock.picked.get(body) ?? []), day]);
+  noteMoved(draft, { day, minute, body, from, to, count, as, which: event.which, with: event.with, place });
 }
 
 /** Two stocks in one tank that nobody can tell apart any more become one body, of one of the two. */
@@ -215,6 +214,7 @@ function mixOf(both: readonly (Group | Brood)[]): Brood {
     released: null,
     looks: [],
     natal: null,
+    left: new Map(),
     eggs: null,
     white: null,
     moved: true,

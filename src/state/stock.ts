@@ -169,6 +169,8 @@ export interface Brood extends Body {
   quiet: Day[];
   /** Their first tank, where the parents are. */
   natal: string | null;
+  /** Tanks that some of them were moved out of, each with the last day. */
+  left: Map<string, Day>;
   /** Eggs as laid, where anybody guessed. */
   eggs: Interval | null;
   /** Of those, how many went white. */

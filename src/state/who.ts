@@ -13,6 +13,7 @@ import { fits, fitsWell } from './fits.ts';
 import { onlyTank } from './heads.ts';
 import { goneWords, isCalled, livingMembers } from './members.ts';
 import type { Brood, Group } from './stock.ts';
+import { lastSince } from './when.ts';
 
 /** The fish that a clause was found to be about. */
 export type Resolved =
@@ -135,16 +136,16 @@ function named(draft: Draft, event: Clause, name: string, tank: string | null, m
     tank === null
       ? all.filter((body) => body.parts.size > 0)
       : all.filter((body) => (body.parts.get(tank)?.high ?? 0) > 0);
-  const body = here[0] ?? all.find((one) => tank !== null && wasThere(draft, one, tank));
+  const body = here[0] ?? all.find((one) => tank !== null && wasThere(one, tank));
   if (body) return settle(draft, event, body, tank, member, true);
   draft.problems.push(notThere(event, name, tank, all));
   return null;
 }
 
 /** Fish that were in that tank once: "all" seldom is all, so a few may have been left. */
-function wasThere(draft: Draft, body: Group | Brood, tank: string): boolean {
+function wasThere(body: Group | Brood, tank: string): boolean {
   if (!isBrood(body)) return body.home === tank;
-  return body.natal === tank || draft.stock.moves.some((move) => move.body === body.name && move.from === tank);
+  return body.natal === tank || body.left.has(tank);
 }
 
 function implied(draft: Draft, event: Clause, tank: string | null, count: HowMany, young: boolean): Found | null {
@@ -173,7 +174,7 @@ function implied(draft: Draft, event: Clause, tank: string | null, count: HowMan
 
 /** True for fish that an earlier clause of this very line moved out of that tank. */
 function hasJustLeft(draft: Draft, { place }: Clause, body: Group | Brood, tank: string): boolean {
-  const last = draft.stock.moves.findLast((move) => move.body === body.name);
+  const last = lastSince(draft.stock.moves, draft.on, (move) => move.body === body.name);
   return last?.from === tank && last.place.file === place.file && last.place.line === place.line;
 }
 

@@ -11,7 +11,7 @@ import { bringBackWorked, takeOutWorked, Worked } from '../../src/science/worked
 const isNumber = (value: unknown): value is number => typeof value === 'number';
 
 test('the same inputs are worked out once, others anew', () => {
-  const squares = new Worked(isNumber);
+  const squares = new Worked(isNumber, 'all');
   let times = 0;
   const square = (value: number): number =>
     squares.of([value], () => {
@@ -22,6 +22,24 @@ test('the same inputs are worked out once, others anew', () => {
   expect(times).toBe(3);
 });
 
+test('of what changes from day to day only what was asked for is taken along', () => {
+  const all = new Worked(isNumber, 'all');
+  const asked = new Worked(isNumber, 'asked');
+  for (const known of [all, asked]) {
+    known.bringBack([
+      ['1', 10],
+      ['2', 20],
+    ]);
+    known.of([2], () => 0);
+    known.of([3], () => 30);
+  }
+  expect(all.takeOut().map(([key]) => key)).toEqual(['1', '2', '3']);
+  expect(asked.takeOut()).toEqual([
+    ['2', 20],
+    ['3', 30],
+  ]);
+});
+
 test('no value of an input is taken for another, or for one that is missing', () => {
   const inputs = fc.array(
     fc.oneof(fc.double(), fc.integer(), fc.constantFrom(null, Infinity, -Infinity, 'none', 'quiet')),
@@ -29,7 +47,7 @@ test('no value of an input is taken for another, or for one that is missing', ()
   );
   fc.assert(
     fc.property(inputs, inputs, (one, other) => {
-      const known = new Worked(isNumber);
+      const known = new Worked(isNumber, 'all');
       const same = one.every((value, index) => value === other[index] || Object.is(value, other[index]));
       known.of(one, () => 1);
       expect(known.of(other, () => 2)).toBe(same ? 1 : 2);

@@ -17,7 +17,6 @@ import { livingMembers } from '../../state/members.ts';
 import { openDispute } from '../../state/quarrel.ts';
 import { openRigs } from '../../state/rigs.ts';
 import { temperatureAt } from '../../state/temperature.ts';
-import { lastSince } from '../../state/when.ts';
 import { ageOf, datesOf, laidDay } from '../laying.ts';
 
 export interface Spawning {
@@ -35,7 +34,7 @@ export interface Spawning {
 /** A pair's habits change with its age: only its latest intervals teach (ours). */
 const LATEST = 12;
 /** So many broods, suspicions among them, hold its latest intervals, and all that it still cares for (ours). */
-const AT_WORK = 3 * LATEST;
+const AT_WORK = 2 * LATEST;
 /** Fewer intervals than this teach nothing. */
 const ENOUGH = 3;
 /** Least margin on a pair's own median, days. */
@@ -142,12 +141,7 @@ function leftEarly(room: Room, brood: SeenBrood): boolean {
   const from = laidDay(room, brood);
   const { natal } = brood;
   if (from === null || natal === null || brood.parts.has(natal)) return false;
-  const move = lastSince(
-    room.stock.moves,
-    brood.laid.low ?? from,
-    (one) => one.body === brood.name && one.from === natal,
-  );
-  const left = move?.day ?? brood.ended?.day ?? null;
+  const left = brood.left.get(natal) ?? brood.ended?.day ?? null;
   return left !== null && left - from <= EARLY;
 }
 

@@ -62,17 +62,18 @@ class Opening {
     }
   }
 
-  private thing(at: number): object {
+  /** `few`: lists of fewer elements in it are opened with it. */
+  private thing(at: number, few = FEW): object {
     const first = this.word(at);
-    if ((first & SHARED) === 0) return this.open(at, first);
-    return this.shared.get(at) ?? this.open(at, first);
+    if ((first & SHARED) === 0) return this.open(at, first, few);
+    return this.shared.get(at) ?? this.open(at, first, few);
   }
 
-  private open(at: number, first: number): object {
+  private open(at: number, first: number, few: number): object {
     const size = first >> SIZE_BITS;
     switch (kindOf(first)) {
       case KIND.record:
-        return this.record(at, first, this.head.shapes[size] ?? []);
+        return this.record(at, first, this.head.shapes[size] ?? [], few);
       case KIND.list:
         return this.list(at, first, size);
       case KIND.map:
@@ -92,25 +93,24 @@ class Opening {
     return thing;
   }
 
-  private record(at: number, first: number, keys: readonly string[]): object {
+  private record(at: number, first: number, keys: readonly string[], few: number): object {
     const record: Record<string, unknown> = this.found(at, first, {});
     for (let i = 0; i < keys.length; i += 1) {
       const key = keys[i] ?? '';
       const cell = this.word(at + 1 + i);
-      const size = this.longList(cell);
-      if (size > 0) openLate(record, key, size, (index) => this.value(this.word((cell >> TAG_BITS) + 1 + index)));
+      const size = this.listSize(cell);
+      if (size >= few) openLate(record, key, size, (index) => this.value(this.word((cell >> TAG_BITS) + 1 + index)));
       else if (key === '__proto__') define(record, key, this.value(cell));
       else record[key] = this.value(cell);
     }
     return record;
   }
 
-  /** The size of a list that is worth opening late; else 0. One that two lead to has to be one list from the start. */
-  private longList(cell: number): number {
+  /** The size of a list; 0 for anything else, and for one that two lead to: that has to be one list from the start. */
+  private listSize(cell: number): number {
     if ((cell & TAGS) !== TAG.thing) return 0;
     const first = this.word(cell >> TAG_BITS);
-    const size = first >> SIZE_BITS;
-    return (first & (SHARED | KINDS)) === KIND.list && size >= FEW ? size : 0;
+    return (first & (SHARED | KINDS)) === KIND.list ? first >> SIZE_BITS : 0;
   }
 
   private list(at: number, first: number, size: number): object {
@@ -142,7 +142,8 @@ class Opening {
   }
 
   private late(cell: number): Late {
-    return { open: () => this.value(cell), isOpen: () => this.shared.has(cell >> TAG_BITS) };
+    // Of many entries most are asked for a thing or two: their lists wait, however short.
+    return { open: () => this.thing(cell >> TAG_BITS, 1), isOpen: () => this.shared.has(cell >> TAG_BITS) };
   }
 }
 
