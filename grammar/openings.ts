@@ -43,7 +43,7 @@ export function openingAt(
   ];
   let best: Opening | null = null;
   for (const opening of found) if (opening !== null && (best === null || opening.reach > best.reach)) best = opening;
-  return best ?? (afterComma ? null : withoutPhrase(tokens, at, context));
+  return best ?? (afterComma ? lotsAt(tokens, at, context) : withoutPhrase(tokens, at, context));
 }
 
 function phraseAt(
@@ -147,6 +147,16 @@ function withoutPhrase(tokens: readonly IToken[], at: number, context: TagContex
   );
   return kind === null ? null : { kind, sense: kind, ...bounds(at, at, at) };
 }
+
+/** `on 2026-09-05, 20 lots`: the noun says after a comma as well that it is a clause of its own. */
+function lotsAt(tokens: readonly IToken[], at: number, context: TagContext): Opening | null {
+  const end = numberEnd(tokens, at);
+  const isCounted = context.heading === 'new auction' && end > at && LOT_NOUNS.has(wordOf(tokens[end]));
+  const bare = isCounted ? withoutPhrase(tokens, at, context) : null;
+  return bare && { ...bare, reach: end + 1 };
+}
+
+const LOT_NOUNS: ReadonlySet<string> = new Set(['lots', 'lot', 'boxes', 'box']);
 
 /** `counted`: the word after a number that stands first, `lots` of `20 lots`; null where none does. */
 function bareKind(heading: HeadingKind, counted: string | null, word: boolean): ClauseKind | null {
