@@ -14,6 +14,7 @@ import { bringBuiltShapes } from './builtshapes.ts';
 import type { Context } from './context.ts';
 import { findFooting, foldKeeping } from './footing/footing.ts';
 import type { Fetched, Footing, Source } from './footing/footing.ts';
+import type { KeptRows } from './footing/rows.ts';
 import { bringBack } from './footing/worked.ts';
 import { readingOf } from './wholereading.ts';
 
@@ -28,6 +29,8 @@ export interface Read {
 }
 
 export interface Reader {
+  /** Of readings that stand on what the cache keeps; null where nothing is kept. */
+  readonly rows: KeptRows | null;
   read(found: Found): Read;
   /** The room that a reading of this reader's tells, or one with lines more; never of a day behind it. */
   fold(reading: Reading, on: Day): Room;
@@ -42,6 +45,7 @@ export function readerOf({ files, chest }: Pick<Context, 'files' | 'chest'>, fil
   const fold = ({ events, behind }: Reading, on: Day): Room =>
     footing === null || behind === null ? foldRoom(events, on) : footing.room(events, on);
   return {
+    rows: footing === null ? null : footing.rows,
     fold,
     read(found) {
       const onward = footing === null ? null : readOn(footing, found);

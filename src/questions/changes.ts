@@ -48,9 +48,24 @@ export interface Changes {
   readonly broods: readonly string[];
 }
 
-/** Compares two rooms on the same day, looking so many days ahead. */
-export function changes(before: Room, after: Room, days: number): Changes {
-  const [old, now] = [rowsOf(before, days), rowsOf(after, days)];
+/** Days ahead in which a change of the list is told. */
+const AHEAD = 7;
+
+/** The list in which changes are told. */
+export function rowsAhead(room: Room): readonly DueRow[] {
+  return due(room, { days: AHEAD, minutes: null }).rows;
+}
+
+/** Compares two rooms on the same day. `rows` are those of the lists ahead, where they are known. */
+export function changes(
+  before: Room,
+  after: Room,
+  rows: { readonly before: readonly DueRow[]; readonly after: readonly DueRow[] } = {
+    before: rowsAhead(before),
+    after: rowsAhead(after),
+  },
+): Changes {
+  const [old, now] = [byId(rows.before), byId(rows.after)];
   const undone = measuresUndone(before, after);
   const disputes = disputesOver(before, after);
   return {
@@ -64,8 +79,8 @@ export function changes(before: Room, after: Room, days: number): Changes {
   };
 }
 
-function rowsOf(room: Room, days: number): ReadonlyMap<string, DueRow> {
-  return new Map(due(room, { days, minutes: null }).rows.map((row) => [row.id, row]));
+function byId(rows: readonly DueRow[]): ReadonlyMap<string, DueRow> {
+  return new Map(rows.map((row) => [row.id, row]));
 }
 
 function isMoved(old: DueRow | undefined, { due: now, what }: DueRow): boolean {

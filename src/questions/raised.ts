@@ -11,6 +11,7 @@ import { dayWords, figureWords } from '../core/words.ts';
 import { AMMONIA_MARKS, toxicAmmonia, USUAL_PH } from '../science/ammonia.ts';
 import type { Room } from '../state/draft.ts';
 import { isNewWater } from '../state/tanks.ts';
+import { lastSince } from '../state/when.ts';
 import { ammoniaOf, lastOf, readingsOf, readingWords, type Ammonia, type LastReading } from './readings.ts';
 import { bodyOfWater } from './waters.ts';
 
@@ -53,9 +54,10 @@ export function afterRaising(room: Room, place: string, by: 'new water' | 'dose'
 
 /** The pH of the new water, where a tank called Tap was tested: `Tap: test pH 7.8`. */
 function tapPh(room: Room): LastReading | null {
-  const fact = room.water.readings.findLast(
-    ({ where, reading, superseded, day }) =>
-      !superseded && isNewWater(where) && reading.ph !== null && room.on - day <= TAP_LASTS,
+  const fact = lastSince(
+    room.water.readings,
+    room.on - TAP_LASTS,
+    ({ where, reading, superseded }) => !superseded && isNewWater(where) && reading.ph !== null,
   );
   if (fact === undefined || fact.reading.ph === null) return null;
   const { day, minute, where, place } = fact;

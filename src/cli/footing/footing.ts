@@ -17,6 +17,8 @@ import { buyersOf } from '../../questions/buyers.ts';
 import { writtenBroodNames } from '../../state/broodnames.ts';
 import type { Draft, Room } from '../../state/draft.ts';
 import { beginRoom, foldOn } from '../../state/fold.ts';
+import { rowsKept } from './rows.ts';
+import type { KeptRows } from './rows.ts';
 import { bringBackRoom, takeLater } from './worked.ts';
 import type { Laid } from './worked.ts';
 
@@ -49,6 +51,8 @@ interface Meta {
 export interface Footing {
   /** Reads the main file as if it held this text; null where only reading the whole of it will do. */
   read(text: string): Reading | null;
+  /** Rows of the daily list as they were left, for a text that stands on this footing. */
+  readonly rows: KeptRows;
   /** Lines of files read in that are not UTF-8. */
   readonly problems: readonly Problem[];
   /** The room of a day with the events of a reading that it gave; may be asked again, for no day behind that. */
@@ -73,6 +77,7 @@ export function findFooting(chest: Chest, source: Source): Footing | null {
   const { before, behind } = meta;
   return {
     problems,
+    rows: rowsKept(chest, source.path, sum(JSON.stringify([meta.hash, meta.also]))),
     read(text) {
       if (text.length < before.start.at || sum(text.slice(0, before.start.at)) !== meta.hash) return null;
       return readOnward(source.name, before, behind, text.slice(before.start.at));

@@ -9,11 +9,13 @@ import { extended } from '../../language/extend.ts';
 import { declares, isBare } from '../../language/jotted.ts';
 import { isBehind } from '../../language/onward.ts';
 import type { Reading } from '../../language/reading.ts';
-import { changes } from '../../questions/changes.ts';
+import { changes, rowsAhead } from '../../questions/changes.ts';
+import type { Changes } from '../../questions/changes.ts';
 import { raisedByLines } from '../../questions/raisedby.ts';
 import type { JotAnswer, Refused } from '../../reports/jot.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Context } from '../context.ts';
+import type { KeptRows } from '../footing/rows.ts';
 import { zoneOf } from '../journal.ts';
 import { readerOf } from '../reader.ts';
 import type { Reader } from '../reader.ts';
@@ -45,9 +47,6 @@ export interface Desk {
   room(): Room;
 }
 
-/** Days ahead in which a change of the list is told. */
-const AHEAD = 7;
-
 /** Where readings come from: with what the cache keeps of the journal, or from all of it. */
 export type Readers = (from: 'cache' | 'all') => Reader;
 
@@ -72,7 +71,7 @@ export async function openDesk(
   };
   return {
     book,
-    write: (lines, wish) => write(files, file, book, lines, wish),
+    write: (lines, wish) => write({ files, file, book, rows: () => shelf.rows }, lines, wish),
     room() {
       const got = files.read(file);
       return book.fold(book.read(got.ok ? got.text : ''), today);
@@ -91,6 +90,11 @@ class Readings {
     this.readers = readers;
     this.reader = readers('cache');
     this.file = file;
+  }
+
+  /** Rows of readings that stand on what the cache keeps. */
+  get rows(): KeptRows | null {
+    return this.reader.rows;
   }
 
   /** From here on every reading is a whole one: two that are compared have to hold the same lines. */
@@ -144,12 +148,20 @@ export function closed(text: string): string {
   return text === '' || text.endsWith('\n') ? text : `${text}\n`;
 }
 
-function write(files: Files, file: string, book: Book, lines: readonly string[], wish: Wish): Outcome {
+interface Journal {
+  readonly files: Files;
+  readonly file: string;
+  readonly book: Book;
+  readonly rows: () => KeptRows | null;
+}
+
+function write(journal: Journal, lines: readonly string[], wish: Wish): Outcome {
+  const { files, file, book } = journal;
   const got = files.read(file);
   if (!got.ok) return { kind: 'unsaved', says: `${book.file} cannot be read: ${got.says}`, notices: [] };
   let judged = judgeMending(book, got.text, lines, wish.asNotes);
   if (!judged.ok) return refuse(book, got.text, judged);
-  if (wish.tryOnly) return done(judged, false, got.notices);
+  if (wish.tryOnly) return done(journal, got.text, judged, false, got.notices);
   let text = got.text;
   const result = files.append(file, (under) => {
     const now = under.read();
@@ -160,7 +172,7 @@ function write(files: Files, file: string, book: Book, lines: readonly string[],
     }
     return judged.ok ? judged.lines.map((line) => line.text) : null;
   });
-  if (result.saved) return done(judged, true, result.notices);
+  if (result.saved) return done(journal, text, judged, true, result.notices);
   if (!judged.ok) return refuse(book, text, judged);
   return {
     kind: 'unsaved',
@@ -180,15 +192,26 @@ function refuse(book: Book, text: string, judged: Judged): Outcome {
   return { kind: 'refused', refused, reading: judged.reading };
 }
 
-function done(judged: Judged, saved: boolean, notices: readonly string[]): Outcome {
-  const { lines, elsewhere, before, after, events, reading } = judged;
-  const said = lines.every(({ text }) => isBare(text));
+function done(journal: Journal, text: string, judged: Judged, saved: boolean, notices: readonly string[]): Outcome {
+  const { lines, elsewhere, after, events, reading } = judged;
   const answer: JotAnswer = {
     saved,
     lines,
     elsewhere,
-    changes: changes(said ? after : before, after, AHEAD),
+    changes: changesBy(journal, text, judged, saved),
     cautions: raisedByLines(after, events),
   };
   return { kind: 'done', answer, reading, notices };
+}
+
+/** What the lines change. The list that they leave is kept: the next lines are told against it. */
+function changesBy({ rows }: Journal, text: string, judged: Judged, saved: boolean): Changes {
+  const { before, after, lines, reading } = judged;
+  // Where all of the journal was read nothing stands on what is kept.
+  const kept = reading.behind === null ? null : rows();
+  const same = before === after || lines.every((line) => isBare(line.text));
+  const old = same ? null : (kept?.of(text, before.on) ?? rowsAhead(before));
+  const now = rowsAhead(after);
+  if (saved) kept?.keep(`${closed(text)}${lines.map((line) => `${line.text}\n`).join('')}`, after.on, now);
+  return changes(same ? after : before, after, { before: old ?? now, after: now });
 }

@@ -49,9 +49,6 @@ export type Verdict =
     }
   | { readonly ok: false; readonly auction: string; readonly wrong: readonly Wrong[] };
 
-/** Days ahead in which a change of the daily list is told. */
-const AHEAD = 7;
-
 /** What the results come to in a journal of that text. Throws a `Stop`: no such auction, or it is still to come. */
 export function verdict({ book, auction: asked, on, quarantine, handed }: Case, text: string): Verdict {
   const reading = book.read(text);
@@ -83,7 +80,7 @@ export function verdict({ book, auction: asked, on, quarantine, handed }: Case, 
     lines: judged.lines,
     elsewhere: [...judged.elsewhere, ...doubts(book, text, all, judged, on)],
     cautions: [],
-    changes: withoutSteps(changes(judged.before, judged.after, AHEAD)),
+    changes: withoutSteps(changes(judged.before, judged.after)),
   };
   return { ok: true, lines: all, answer: { taken, home, jotted }, reading: withLines(book, text, all) };
 }

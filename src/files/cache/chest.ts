@@ -17,10 +17,10 @@ const HASH = 32;
 const NAME = 8;
 
 /**
- * Rooms of some days ago and how old broods grew, by journal; results of formulas and shapes of lines, for all of
+ * Rooms of some days ago, how old broods grew and the list of the last line jotted, by journal; results of formulas and shapes of lines, for all of
  * them. Only things of one kind push each other out.
  */
-export type Kind = 'room' | 'paces' | 'formulas' | 'shapes';
+export type Kind = 'room' | 'paces' | 'rows' | 'formulas' | 'shapes';
 
 export interface Chest {
   /** What is kept under a key; null where there is nothing, or nothing to believe. */

@@ -214,3 +214,43 @@ describe('a line is jotted the same with a footing', { timeout: 60_000 }, () => 
     expect(told.status).toBe(2);
   });
 });
+
+describe(
+  'lines jotted one after the other are told the same with what the line before left',
+  { timeout: 60_000 },
+  () => {
+    const path = '/room/fishroom.txt';
+    type Step = readonly [line: string, today: string];
+    const tell = async (steps: readonly Step[], chest: CountingChest | null, more = ''): Promise<unknown[]> => {
+      const disk = new Map([
+        [path, `also read "more.txt"\n${EXAMPLE}`],
+        ['/room/more.txt', ''],
+      ]);
+      const told: unknown[] = [];
+      for (const [index, [line, today]] of steps.entries()) {
+        // What is read in changes after the first line, and back.
+        disk.set('/room/more.txt', index === 1 ? more : '');
+        const files = Object.fromEntries(disk);
+        const answer = await tankside(['jot', line], { today, files, ...(chest === null ? {} : { chest }) });
+        told.push(answer);
+        disk.set(path, answer.files[path] ?? '');
+      }
+      return told;
+    };
+    const steps: readonly Step[] = [
+      ['C1: level 60 mm', '2026-11-22'],
+      ['S5: water change 30 %', '2026-11-22'],
+      ['N1: eggs gone', '2026-11-22'],
+      ['S5: all well', '2026-11-23'],
+      ['S5: note looked in', '2026-11-23'],
+    ];
+
+    test.each(['', '2026-11-20 S4: sick "white spot", catching\n'])('with %j in a file read in', async (more) => {
+      const chest = chestInMemory();
+      const files = { [path]: `also read "more.txt"\n${EXAMPLE}`, '/room/more.txt': '' };
+      await tankside(['due', '--on', '2026-11-22'], { today: '2026-11-22', files, chest });
+      expect(await tell(steps, chest, more)).toEqual(await tell(steps, null, more));
+      expect(chest.kept.has(`rows ${path}`)).toBe(true);
+    });
+  },
+);

@@ -22,6 +22,7 @@ async function cost(lines: readonly string[]): Promise<{ reads: number; folds: n
   const readers = (): Reader => {
     const reader = readerOf({ files, chest: null }, FILE);
     return {
+      rows: null,
       read(found) {
         count.reads += 1;
         return reader.read(found);
