@@ -2,12 +2,13 @@
 import type { Homes } from './home.ts';
 import { isoDay, type Day } from '../core/day.ts';
 import type { Measure } from '../core/quantity.ts';
+import { rangeWords } from '../core/words.ts';
 import type { Place } from '../core/span.ts';
 import type { Dose, EventBase, EventOf, Reading, WaterAmount } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import { placesOf } from './places.ts';
 import { sharers } from './tanks.ts';
-import { liveVolume } from './volume.ts';
+import { liveVolume, loopVolume } from './volume.ts';
 import { happened, insertInTime } from './when.ts';
 import { PARAMETERS } from './parameters.ts';
 
@@ -95,7 +96,20 @@ function changeWater(draft: Draft, event: EventOf<'water changed'>, where: strin
     });
     return;
   }
-  insertInTime(draft.water.changes, { amount, ...factOf(draft, event, where) });
+  const fact = factOf(draft, event, where);
+  const loop = draft.plumbing.loops.get(where);
+  const whole = loop === undefined ? null : loopVolume(draft, where, fact.day);
+  if (loop !== undefined && whole !== null && amount.unit === 'L' && amount.low > whole.high) {
+    draft.problems.push({
+      kind: 'impossible-change',
+      weight: 'doubt',
+      says: `${where} held ${rangeWords(whole)} L of water that day, sump and tanks on it together`,
+      write: `the litres that were changed, or those that the sump and the tanks hold: ${where}: water change 30 %`,
+      at: event.place,
+      also: [loop.declared],
+    });
+  }
+  insertInTime(draft.water.changes, { amount, ...fact });
 }
 
 /** The later-filed reading of the same thing at the same time stands; the earlier stays for the history. */
