@@ -149,6 +149,32 @@ describe('later looks', () => {
     const seen = look('2026-03-12', 'fry seen', null, { when: stated('2026-03-11', '2026-03-11') });
     expect(shown(after([laid('2026-03-01'), seen]).swam)).toBe('03-01 03-11 03-12');
   });
+  it('that say only by when count from no look after that', () => {
+    const by = { low: null, likely: null, high: day('2026-03-08') };
+    const swam = look('2026-03-12', 'free-swimming', null, { when: by });
+    expect(shown(after([laid('2026-03-01'), look('2026-03-10', 'wrigglers'), swam]).swam)).toBe('03-01 03-08 03-08');
+  });
+  it('at young that were stripped or released are no look at young that swam', () => {
+    const ngara = `2026-01-02 species ngara: Aulonocara stuartgranti; mouthbrooder
+2026-01-02 harem Heath: ngara; male; females Gorse and Ling; in C2
+2026-02-10 C2: Gorse holding
+`;
+    const seen = (line: string): string[] => {
+      const found = journalOn('2026-05-01', ngara + line).stock.broods.get('Heath-1');
+      return [shown(found?.swam ?? null), shown(found?.released ?? null).slice(-5)];
+    };
+    expect(seen('2026-02-26 C2: Gorse stripped\n')).toEqual(['never', '02-26']);
+    expect(seen('2026-03-03 C2: Gorse released\n')).toEqual(['never', '03-03']);
+    expect(seen('2026-03-03 C2: Gorse released yesterday\n')).toEqual(['never', '03-02']);
+  });
+  it('at a birth are the birth: they swam from that day on', () => {
+    const limia = '2026-02-02 trio Yew: limia; male; 2 females; in C2\n2026-03-01 C2: Yew born 20\n';
+    const found = journalOn('2026-05-01', limia).stock.broods.get('Yew-1');
+    expect([shown(found?.laid ?? null), shown(found?.swam ?? null)]).toEqual([
+      '03-01 03-01 03-01',
+      '03-01 03-01 03-01',
+    ]);
+  });
   it('on the day of the one before say no more than that day', () => {
     const sameDay = [laid('2026-03-01'), look('2026-03-10', 'wrigglers'), look('2026-03-10', 'free-swimming')];
     expect(shown(after(sameDay).swam)).toBe('03-10 03-10 03-10');
