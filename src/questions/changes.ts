@@ -117,12 +117,12 @@ function rigKey({ where, kind, day }: { readonly where: string; readonly kind: s
 
 function disputesOver(before: Room, after: Room): readonly DisputeOver[] {
   return [...after.stock.groups.values()].flatMap(({ name, home, disputes }) => {
-    const old = before.stock.groups.get(name)?.disputes ?? [];
-    return disputes.flatMap(({ from, ended, signs }) => {
-      const wasOpen = old.some((dispute) => dispute.from === from && dispute.ended === null);
-      if (ended === null || !wasOpen) return [];
-      const lines = signs.map(({ place }) => lineOf(place));
-      return [{ group: name, tank: home, from, ended: ended.day, how: ended.how, lines }];
-    });
+    // Only the last one of a group may be open.
+    const open = before.stock.groups.get(name)?.disputes.at(-1);
+    if (open === undefined || open.ended !== null) return [];
+    const now = disputes.findLast(({ from }) => from === open.from);
+    if (now === undefined || now.ended === null) return [];
+    const lines = now.signs.map(({ place }) => lineOf(place));
+    return [{ group: name, tank: home, from: now.from, ended: now.ended.day, how: now.ended.how, lines }];
   });
 }

@@ -77,7 +77,7 @@ export function findFooting(chest: Chest, source: Source): Footing | null {
   const { before, behind } = meta;
   return {
     problems,
-    rows: rowsKept(chest, source.path, sum(JSON.stringify([meta.hash, meta.also]))),
+    rows: rowsKept(chest, source.path, sum(JSON.stringify([meta.hash, meta.also])), before.start.at),
     read(text) {
       if (text.length < before.start.at || sum(text.slice(0, before.start.at)) !== meta.hash) return null;
       return readOnward(source.name, before, behind, text.slice(before.start.at));

@@ -15,9 +15,12 @@ export interface KeptRows {
   keep(text: string, on: Day, rows: readonly DueRow[]): void;
 }
 
-/** For the journal at that path. `under` tells one state of all that is read beside the main file from another. */
-export function rowsKept(chest: Chest, path: string, under: string): KeptRows {
-  const key = (text: string, on: Day): string => sumOf([under, String(on), text]).toString('hex');
+/**
+ * For the journal at that path. `under` tells one state of all that is read beside the text from `start` on from
+ * another.
+ */
+export function rowsKept(chest: Chest, path: string, under: string, start: number): KeptRows {
+  const key = (text: string, on: Day): string => sumOf([under, String(on), text.slice(start)]).toString('hex');
   return {
     of(text, on) {
       const bytes = chest.get('rows', path);
