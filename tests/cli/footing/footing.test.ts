@@ -235,7 +235,7 @@ describe(
         if (chest !== null) await tankside(['due', '--on', today], { today, files, chest });
         const answer = await tankside(['jot', line], { today, files, ...(chest === null ? {} : { chest }) });
         expect(answer.status).toBe(0);
-      told.push(answer);
+        told.push(answer);
         disk.set(path, answer.files[path] ?? '');
       }
       return told;
