@@ -8,10 +8,10 @@ import { isBrood } from './bodies.ts';
 import { reached } from './broodlife.ts';
 import type { Draft } from './draft.ts';
 import { livingMembers, membersMoved, pickMembers } from './members.ts';
-import { isWhole } from './heads.ts';
+import { isRunning, isWhole } from './heads.ts';
 import type { Brood, Fish, Group } from './stock.ts';
 import { noteMoved } from './moved.ts';
-import { moveFish, newBody } from './tally.ts';
+import { moveFish, mostIn, newBody } from './tally.ts';
 import { resolveFish } from './who.ts';
 import type { Found } from './who.ts';
 
@@ -184,11 +184,20 @@ export function mixed(draft: Draft, event: EventOf<'mixed'>): void {
   const mix = mixOf(both);
   mix.parts.set(tank, count);
   mix.total = count;
+  boundMix(mix, tank, both, event);
   mix.natal = tank;
   mix.lines.push(event.place);
   for (const body of both) leave(body, tank, event);
   draft.stock.broods.set(mix.name, mix);
   draft.stock.living.set(mix.name, mix);
+}
+
+/** Where sure facts bound both in that tank, they bound the two together. */
+function boundMix(mix: Brood, tank: string, both: readonly (Group | Brood)[], { place }: EventOf<'mixed'>): void {
+  const [one, two] = both.map((body) => (isRunning(body) ? null : mostIn(body, tank)));
+  if (typeof one !== 'number' || typeof two !== 'number') return;
+  mix.ceiling = { count: one + two, place };
+  mix.ceilings.set(tank, { count: one + two, place });
 }
 
 function mixOf(both: readonly (Group | Brood)[]): Brood {
