@@ -70,6 +70,11 @@ describe('what is expected', () => {
     const early = on('2026-02-10', `${LAID}2026-02-06 A1: wrigglers\n`);
     expect(span(expected(early.room, early.brood, 'swim'))).toMatch(/^02-07 /);
   });
+  it('has likely days of the hatch as of the swim, and both begin after the laying', () => {
+    const { room, brood } = on('2026-02-03', LAID);
+    expect(span(mostLikely(room, brood, 'hatch'))).toBe('02-05 02-05 02-06');
+    expect(mostLikely(room, brood, 'swim')?.low).toBeGreaterThan(room.on);
+  });
   it('is nothing once they swim, or are gone', () => {
     for (const lines of [SWAM, `${LAID}2026-02-03 A1: eggs gone\n`]) {
       const { room, brood } = on('2026-02-13', lines);
@@ -152,6 +157,7 @@ describe('the day of laying', () => {
       expect(likely?.high).toBeLessThanOrEqual(hard?.high ?? -Infinity);
       expect(hard?.likely).toBe(likely?.likely);
     }
+    expect(dates.mostLikely.hatched?.low).toBeGreaterThan(dates.hatched?.low ?? Infinity);
     expect(dates.released).toBeNull();
     expect(span(dates.hatched)).toMatch(/^02-20 .* 03-05$/);
     expect(span(dates.swam)).toMatch(/^03-05 .* 03-07$/);
@@ -162,6 +168,14 @@ describe('the day of laying', () => {
     expect(dates.swam).toBeNull();
     expect(span(dates.released)).toMatch(/03-05$/);
     expect(dates.mostLikely.released?.likely).toBe(dates.released?.likely);
+  });
+  it('of young stripped from the mouth is told by that look, as by no other', () => {
+    const held = `${MOUTH}2026-02-10 C2: Gorse holding\n`;
+    const laid = (lines: string): string => {
+      const { room, brood } = on('2026-03-10', held + lines, 'Heath-1');
+      return span(datesOf(room, brood).mostLikely.laid);
+    };
+    expect(laid('2026-02-24 C2: Gorse stripped\n')).not.toBe(laid(''));
   });
   it('is moved by looks that say when it hatched or swam', () => {
     const eggs = '2026-03-01 A1: eggs seen\n';
