@@ -10,6 +10,7 @@ import type { Chest } from '../../files/cache/chest.ts';
 import { imageOf } from '../../files/cache/image/make.ts';
 import { openImage } from '../../files/cache/image/open.ts';
 import type { Also, Files } from '../../files/port.ts';
+import { quietly } from '../../files/trouble.ts';
 import { keepReading, readOnward } from '../../language/onward.ts';
 import type { ReadBefore } from '../../language/onward.ts';
 import type { Behind, Fetch, Reading } from '../../language/reading.ts';
@@ -122,12 +123,21 @@ export function foldKeeping(
     before,
     behind,
   };
-  chest.put('room', source.path, imageOf({ meta, room: draft }));
+  // What is too much to be kept is not kept.
+  quietly(() => {
+    chest.put('room', source.path, imageOf({ meta, room: draft }, VALUES));
+  });
   const lines = new Map([...draft.stock.broods.values()].map((brood) => [brood.name, brood.lines.length]));
   foldOn(draft, events.slice(before.events), on);
   takeLater(laidBy(source, meta), draft, lines);
   return draft;
 }
+
+/** Places, and intervals and windows of days. */
+const VALUES = [
+  ['file', 'line', 'from', 'to'],
+  ['low', 'likely', 'high'],
+];
 
 function laidBy({ path }: Source, { hash, through, before }: Meta): Laid {
   return { path, hash, day: before.day, through };

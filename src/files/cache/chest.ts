@@ -44,7 +44,7 @@ export function chestIn(folder: string): Chest {
     },
     put(kind, key, bytes) {
       if (bytes.length + HASH > LARGEST) return;
-      putOwn(placeOf(kind, key), Buffer.concat([sumOf([kind, key, bytes]), bytes]));
+      putOwn(placeOf(kind, key), sumOf([kind, key, bytes]), bytes);
       quietly(() => {
         leaveLatest(folder, kind);
       });

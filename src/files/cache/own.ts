@@ -18,12 +18,17 @@ export function readOwn(file: string, longest: number): Buffer {
   }
 }
 
-/** Puts a file in place, in a folder that is made if need be; what cannot be kept is not kept. */
-export function putOwn(file: string, bytes: Uint8Array): void {
+/** Puts a file of these parts in place, in a folder that is made if need be; what cannot be kept is not kept. */
+export function putOwn(file: string, ...parts: readonly Uint8Array[]): void {
   const temporary = `${file}.${process.pid}`;
   try {
     fs.mkdirSync(path.dirname(file), { recursive: true, mode: 0o700 });
-    fs.writeFileSync(temporary, bytes, { mode: 0o600, flag: 'wx' });
+    const open = fs.openSync(temporary, 'wx', 0o600);
+    try {
+      for (const part of parts) fs.writeFileSync(open, part);
+    } finally {
+      fs.closeSync(open);
+    }
     fs.renameSync(temporary, file);
   } catch {
     quietly(() => fs.rmSync(temporary, { force: true }));

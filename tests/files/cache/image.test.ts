@@ -53,6 +53,14 @@ describe('what is put in comes out', () => {
     expect(got.back).toBe(got);
   });
 
+  test('with records that are values, each by itself', () => {
+    const day = { low: 1, high: 2 };
+    const image = openImage(imageOf({ part: [day, day, [day]] }, [['low', 'high'], ['from']]));
+    const got = image('part');
+    expect(got).toEqual([day, day, [day]]);
+    expect(Array.isArray(got) && got[0] === got[1]).toBe(false);
+  });
+
   test('by its part, each look for itself', () => {
     const image = openImage(imageOf({ one: { list: [1] }, two: 'two' }));
     expect(image('two')).toBe('two');

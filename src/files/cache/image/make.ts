@@ -7,10 +7,11 @@ const MOST = 2 ** (31 - TAG_BITS);
 
 /**
  * An image of parts by name. Throws a `TypeError` for what is no plain data (records, lists, maps, sets, numbers,
- * texts, booleans, null, undefined), a `RangeError` where there is too much of it.
+ * texts, booleans, null, undefined), a `RangeError` where there is too much of it. `values` are key lists of records
+ * that nobody ever changes: whether two are one does not matter, and need not be remembered of millions.
  */
-export function imageOf(parts: Readonly<Record<string, unknown>>): Buffer {
-  const making = new Making();
+export function imageOf(parts: Readonly<Record<string, unknown>>, values: readonly (readonly string[])[] = []): Buffer {
+  const making = new Making(values);
   const cells = Object.fromEntries(Object.entries(parts).map(([name, value]) => [name, making.cell(value)]));
   return making.bytes(cells);
 }
@@ -22,8 +23,14 @@ class Making {
   private readonly texts = new Map<string, number>();
   private readonly shapes = new Map<string, number>();
   private readonly keys: (readonly string[])[] = [];
-  /** Where each thing begins that was met. */
+  /** Shapes of records that are values. */
+  private readonly values: ReadonlySet<number>;
+  /** Where each other thing begins that was met. */
   private readonly begun = new Map<object, number>();
+
+  constructor(values: readonly (readonly string[])[]) {
+    this.values = new Set(values.map((keys) => this.shapeOf(keys)));
+  }
 
   cell(value: unknown): number {
     switch (typeof value) {
@@ -69,31 +76,37 @@ class Making {
   }
 
   private thing(value: object): number {
-    const before = this.begun.get(value);
-    if (before === undefined) return this.begin(value);
-    this.words[before] = (this.words[before] ?? 0) | SHARED;
-    return before;
-  }
-
-  private begin(value: object): number {
-    if (value instanceof Map) return this.put(value, KIND.map, value.size, [...value].flat());
-    if (value instanceof Set) return this.put(value, KIND.set, value.size, [...value]);
-    if (Array.isArray(value)) return this.put(value, KIND.list, value.length, value);
-    const keys = Object.keys(value);
-    return this.put(value, KIND.record, this.shapeOf(keys), Object.values(value));
+    if (value instanceof Map) return this.once(value, KIND.map, value.size, () => [...value].flat());
+    if (value instanceof Set) return this.once(value, KIND.set, value.size, () => [...value]);
+    if (Array.isArray(value)) return this.once(value, KIND.list, value.length, () => value);
+    const shape = this.shapeOf(Object.keys(value));
+    if (this.values.has(shape)) return this.put(KIND.record, shape, Object.values(value));
+    return this.once(value, KIND.record, shape, () => Object.values(value));
   }
 
   private shapeOf(keys: readonly string[]): number {
-    const shape = this.indexOf(this.shapes, JSON.stringify(keys));
+    let text = '';
+    for (const key of keys) text += `${key.length} ${key}`;
+    const shape = this.indexOf(this.shapes, text);
     this.keys[shape] = keys;
     return shape;
   }
 
+  /** Puts what was not put before. */
+  private once(value: object, kind: number, size: number, inside: () => readonly unknown[]): number {
+    const before = this.begun.get(value);
+    if (before === undefined) {
+      this.begun.set(value, this.length);
+      return this.put(kind, size, inside());
+    }
+    this.words[before] = (this.words[before] ?? 0) | SHARED;
+    return before;
+  }
+
   /** The place is taken before what is inside is put: that may lead back here. */
-  private put(value: object, kind: number, size: number, inside: readonly unknown[]): number {
+  private put(kind: number, size: number, inside: readonly unknown[]): number {
     const at = this.length;
     this.length += 1 + inside.length;
-    this.begun.set(value, at);
     if (this.length > this.words.length) this.grow();
     if (size >= MOST || this.length >= MOST) throw new RangeError('too much for one image');
     this.words[at] = (size << SIZE_BITS) | kind;
