@@ -25,7 +25,10 @@ const LEFT = 11;
 
 export function whyText(rows: readonly Explained[], look: Look): string {
   if (rows.length > TOLD_IN_FULL) return choice(rows, look);
-  return `${[heading(look), ...rows.map((row) => explained(row, look))].join('\n\n')}\n`;
+  const [only, ...more] = rows;
+  if (only !== undefined && more.length === 0) return `${explained(only, look, `${heading(look)}: `)}\n`;
+  const first = `${heading(look)}: ${rows.length} rows have these words`;
+  return `${[first, ...rows.map((row) => explained(row, look))].join('\n\n')}\n`;
 }
 
 function choice(rows: readonly Explained[], look: Look): string {
@@ -60,11 +63,11 @@ function oneOfMany(rows: readonly Explained[]): readonly string[] {
   return [...plain.map(oneRow), `tankside why ${asked}  (${own.length} rows; for … one of ${own.join(', ')})`];
 }
 
-function explained({ id, title, because, quoted }: Explained, look: Look): string {
+function explained({ id, title, because, quoted }: Explained, look: Look, before = ''): string {
   const set = (label: string, text: string): string => labelled(`  ${label}`, text, LEFT, look.width);
   const each = (label: string, texts: readonly string[]): readonly string[] =>
     texts.map((text, index) => set(index === 0 ? label : '', text));
-  const [first = '', ...others] = paragraph(title, look.width).split('\n');
+  const [first = '', ...others] = paragraph(`${before}${title}`, look.width, before === '' ? 0 : 2).split('\n');
   const lines = quoted.flatMap((line, index) => [
     set(index === 0 ? 'lines' : '', `${line.file} line ${line.line}`),
     labelled('', line.text, LEFT + 2, look.width),

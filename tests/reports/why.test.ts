@@ -20,9 +20,7 @@ const look = plainLook(day('2026-02-15'));
 test('tells the rule, the numbers, the source and the lines as written', () => {
   expect(whyText([ROW], look)).toBe(
     [
-      'Sun 15 Feb 2026',
-      '',
-      'C1: water change 30 %',
+      'Sun 15 Feb 2026: C1: water change 30 %',
       '  rule     a chore falls due its interval after it was last done',
       '  numbers  last done 2026-02-10',
       '           10 Feb + 7 days = 17 Feb',
@@ -33,6 +31,12 @@ test('tells the rule, the numbers, the source and the lines as written', () => {
       '',
     ].join('\n'),
   );
+});
+
+test('two rows are told one below the other, and counted first', () => {
+  const [first, ...rest] = whyText([ROW, { ...ROW, title: 'C2: water change 30 %' }], look).split('\n\n');
+  expect(first).toBe('Sun 15 Feb 2026: 2 rows have these words');
+  expect(rest.map((block) => block.split('\n')[0])).toEqual(['C1: water change 30 %', 'C2: water change 30 %']);
 });
 
 test('lets the keeper choose where many rows have the words', () => {
