@@ -12,6 +12,7 @@ import { pKa, toxicAmmonia, unionisedShare, USUAL_PH, USUAL_WATER } from '../sci
 import type { Room } from '../state/draft.ts';
 import { loopOf } from '../state/tanks.ts';
 import { temperatureAt } from '../state/temperature.ts';
+import { since } from '../state/when.ts';
 import type { WaterBody } from './waters.ts';
 
 export type Parameter = keyof Reading;
@@ -32,13 +33,10 @@ type Fact = DeepReadonly<Room['water']['readings'][number]>;
 
 /**
  * Readings that speak of this water: of that day's water of the loop, or of the tank itself. Oldest
- * first, from `since` on: years of older ones are not gone through.
+ * first, from that day on: years of older ones are not gone through.
  */
-export function readingsOf(room: Room, body: WaterBody, since: Day = FIRST): Fact[] {
-  const { readings } = room.water;
-  let from = readings.length;
-  while (from > 0 && (readings[from - 1]?.day ?? since) >= since) from -= 1;
-  return readings.slice(from).filter((fact) => {
+export function readingsOf(room: Room, body: WaterBody, from: Day = FIRST): Fact[] {
+  return since(room.water.readings, from).filter((fact) => {
     if (fact.superseded) return false;
     if (fact.where === body.name) return true;
     if (body.kind === 'tank') return body.tanks.includes(fact.where);
