@@ -39,7 +39,17 @@ writeFileSync(
 const START: Command = { argv: ['-e', '0'], cache: null };
 const cold = (argv: readonly string[]): Command => ({ argv, cache: null });
 const due = ({ path, last }: Sample): string[] => [tool, 'due', '--journal', path, '--on', last];
-const jot = ({ path, last }: Sample): string[] => [tool, 'jot', '--journal', path, '--on', last, 'room: all well'];
+const jot = ({ path, last }: Sample, line = 'room: all well'): string[] => [
+  tool,
+  'jot',
+  '--journal',
+  path,
+  '--on',
+  last,
+  line,
+];
+/** A line that changes the daily list, so that two lists are held against each other. */
+const LEVEL = 'North: level 40 mm';
 
 function tell(name: string, value: number, unit: string, goal: readonly [goal: number, stretch: number] | null): void {
   const reached =
@@ -59,7 +69,10 @@ function short(runner: Runner): void {
   const hundred = generated(folder, 100_000);
   const jotted = changing(folder, 'jotted', ten);
   const edited = changing(folder, 'edited', ten);
-  for (const { path, last } of [jotted, edited]) runner.milliseconds({ argv: due({ path, last }), cache });
+  const jottedMore = changing(folder, 'jotted-more', hundred);
+  const editedMore = changing(folder, 'edited-more', hundred);
+  for (const { path, last } of [jotted, edited, jottedMore, editedMore])
+    runner.milliseconds({ argv: due({ path, last }), cache });
   const commands = new Map<string, Command>([
     ['start', START],
     ['--help', cold([tool, '--help'])],
@@ -72,6 +85,9 @@ function short(runner: Runner): void {
     ['due, 100,000 lines', cold(due(hundred))],
     ['due, 100,000 lines, unchanged', { argv: due(hundred), cache }],
     ['jot to 10,000 lines', { argv: jot(jotted), cache, before: jotted.asItWas }],
+    ['jot of a level to 10,000 lines', { argv: jot(jotted, LEVEL), cache, before: jotted.asItWas }],
+    ['due, 100,000 lines, 1,000 added', { argv: due(editedMore.then), cache, before: editedMore.longer }],
+    ['jot to 100,000 lines', { argv: jot(jottedMore), cache, before: jottedMore.asItWas }],
     ['due, 400 rows', cold(due(rows(folder, 400)))],
     ['due, 1 row of the same room', cold(due(rows(folder, 1)))],
   ]);
@@ -92,7 +108,10 @@ function short(runner: Runner): void {
   timesStart(rounds, 'due, 100,000 lines, unchanged', null);
   console.log('\nafter a change');
   timesStart(rounds, 'due, 10,000 lines, 1,000 added', null);
+  timesStart(rounds, 'due, 100,000 lines, 1,000 added', null);
   timesStart(rounds, 'jot to 10,000 lines', [1.5, 1.15]);
+  timesStart(rounds, 'jot of a level to 10,000 lines', null);
+  timesStart(rounds, 'jot to 100,000 lines', null);
 }
 
 /** The journal of a million lines, beside shorter ones in the same rounds. */
