@@ -130,6 +130,14 @@ describe('what is wanted', () => {
     expect(rows('2026-04-01 room: wanted 5 limia by 2026-06-01\n')).toMatchObject([{ matches: [], short: 5 }]);
     expect(promises(after('')).wanted).toEqual([]);
   });
+  it('at a length is met by fish that most likely have it', () => {
+    const sized = '2026-05-01 C2: Rowan-1 average 26 mm\n';
+    const takes = (mm: number): number[] =>
+      rows(`${sized}2026-04-01 room: wanted 5 krib at ${String(mm)} mm by 2026-05-02\n`).flatMap(({ matches }) =>
+        matches.map((match) => match.takes),
+      );
+    expect([takes(20), takes(25), takes(40)]).toEqual([[5], [5], []]);
+  });
   it('is told as what nothing meets, or what is short', () => {
     const [some] = rows(wish(50, ' by 2026-05-10', '2026-04-01', 'Fen'));
     expect(some?.because.steps).toEqual([

@@ -1,7 +1,7 @@
 /**
  * `npm run mutants`: breaks the fold, the checks and the questions in one place after another, and tells which
  * breaks no test notices. `mutants PART …` or `mutants FILE …`, with the tests of the part or those that are named
- * (`tests/…`); the words of messages are left as they are.
+ * (`tests/…`); `FILE:60-90` are lines of it. The words of messages are left as they are.
  */
 import { Stryker } from '@stryker-mutator/core';
 import { readFileSync } from 'node:fs';
@@ -33,7 +33,8 @@ function chosen(words: readonly string[]): Part[] {
 
 function partsOf(asked: readonly string[]): Part[] {
   return asked.map((word) => {
-    const part = PARTS.find(({ name, files }) => name === word || files.some((file) => holds(file, word)));
+    const [wanted = word] = word.split(':');
+    const part = PARTS.find(({ name, files }) => name === word || files.some((file) => holds(file, wanted)));
     if (!part) throw new Error(`no part of ${PARTS.map(({ name }) => name).join(', ')} has ${word}`);
     return part.name === word ? part : { ...part, files: [word] };
   });
