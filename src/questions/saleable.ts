@@ -3,7 +3,7 @@ import type { Because } from '../core/because.ts';
 import type { Day } from '../core/day.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
 import { exactly, middle } from '../core/interval.ts';
-import { linesOf } from '../core/span.ts';
+import { linesOf, type LineRef } from '../core/span.ts';
 import { ageWords, dayWords, rangeWords, windowWords } from '../core/words.ts';
 import { guildDefaults } from '../science/guilds.ts';
 import { ageAtSize, BROOD_CV, shareAtLeast } from '../science/growth.ts';
@@ -136,9 +136,10 @@ function weeksWords(age: Interval): string {
   return whole ? `${String(age.low / 7)} weeks` : ageWords(age);
 }
 
-function ruleLines(room: Room, body: SeenBody): { file: string; line: number }[] {
+function ruleLines(room: Room, body: SeenBody): readonly LineRef[] {
   const species = speciesOf(room, body);
-  return species === null ? [] : linesOf([species.place]).map(({ file, line }) => ({ file, line }));
+  if (species === null) return [];
+  return linesOf([species.place, ...(species.saleFrom === null ? [] : [species.saleFrom])]);
 }
 
 /** Size or age, whichever comes first; both: whichever comes last. */

@@ -37,6 +37,8 @@ export interface Species {
   traits: SpeciesTraits;
   day: Day;
   place: Place;
+  /** The line that set when they are for sale; null where none did. */
+  saleFrom: Place | null;
 }
 
 /** Which fish a clause named outright, and in which line. */

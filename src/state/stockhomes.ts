@@ -25,6 +25,7 @@ function speciesDeclared(draft: Draft, event: EventOf<'species declared'>): void
     traits: before ? amended(before.traits, event.traits) : event.traits,
     day: before?.day ?? event.day,
     place: before?.place ?? event.place,
+    saleFrom: event.traits.saleAt === null ? (before?.saleFrom ?? null) : event.place,
   });
 }
 
