@@ -32,8 +32,11 @@ export interface Reader {
   /** Of readings that stand on what the cache keeps; null where nothing is kept. */
   readonly rows: KeptRows | null;
   read(found: Found): Read;
-  /** The room that a reading of this reader's tells, or one with lines more; never of a day behind it. */
-  fold(reading: Reading, on: Day): Room;
+  /**
+   * The room that a reading of this reader's tells, or one with lines more; never of a day behind it. `today` is
+   * what counts as past.
+   */
+  fold(reading: Reading, on: Day, today: Day): Room;
 }
 
 /** Reads the main file at that path. */
@@ -42,23 +45,33 @@ export function readerOf({ files, chest }: Pick<Context, 'files' | 'chest'>, fil
   const footing = chest === null ? null : findFooting(chest, source);
   if (chest !== null) bringBack(chest);
   bringBuiltShapes();
-  const fold = ({ events, behind }: Reading, on: Day): Room =>
-    footing === null || behind === null ? foldRoom(events, on) : footing.room(events, on);
+  // Readings of all of the journal that no footing served for: the fold lays one on its way.
+  const wholes = new WeakMap<Reading, Whole>();
+  const fold = (reading: Reading, on: Day, today: Day): Room => {
+    const { events, behind } = reading;
+    if (footing !== null && behind !== null) return footing.room(events, on);
+    const whole = wholes.get(reading);
+    if (chest === null || whole === undefined) return foldRoom(events, on);
+    const { text, bare, fetched } = whole;
+    return foldKeeping(chest, source, { text, reading: bare, fetched, by: today }, on);
+  };
   return {
     rows: footing === null ? null : footing.rows,
     fold,
     read(found) {
       const onward = footing === null ? null : readOn(footing, found);
       let known: Whole | null = null;
-      const whole = (): Whole => (known ??= readWhole(source, found));
+      const whole = (): Reading => {
+        known ??= readWhole(source, found);
+        if (onward === null) wholes.set(known.reading, known);
+        return known.reading;
+      };
       return {
-        latest: onward ?? whole().reading,
-        whole: () => whole().reading,
+        latest: onward ?? whole(),
+        whole,
         room(on, today) {
-          if (onward !== null && onward.behind !== null && on >= onward.behind.day) return fold(onward, on);
-          const { reading, bare, fetched } = whole();
-          if (chest === null || onward !== null) return foldRoom(reading.events, on);
-          return foldKeeping(chest, source, { text: found.text, reading: bare, fetched, by: today }, on);
+          const serves = onward !== null && onward.behind !== null && on >= onward.behind.day;
+          return fold(serves ? onward : whole(), on, today);
         },
       };
     },
@@ -71,6 +84,7 @@ function readOn(footing: Footing, found: Found): Reading | null {
 }
 
 interface Whole {
+  readonly text: string;
   readonly reading: Reading;
   /** Without what is wrong with the files themselves. */
   readonly bare: Reading;
@@ -89,5 +103,5 @@ function readWhole({ files, path: file }: Source, found: Found): Whole {
   };
   let bare: Reading | null = null;
   const reading = readingOf({ also }, file, found, (...asked) => (bare = readJournal(...asked)));
-  return { reading, bare: bare ?? reading, fetched };
+  return { text: found.text, reading, bare: bare ?? reading, fetched };
 }

@@ -67,7 +67,7 @@ export async function openDesk(
     today,
     read: (of) => shelf.read(of),
     readWith: (of, lines, first) => shelf.readWith(of, lines, first),
-    fold: (reading, on) => shelf.fold(reading, on),
+    fold: (reading, on) => shelf.fold(reading, on, today),
   };
   return {
     book,
@@ -120,9 +120,9 @@ class Readings {
     return this.read(whole);
   }
 
-  fold(reading: Reading, on: Day): Room {
+  fold(reading: Reading, on: Day, today: Day): Room {
     const rooms = this.readings.find((each) => each.reading === reading)?.rooms;
-    const room = rooms?.get(on) ?? this.reader.fold(reading, on);
+    const room = rooms?.get(on) ?? this.reader.fold(reading, on, today);
     rooms?.set(on, room);
     return room;
   }

@@ -257,3 +257,18 @@ describe(
     });
   },
 );
+
+test('a line jotted to a journal of which nothing is kept leaves a footing', async () => {
+  const path = '/room/fishroom.txt';
+  const world = { today: '2026-11-22', files: { [path]: EXAMPLE } };
+  const chest = chestInMemory();
+  const told = await tankside(['jot', 'S5: water change 30 %'], { ...world, chest });
+  expect(told).toEqual(await tankside(['jot', 'S5: water change 30 %'], world));
+  expect([...chest.kept.keys()]).toContain(`room ${path}`);
+  const { files } = told;
+  expect(chest.found).toBe(0);
+  expect(await tankside(['due'], { today: '2026-11-22', files, chest })).toEqual(
+    await tankside(['due'], { today: '2026-11-22', files }),
+  );
+  expect(chest.found).toBe(1);
+});

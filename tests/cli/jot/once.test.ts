@@ -27,9 +27,9 @@ async function cost(lines: readonly string[]): Promise<{ reads: number; folds: n
         count.reads += 1;
         return reader.read(found);
       },
-      fold(reading, on) {
+      fold(reading, on, today) {
         count.folds += 1;
-        return reader.fold(reading, on);
+        return reader.fold(reading, on, today);
       },
     };
   };
