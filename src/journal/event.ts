@@ -285,7 +285,8 @@ interface Kinds {
 
   // feed and cultures
   fed: { readonly food: string; readonly grams: Measure<'g'> | null };
-  'culture started': Record<never, never>;
+  /** `from`: another jar, or whose it was; absent where nobody said. */
+  'culture started': { readonly from?: string };
   'culture harvested': Record<never, never>;
   'culture split': { readonly to: string };
   'culture sour': Record<never, never>;

@@ -38,7 +38,7 @@ export const CULTURES_HOMES: Homes<
   },
   'culture started': (draft, event) => {
     const jar = jarOf(draft, event);
-    if (jar) start(jar, null, event);
+    if (jar) start(jar, event.from ?? null, event);
   },
   'culture harvested': (draft, event) => {
     jarOf(draft, event)?.harvests.push({ day: event.day, place: event.place });

@@ -265,7 +265,10 @@ export const FACTS = {
   'gave away': fact('gave away', { fish: countable, count: some, to: maybe(words) }),
   spent: fact('spent', { amount, text: maybe(words) }),
   fed: fact('fed', { food: oneOf('microworm', 'brine shrimp', 'flake'), grams: maybe(exact('g', 10)) }),
-  'culture started': bare('culture started'),
+  'culture started': fc.oneof(
+    bare('culture started'),
+    fact('culture started', { from: fc.oneof(fc.constant('M2'), words) }),
+  ),
   'culture harvested': bare('culture harvested'),
   'culture split': fact('culture split', { to: fc.constant('M2') }),
   'culture sour': bare('culture sour'),

@@ -75,8 +75,8 @@ export const TRADE_BUILDS: Builds<
     return { kind: 'fed', food: food(whatOf(clause) ?? clause.needText('microworm')), grams };
   },
   'culture started': ({ clause }) => {
-    clause.linked('from');
-    return { kind: 'culture started' };
+    const from = clause.linked('from')?.value;
+    return { kind: 'culture started', ...(from === undefined ? {} : { from: wordsOf(clause, from) }) };
   },
   'culture harvested': () => ({ kind: 'culture harvested' }),
   'culture split': ({ clause }) => {

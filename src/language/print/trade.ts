@@ -89,7 +89,8 @@ export const TRADE_PRINTS: Prints<
     w.words(w.first(TRADE.spent.says.spent), w.money(event.amount), event.text !== null && w.quoted(event.text)),
   fed: (event, voice) =>
     w.words(w.first(TRADE.fed.says.fed), event.grams && `${w.span(event.grams, voice)} g`, event.food),
-  'culture started': () => w.first(TRADE['culture started'].says.started),
+  'culture started': ({ from }) =>
+    w.words(w.first(TRADE['culture started'].says.started), from !== undefined && `from ${jarOrWords(from)}`),
   'culture harvested': () => w.first(TRADE['culture harvested'].says.harvested),
   'culture split': (event) => `${w.first(TRADE['culture split'].says.split)} to ${event.to}`,
   'culture sour': () => w.first(TRADE['culture sour'].says.sour),
@@ -98,6 +99,11 @@ export const TRADE_PRINTS: Prints<
   note: (event) => `note ${event.text}`,
   photo: (event) => `photo ${w.quoted(event.file)}`,
 };
+
+/** A jar as jars are called stands bare, anything else in quotes. */
+function jarOrWords(from: string): string {
+  return /^\p{L}+\d+$/u.test(from) ? from : w.quoted(from);
+}
 
 function catching(value: boolean): string {
   return w.first(value ? TRADE.catching.says.yes : TRADE.catching.says.no);
