@@ -53,10 +53,8 @@ class Traps implements ProxyHandler<unknown[]> {
   set(_: unknown[], key: PropertyKey, value: unknown): boolean {
     const { known } = this;
     // What `push` does, step by step.
-    if (!this.allOpen && (Number(key) === known.length || (key === 'length' && value === known.length))) {
-      return Reflect.set(known, key, value);
-    }
-    return Reflect.set(this.all(), key, value);
+    const pushed = key === String(known.length) || (key === 'length' && value === known.length);
+    return Reflect.set(pushed ? known : this.all(), key, value);
   }
 
   has(_: unknown[], key: PropertyKey): boolean {
