@@ -11,7 +11,7 @@ import { fishIn } from '../state/places.ts';
 import { openRigs } from '../state/rigs.ts';
 import { loopOf } from '../state/tanks.ts';
 import type { Disturbance } from '../state/water.ts';
-import { since } from '../state/when.ts';
+import { lastSince, since } from '../state/when.ts';
 import { readingsOf } from './readings.ts';
 import { bodiesOfWater, type WaterBody } from './waters.ts';
 
@@ -56,13 +56,16 @@ export function nextTest(watch: Watch): Day {
 
 type Cause = Pick<Watch, 'why' | 'since' | 'place'>;
 
+/** What disturbed a filter longer ago, days, is asked about no more, ended or not: it has grown again (ours). */
+const FORGOTTEN = 365;
+
 type Disturbed = DeepReadonly<Room['water']['disturbed'][number]>;
 
 /** What disturbed the living filter on the last day on which anything did. */
 function disturbances(room: Room, body: WaterBody): Cause[] {
   const { disturbed } = room.water;
   const disturbs = (fact: Disturbed): boolean => isHere(body, fact) && isOfTheLivingFilter(room, fact);
-  const last = disturbed.findLast(disturbs);
+  const last = lastSince(disturbed, room.on - FORGOTTEN, disturbs);
   if (last === undefined) return [];
   return since(disturbed, last.day)
     .filter(disturbs)

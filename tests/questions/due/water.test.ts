@@ -134,6 +134,13 @@ describe('the water watch', () => {
     expect(watch('2026-02-20', [media, zero('2026-02-19'), zero('2026-02-20')])).toHaveLength(1);
   });
 
+  it('asks for a year at most, whatever was tested', () => {
+    expect(watch('2027-02-01', [media])).toHaveLength(1);
+    expect(watch('2027-02-02', [media])).toEqual([]);
+    const again: Line = ['2026-09-01', loop('Long'), { kind: 'media cleaned' }];
+    expect(watch('2027-02-02', [media, again])[0]?.why).toContain('media cleaned on 1 Sep 2026');
+  });
+
   it('a test that shows some begins the count anew', () => {
     const some = test('2026-02-17', loop('Long'), { tan: measure('mg/L', 0.25), no2: measure('mg/L', 0) });
     const lines = [media, zero('2026-02-14'), zero('2026-02-15'), zero('2026-02-16'), some];
