@@ -10,13 +10,12 @@ import { loopVolume, liveVolume } from '../state/volume.ts';
 import { happened, lastSince, since } from '../state/when.ts';
 import { whereOf } from '../state/where.ts';
 import { addedBy, type Added } from './doses.ts';
+import { TAP_LASTS } from './raised.ts';
 import { lastOf, PARAMETER_WORDS, readingsOf } from './readings.ts';
 import { bodiesOfWater, bodyOfWater, type WaterBody } from './waters.ts';
 
 /** Days for which a test of KH or GH says what new water does to it (ours: a setting). */
 const LASTS = 90;
-/** Days for which a test of the new water stands (ours: a setting). */
-const TAP_LASTS = 365;
 
 /** One text for each water of which KH or GH went further in a day than the trade has it; mostly none. */
 export function hardnessLines(room: Room, events: readonly Event[]): readonly string[] {

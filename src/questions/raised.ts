@@ -20,7 +20,7 @@ const TAN_LASTS = 14;
 /** Tests of so many days ago are not asked (ours: a setting). */
 const OLD = 365;
 /** Days for which a test of the new water stands (ours: a setting). */
-const TAP_LASTS = 365;
+export const TAP_LASTS = 365;
 /** Where bicarbonate or hard tap water can take pH (from memory: a bicarbonate solution in air stands at about 8.3). */
 const RAISED_PH = 8.3;
 /** Products that raise pH, by what labels and keepers call them. */
