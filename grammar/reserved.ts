@@ -34,19 +34,25 @@ export const JOINING_WORDS: ReadonlySet<string> = new Set(
 /** Units of one letter that a thumb may also mean as a name: refused but for rows and loops, which never follow a number. */
 const UNIT_LETTERS = ['c', 'f', 'l', 'g', 'h', 'm'];
 
-const refused: ReadonlySet<string> = new Set([
-  ...HEADINGS.flatMap((heading) =>
-    [...openersUnder(heading).values()].flat().flatMap(({ words, yields }) => (yields ? [] : words.slice(0, 1))),
-  ),
-  ...DECLARING.keys(),
-  ...OTHER_REFUSED.split(' '),
-  ...[...SEX_WORDS.keys()].filter((word) => word.length > 1 && !LATER_SEX_WORDS.has(word)),
-  ...[...UNIT_WORDS.keys()].filter((spelling) => spelling.length > 1 && !spelling.includes(' ')),
-]);
+let words: ReadonlySet<string> | null = null;
+
+/** Worked out when a declaration first asks: the words of every clause are among them. */
+function refused(): ReadonlySet<string> {
+  words ??= new Set([
+    ...HEADINGS.flatMap((heading) =>
+      [...openersUnder(heading).values()].flat().flatMap(({ words, yields }) => (yields ? [] : words.slice(0, 1))),
+    ),
+    ...DECLARING.keys(),
+    ...OTHER_REFUSED.split(' '),
+    ...[...SEX_WORDS.keys()].filter((word) => word.length > 1 && !LATER_SEX_WORDS.has(word)),
+    ...[...UNIT_WORDS.keys()].filter((spelling) => spelling.length > 1 && !spelling.includes(' ')),
+  ]);
+  return words;
+}
 
 /** True for a name that a declaration must not take, since the reader would take it for something else. */
 export function isRefusedName(name: string, declares: string): boolean {
   const word = name.toLowerCase();
-  if (refused.has(word)) return true;
+  if (refused().has(word)) return true;
   return UNIT_LETTERS.includes(word) && declares !== 'row' && declares !== 'loop';
 }

@@ -15,7 +15,18 @@ export type Token = IToken;
 
 type Match = (text: string, offset: number, before: IToken[]) => string | null;
 
-/** A token matched by a function; `starts` are all characters that it may begin with. */
+/** A token matched by a pattern; `starts` are all characters that it may begin with. */
+function plain(
+  name: string,
+  label: string,
+  starts: readonly string[],
+  pattern: RegExp,
+  group?: typeof Lexer.SKIPPED,
+): TokenType {
+  return createToken({ name, label, pattern, start_chars_hint: [...starts], ...(group && { group }) });
+}
+
+/** The same by a function. */
 function custom(name: string, label: string, starts: readonly (string | number)[], match: Match): TokenType {
   return createToken({
     name,
@@ -70,7 +81,7 @@ const unit = sticky(
 );
 const anything = sticky(/[^]/uy);
 
-export const Blank = createToken({ name: 'Blank', pattern: /[ \t]+/, group: Lexer.SKIPPED });
+export const Blank = plain('Blank', 'a blank', [' ', '\t'], /[ \t]+/, Lexer.SKIPPED);
 export const Comment = createToken({
   name: 'Comment',
   group: Lexer.SKIPPED,
@@ -89,21 +100,13 @@ export const Hash = custom('Hash', '`#`', ['#'], (text, offset) => (text[offset]
 export const InchMark = custom('InchMark', 'a quote after a number', ['"'], (text, offset) =>
   text[offset] === '"' && /\d/.test(text[offset - 1] ?? '') ? '"' : null,
 );
-export const Quote = createToken({ name: 'Quote', label: 'words in quotes', pattern: /"[^"]*"/ });
-export const OpenQuote = createToken({ name: 'OpenQuote', label: 'an open quote', pattern: /"[^"]*/ });
-export const DateToken = createToken({
-  name: 'Date',
-  label: 'a date',
-  pattern: /\d{4}-\d{1,2}-\d{1,2}(?![\d-])/,
-});
+export const Quote = plain('Quote', 'words in quotes', ['"'], /"[^"]*"/);
+export const OpenQuote = plain('OpenQuote', 'an open quote', ['"'], /"[^"]*/);
+export const DateToken = plain('Date', 'a date', DIGITS, /\d{4}-\d{1,2}-\d{1,2}(?![\d-])/);
 export const Time = custom('Time', 'a time of day', DIGITS, (text, offset, before) =>
   before.length === 1 && before[0]?.tokenType === DateToken ? clock(text, offset) : null,
 );
-export const Ordinal = createToken({
-  name: 'Ordinal',
-  label: 'a day of the month',
-  pattern: /\d{1,2}(?:st|nd|rd|th)(?![a-z0-9])/i,
-});
+export const Ordinal = plain('Ordinal', 'a day of the month', DIGITS, /\d{1,2}(?:st|nd|rd|th)(?![a-z0-9])/i);
 /** `1,500`: a thousand and a half, or one and a half? */
 export const Joined = custom('Joined', 'a number', DIGITS, joined);
 export const Num = custom('Number', 'a number', [...DIGITS, '.', ...FRACTIONS], number);
@@ -121,19 +124,19 @@ export const Ish = custom('Ish', '`ish`', ['i', 'I', '-'], (text, offset, before
 );
 export const Note = custom('Note', '`note`', ['n', 'N'], note);
 export const Word = custom('Word', 'a word', [...LETTERS, ...BEYOND_ASCII], word);
-export const Colon = createToken({ name: 'Colon', label: '`:`', pattern: /:/ });
-export const Semicolon = createToken({ name: 'Semicolon', label: '`;`', pattern: /;/ });
-export const Comma = createToken({ name: 'Comma', label: '`,`', pattern: /,/ });
+export const Colon = plain('Colon', '`:`', [':'], /:/);
+export const Semicolon = plain('Semicolon', '`;`', [';'], /;/);
+export const Comma = plain('Comma', '`,`', [','], /,/);
 /** A sign before a number after a blank: nothing in a fish room is less than none. */
 export const Minus = custom('Minus', 'a minus', ['-'], (text, offset) =>
   text[offset] === '-' && /[ \t]/.test(text[offset - 1] ?? ' ') && /\d/.test(text[offset + 1] ?? '') ? '-' : null,
 );
-export const Dash = createToken({ name: 'Dash', label: '`-`', pattern: /-/ });
-export const Plus = createToken({ name: 'Plus', label: '`+`', pattern: /\+/ });
-export const Tilde = createToken({ name: 'Tilde', label: '`~`', pattern: /[~≈]/ });
-export const Question = createToken({ name: 'Question', label: '`?`', pattern: /\?/ });
-export const Slash = createToken({ name: 'Slash', label: '`/`', pattern: /\// });
-export const Ampersand = createToken({ name: 'Ampersand', label: '`&`', pattern: /&/ });
+export const Dash = plain('Dash', '`-`', ['-'], /-/);
+export const Plus = plain('Plus', '`+`', ['+'], /\+/);
+export const Tilde = plain('Tilde', '`~`', ['~', '≈'], /[~≈]/);
+export const Question = plain('Question', '`?`', ['?'], /\?/);
+export const Slash = plain('Slash', '`/`', ['/'], /\//);
+export const Ampersand = plain('Ampersand', '`&`', ['&'], /&/);
 const money = sticky(/[€£$¥]/y);
 const moneyWord = sticky(/(?:eur|euros?|usd|gbp|chf|dollars?)(?![\p{L}\p{N}_'-])/iuy);
 export const Currency = custom(
@@ -142,8 +145,8 @@ export const Currency = custom(
   ['€', '£', '$', '¥', ...'eugcdEUGCD'],
   (text, offset, before) => money(text, offset) ?? (before.at(-1)?.tokenType === Num ? moneyWord(text, offset) : null),
 );
-export const At = createToken({ name: 'At', label: '`@`', pattern: /@/ });
-export const Dot = createToken({ name: 'Dot', label: 'a full stop', pattern: /[.!]/ });
+export const At = plain('At', '`@`', ['@'], /@/);
+export const Dot = plain('Dot', 'a full stop', ['.', '!'], /[.!]/);
 /** Anything else, one character at a time, so that the lexer itself never fails. */
 export const Unknown = custom('Unknown', 'a sign', [...upTo(0, 255), ...upTo(256, 65_535, 128)], anything);
 
@@ -184,18 +187,6 @@ export const RAW_TOKENS: readonly TokenType[] = [
 /** A token type that only tagging deals out. */
 export function tagged(name: string, label: string): TokenType {
   return createToken({ name, label, pattern: Lexer.NA });
-}
-
-// The tests build one with every check of the toolkit on; here they would only cost time.
-const lexer = new Lexer([...RAW_TOKENS], {
-  positionTracking: 'onlyOffset',
-  ensureOptimizations: true,
-  skipValidations: true,
-});
-
-/** The tokens of one line, whose punctuation has been folded. Never fails; what has no meaning is `Unknown`. */
-export function cut(line: string): IToken[] {
-  return lexer.tokenize(line).tokens;
 }
 
 /** Where a token ends in its line. */

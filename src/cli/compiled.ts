@@ -7,7 +7,7 @@ import fs from 'node:fs';
 import module from 'node:module';
 import path from 'node:path';
 import vm from 'node:vm';
-import { optimiseLater } from './shortrun.ts';
+import { tuneForShortRun } from './shortrun.ts';
 
 const CODE = path.join(__dirname, 'tankside-code.cjs');
 
@@ -21,7 +21,7 @@ function compiled(): Buffer | undefined {
 
 export function runProgram(): void {
   // The engine compares its settings with those that the compiled form was made under.
-  optimiseLater();
+  tuneForShortRun();
   const cachedData = compiled();
   const script = new vm.Script(fs.readFileSync(CODE, 'utf8'), {
     filename: CODE,

@@ -14,7 +14,7 @@ import { takeAlong } from './footing/worked.ts';
 import { memoryFolder, thisBuild } from './memory/build.ts';
 import { keyHere } from './memory/here.ts';
 import { run } from './program.ts';
-import { optimiseLater } from './shortrun.ts';
+import { tuneForShortRun } from './shortrun.ts';
 import { realContext } from './world.ts';
 
 /** A fault of ours, as sysexits.h numbers it; 1 to 3 mean something to scripts. */
@@ -23,7 +23,7 @@ const OUR_FAULT = 70;
 /** Commands that are there to write: nothing of theirs could be said again. */
 const WRITERS = new Set(['jot', 'settle', 'start', 'tidy']);
 
-optimiseLater();
+tuneForShortRun();
 
 process.stdout.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EPIPE') process.exit();

@@ -13,7 +13,10 @@ export function realContext(chest: Chest | null, shelf: Shelf | null): Context {
     out: output(process.stdout),
     err: output(process.stderr),
     input: {
-      isTTY: process.stdin.isTTY,
+      // Node makes a stream of it when it is first looked at, and most runs read none.
+      get isTTY() {
+        return process.stdin.isTTY;
+      },
       async text() {
         let text = '';
         process.stdin.setEncoding('utf8');

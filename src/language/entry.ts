@@ -3,7 +3,8 @@ import { isParseFault, parseClauses, parseHeading } from '../../grammar/parse.ts
 import type { HeadingKind } from '../../grammar/phrases.ts';
 import type { ClauseNode, Piece, VersusNode } from '../../grammar/syntax.ts';
 import { openingAt } from '../../grammar/openings.ts';
-import { Colon, Comma, cut, endOf, Note, Time } from '../../grammar/tokens.ts';
+import { cut } from '../../grammar/cut.ts';
+import { Colon, Comma, endOf, Note, Time } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
 import type { Day } from '../core/day.ts';
 import { build } from './build/build.ts';

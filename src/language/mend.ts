@@ -1,7 +1,8 @@
 /** From faults to problems: every problem comes with a line that would be read. */
 import type { Problem } from '../core/problem.ts';
 import { DECLARING } from '../../grammar/reserved.ts';
-import { cut, Colon, Comma, DateToken, endOf, Note, Semicolon, Time } from '../../grammar/tokens.ts';
+import { cut } from '../../grammar/cut.ts';
+import { Colon, Comma, DateToken, endOf, Note, Semicolon, Time } from '../../grammar/tokens.ts';
 import { applyEdits, asRemark } from './faults.ts';
 import type { Edit, Fault } from './faults.ts';
 import { foldPunctuation } from './punctuation.ts';

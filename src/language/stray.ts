@@ -11,7 +11,8 @@ import {
 import { Name } from '../../grammar/tags.ts';
 import type { ClauseKind, HeadingKind } from '../../grammar/phrases.ts';
 import type { DetailNode, Piece } from '../../grammar/syntax.ts';
-import { cut, endOf, Num } from '../../grammar/tokens.ts';
+import { cut } from '../../grammar/cut.ts';
+import { endOf, Num } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
 import { nearest, slips } from '../core/suggest.ts';
 import { asRemark, fault } from './faults.ts';

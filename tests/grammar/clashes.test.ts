@@ -18,7 +18,8 @@ import {
 import { isRefusedName } from '../../grammar/reserved.ts';
 import type { ClauseKind, HeadingKind, Phrase, Phrases } from '../../grammar/phrases.ts';
 import { JournalParser } from '../../grammar/parser.ts';
-import { cut, RAW_TOKENS } from '../../grammar/tokens.ts';
+import { cut } from '../../grammar/cut.ts';
+import { RAW_TOKENS } from '../../grammar/tokens.ts';
 import { tagClauses } from '../../grammar/tagging.ts';
 
 const HEADINGS: readonly HeadingKind[] = [

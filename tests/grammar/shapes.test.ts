@@ -10,28 +10,18 @@ import { HEADINGS } from '../../grammar/phrases.ts';
 import { movedClauses } from '../../grammar/moving.ts';
 import type { ClauseNode } from '../../grammar/syntax.ts';
 import { shapeOf, Shapes } from '../../grammar/shapes.ts';
-import { Colon, cut } from '../../grammar/tokens.ts';
+import { cut } from '../../grammar/cut.ts';
+import { Colon } from '../../grammar/tokens.ts';
 import { vocabulary } from '../../grammar/vocabulary.ts';
 import type { Names } from '../../src/language/names.ts';
 import { readJournal } from '../../src/language/read.ts';
 import { foldPunctuation } from '../../src/language/punctuation.ts';
+import { changed } from '../support/changed.ts';
 import { NO_FILES } from '../support/lines.ts';
 import { generateJournal, randomFrom } from '../tools/generate.ts';
 
 const EXAMPLE = readFileSync(new URL('../../examples/workshop/fishroom.txt', import.meta.url), 'utf8');
-const SIGNS = [...' ,;:-"#0123456789abcdefgmnrstx½–“”\u00a0\tÄé♂%()/~?+.'];
 const ENOUGH = 100_000;
-
-function changed(line: string, random: () => number): string {
-  let text = line;
-  for (let times = 1 + Math.floor(random() * 2); times > 0; times -= 1) {
-    const at = Math.floor(random() * (text.length + 1));
-    const sign = SIGNS[Math.floor(random() * SIGNS.length)] ?? ' ';
-    const how = random();
-    text = text.slice(0, at) + (how < 2 / 3 ? sign : '') + text.slice(how < 1 / 3 ? at : at + 1);
-  }
-  return text;
-}
 
 test('a line of a shape that was parsed before reads as it does afresh', { timeout: 300_000 }, () => {
   const random = randomFrom(5);

@@ -87,6 +87,7 @@ function compile() {
     const { setFlagsFromString } = require('node:v8');
     const { readFileSync, writeFileSync } = require('node:fs');
     setFlagsFromString('--interrupt-budget=2000000');
+    setFlagsFromString('--semi-space-growth-factor=16');
     const script = new (require('node:vm').Script)(readFileSync(${JSON.stringify(code)}, 'utf8'));
     process.env.TANKSIDE_CACHE = 'off';
     process.argv = [process.execPath, '', 'due', '--on', '2026-11-22', '--journal', ${JSON.stringify(journal)}];
