@@ -3,30 +3,48 @@ import { countWords } from '../../core/words.ts';
 import { bodiesIn, isBrood, partIn, tanksOf } from '../../state/bodies.ts';
 import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
-import { walkOrder } from '../../state/tanks.ts';
+import { isNewWater, sharers, walkOrder } from '../../state/tanks.ts';
 import { oncePerRoom } from '../holds/once.ts';
-import { heldTanks } from '../holds/reach.ts';
-import { sickIn } from '../holds/sickness.ts';
+import { sickBeside } from '../holds/sickness.ts';
+import { lastReason } from '../last.ts';
 import { watches } from '../watch.ts';
 
-/** The first tank in walking order that holds no fish; trays, quarantine tanks and tanks shut to fish are left out. */
-function freeTank(room: Room, from: string | null): string | null {
+/** The first tank in walking order that holds no fish; trays, quarantine tanks and tanks shut to fish from there are left out. */
+export function freeTank(room: Room, from: string | null): string | null {
   return walkOrder(room).find((name) => isFree(room, name) && isOpen(room, from, name)) ?? null;
 }
 
 /** Tanks on a filter that is watched. */
 const onWatch = oncePerRoom((room) => new Set(watches(room).flatMap(({ body }) => body.tanks)));
 
-/** No young go to a tank that is held, sick or on a filter that is watched, unless theirs is as well. */
+/**
+ * No fish go into sickness, a hold, quarantine or a filter that is watched, unless their tank is in it as well; nor out
+ * of sickness, a hold or quarantine into the water of others.
+ */
 function isOpen(room: Room, from: string | null, name: string): boolean {
-  const shut = (tank: string): boolean => heldTanks(room).has(tank) || sickIn(room, tank) !== null;
-  const here = from !== null && shut(from);
-  return (here || !shut(name)) && ((from !== null && onWatch(room).has(from)) || !onWatch(room).has(name));
+  const kept = from !== null && isKeptApart(room, from);
+  const clean = !isKeptApart(room, name);
+  if (kept ? clean && hasFish(room, name) : !clean) return false;
+  return (from !== null && onWatch(room).has(from)) || !onWatch(room).has(name);
+}
+
+function isKeptApart(room: Room, tank: string): boolean {
+  return lastReason(room, tank) !== null || sickBeside(room, tank) !== null;
+}
+
+/** Fish live there, or in a tank that shares its water. */
+function hasFish(room: Room, name: string): boolean {
+  return sharers(room, name).some((tank) => bodiesIn(room, tank).length > 0);
 }
 
 function isFree(room: Room, name: string): boolean {
+  return canHouse(room, name) && bodiesIn(room, name).length === 0;
+}
+
+/** A tank to live in: no tray, no quarantine tank, and not the one that stands for the new water. */
+function canHouse(room: Room, name: string): boolean {
   const tank = room.plumbing.tanks.get(name);
-  return tank !== undefined && tank.inTank === null && !tank.quarantine && bodiesIn(room, name).length === 0;
+  return tank !== undefined && tank.inTank === null && !tank.quarantine && !isNewWater(name);
 }
 
 /** The line that moves a brood, or most of it, out of its tank: to one that is free, else to where young are raised already. */
@@ -37,9 +55,9 @@ export function moveLine(
   which: 'all' | 'most' = 'most',
 ): { close: string; where: string } {
   const free = freeTank(room, from);
-  const others = walkOrder(room).filter((name) => name !== from && isOpen(room, from, name));
-  const own = tanksOf(brood).find((name) => name !== from && isOpen(room, from, name));
-  const raising = own ?? others.find((name) => isNursery(room, name));
+  const isElsewhere = (name: string): boolean => name !== from && isOpen(room, from, name);
+  const own = tanksOf(brood).find(isElsewhere);
+  const raising = own ?? walkOrder(room).find((name) => isNursery(room, name) && isElsewhere(name));
   const count = from === null ? brood.total : partIn(brood, from);
   const number = count.likely ?? (Number.isFinite(count.high) ? (count.low + count.high) / 2 : 40);
   const many =
@@ -60,12 +78,8 @@ function noneFree(raising: string | undefined, isTheirs: boolean): string {
   return `no tank is free, but ${raising} ${isTheirs ? 'has some of them already' : 'has only young and grow-outs'}`;
 }
 
-/** A tank without breeders. */
+/** A tank with fish, and no breeders among them. */
 function isNursery(room: Room, name: string): boolean {
-  const tank = room.plumbing.tanks.get(name);
-  return (
-    tank !== undefined &&
-    !tank.quarantine &&
-    bodiesIn(room, name).every((body) => isBrood(body) || body.kind === 'group')
-  );
+  const bodies = bodiesIn(room, name);
+  return canHouse(room, name) && bodies.length > 0 && bodies.every((body) => isBrood(body) || body.kind === 'group');
 }

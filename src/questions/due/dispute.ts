@@ -4,10 +4,10 @@ import type { Room } from '../../state/draft.ts';
 import { bodiesIn, isBrood } from '../../state/bodies.ts';
 import type { SeenGroup } from '../../state/bodies.ts';
 import { openDispute } from '../../state/quarrel.ts';
-import { walkOrder } from '../../state/tanks.ts';
 import { rowId } from '../id.ts';
 import { pairRow } from '../pairs.ts';
 import type { OpenDispute, PairRow } from '../pairs.ts';
+import { freeTank } from './destination.ts';
 import type { DueItem, DueSource } from './item.ts';
 
 export const disputesDue: DueSource = (room) => {
@@ -77,18 +77,11 @@ function closing(room: Room, group: SeenGroup, dispute: OpenDispute): string {
   }
 }
 
-/** Moves the doer to an empty tank where there is one and he is known; else the divider. */
+/** Moves the doer to an empty tank that is open to fish of theirs, where there is one and he is known; else the divider. */
 function parting(room: Room, group: SeenGroup): string {
-  const empty = walkOrder(room).find((tank) => isEmpty(room, tank));
+  const empty = freeTank(room, group.home);
   const doer = group.disputes.at(-1)?.signs.findLast((sign) => sign.doer !== null)?.doer;
-  if (!doer || empty === undefined) return 'divider in';
+  if (!doer || empty === null) return 'divider in';
   const who = doer.name ?? (doer.sex === null ? null : `the ${doer.sex}`);
   return who === null ? 'divider in' : `moved ${who} to ${empty}`;
-}
-
-function isEmpty(room: Room, tank: string): boolean {
-  const declared = room.plumbing.tanks.get(tank);
-  return (
-    declared !== undefined && declared.inTank === null && !declared.quarantine && bodiesIn(room, tank).length === 0
-  );
 }

@@ -3,6 +3,7 @@ import { disputesDue } from '../../../src/questions/due/dispute.ts';
 import type { DueItem } from '../../../src/questions/due/item.ts';
 import type { Line } from '../../support/events.ts';
 import { roomOn } from '../../support/events.ts';
+import { journalOn } from '../../support/journal.ts';
 import { groupSet, rigged, said, sign, tankSet } from '../../support/pairs.ts';
 
 const SET = '2026-01-04';
@@ -43,6 +44,17 @@ describe('an open dispute on the list', () => {
     expect(row).toMatchObject({ weight: 3, pressing: true, close: 'A1: moved the male to D2' });
     const [unknown] = rows('2026-02-14', [sign('2026-02-14', 'A1', 'wounded')]);
     expect(unknown?.close).toBe('A1: divider in');
+  });
+
+  // Of the room's tanks 12 and C2 stand empty, Q1 is for quarantine, fish live in the others.
+  test('sends nobody to a tank that is held or sick, that stands for the new water, or is none to live in', () => {
+    const close = (lines: string): string | undefined =>
+      disputesDue(journalOn('2026-02-15', `${lines}2026-02-15 A1: wounded, male on female\n`), 7)[0]?.close;
+    expect(close('')).toBe('A1: moved the male to 12');
+    expect(close('2026-02-14 tank 12: hold "velvet"\n')).toBe('A1: moved the male to C2');
+    const none = '2026-02-14 tank 12: hold "velvet"\n2026-02-14 C2: sick "white spot", catching\n';
+    expect(close(none)).toBe('A1: divider in');
+    expect(close(`2026-01-02 tank Tap: 20 L; alone\n2026-01-02 tray T1: in C1\n${none}`)).toBe('A1: divider in');
   });
 
   test('asks after three silent days', () => {
