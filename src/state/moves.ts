@@ -2,12 +2,13 @@
 import type { DayWindow } from '../core/interval.ts';
 import { NONE, meet, plus } from '../core/interval.ts';
 import { toDay } from '../core/day.ts';
-import { listWords } from '../core/words.ts';
+import { countWords, listWords } from '../core/words.ts';
 import type { EventOf } from '../journal/event.ts';
 import { isBrood } from './bodies.ts';
 import { reached } from './broodlife.ts';
 import type { Draft } from './draft.ts';
-import { livingMembers, membersMoved, pickMembers } from './members.ts';
+import { countOf, leaversOf, tankOfAll } from './leavers.ts';
+import { memberName, membersMoved } from './members.ts';
 import { isRunning, isWhole } from './heads.ts';
 import type { Brood, Fish, Group } from './stock.ts';
 import { noteMoved } from './moved.ts';
@@ -62,7 +63,7 @@ function moveBrood(draft: Draft, event: EventOf<'moved'>, brood: Brood, tank: st
 }
 
 /** Fish of several tanks, or of none but the one that they go to: the line must say from where. */
-function whichTank(event: EventOf<'moved'>, body: Brood): Draft['problems'][number] {
+function whichTank(event: EventOf<'moved'>, body: Brood | Group): Draft['problems'][number] {
   const tanks = [...body.parts.keys()];
   const from = tanks.find((tank) => tank !== event.to);
   return {
@@ -78,6 +79,18 @@ function whichTank(event: EventOf<'moved'>, body: Brood): Draft['problems'][numb
   };
 }
 
+function alreadyThere(event: EventOf<'moved'>, group: Group, { member }: Found): Draft['problems'][number] {
+  const who = member === null ? `${group.name} is all` : `${memberName(member)} is`;
+  return {
+    kind: 'moved-nowhere',
+    weight: 'stops',
+    says: `${who} in ${event.to} already`,
+    write: 'the tank that they went to',
+    at: event.place,
+    also: group.lines.slice(-1),
+  };
+}
+
 /** Of several tanks the one that is not where they go. */
 function sourceOf(body: Brood | Group, to: string): string | null {
   const tanks = [...body.parts.keys()].filter((tank) => tank !== to);
@@ -85,42 +98,49 @@ function sourceOf(body: Brood | Group, to: string): string | null {
 }
 
 function moveGroup(draft: Draft, event: EventOf<'moved'>, group: Group, found: Found): void {
-  const fish = movers(draft, event, group, found);
+  const fish = moversOf(draft, event, group, found);
   if (fish === null) return;
-  const from = found.tank ?? fish[0]?.tank ?? sourceOf(group, event.to);
-  const one = { low: fish.length, likely: fish.length, high: fish.length };
-  const count =
-    typeof event.count === 'string' && fish.length > 0 && found.member !== null
-      ? ({ total: one, males: null, females: null, young: null, as: 'counted' } as const)
-      : event.count;
-  const out = moveFish(draft, event, group, from, event.to, count, event.restStay ? 1 : 0);
-  if (out === null) return;
+  const sources = sourcesOf(event, group, found, fish);
+  if (sources.length === 0) {
+    const there = fish.length > 0 && fish.every(({ tank }) => tank === event.to);
+    draft.problems.push(there ? alreadyThere(event, group, found) : whichTank(event, group));
+    return;
+  }
+  const count = countOf(event.count, fish, found);
+  for (const from of sources) {
+    const out = moveFish(draft, event, group, from, event.to, count, event.restStay ? 1 : 0);
+    if (out === null) return;
+    noteMove(draft, found.member === null ? event : { ...event, count }, group.name, from, out);
+    withBrood(draft, event, group, fish, from);
+  }
   membersMoved(group, fish, event.to, event);
   group.lines.push(event.place);
-  noteMove(draft, found.member === null ? event : { ...event, count }, group.name, from, out);
   if (found.member === null && group.parts.size === 1) group.home = event.to;
-  withBrood(draft, event, group, fish, from);
 }
 
-/** The told-apart fish that go: the one named, else all of a tank where all go; a number of them must say which. */
-function movers(draft: Draft, event: EventOf<'moved'>, group: Group, found: Found): Fish[] | null {
-  if (found.member !== null) return pickMembers(draft, group, found.member, event);
-  const living = livingMembers(group).filter(
-    (fish) => found.tank === null || fish.tank === null || fish.tank === found.tank,
-  );
-  if (living.length === 0 || typeof event.count === 'string' || event.count.total.low >= living.length) return living;
-  const { males, females, total } = event.count;
-  const bySex = living.filter((fish) => (fish.sex === 'male' ? (males?.low ?? 0) > 0 : (females?.low ?? 0) > 0));
-  if (bySex.length === total.low) return bySex;
-  draft.problems.push({
-    kind: 'which-member',
-    weight: 'stops',
-    says: `${String(total.low)} of ${group.name} moved, and this does not say which`,
-    write: `which of them: moved the male to ${event.to}`,
-    at: event.place,
-    also: [group.declared],
-  });
-  return null;
+/** The tanks that the fish go from, null for a group that is in none; empty where a number goes and the line must say. */
+function sourcesOf(
+  event: EventOf<'moved'>,
+  group: Group,
+  { tank }: Found,
+  fish: readonly Fish[],
+): readonly (string | null)[] {
+  if (fish.length > 0 && fish.every((one) => one.tank === event.to)) return [];
+  const those = fish.filter((one) => one.tank !== event.to);
+  const from = tankOfAll(tank, those) ?? sourceOf(group, event.to);
+  if (from === event.to) return [];
+  if (from !== null || group.parts.size === 0) return [from];
+  if (!isWhole(event.count) || event.restStay) return [];
+  return [...group.parts.keys()].filter((one) => one !== event.to);
+}
+
+function moversOf(draft: Draft, event: EventOf<'moved'>, group: Group, found: Found): Fish[] | null {
+  const number = typeof event.count === 'string' ? 'half' : countWords(event.count.total);
+  const words = {
+    says: `${number} of ${group.name} moved`,
+    write: (one: string) => `which of them: moved ${one} to ${event.to}`,
+  };
+  return leaversOf(draft, event, group, found, words);
 }
 
 /** A female that moves with her cave takes her eggs or wrigglers along. */

@@ -1,16 +1,17 @@
 /** Fish promised, kept back, sold and given away. The stock's own arithmetic says what could leave. */
 import { exactly, isSure, less, meet, plus, type Interval } from '../core/interval.ts';
 import type { Place } from '../core/span.ts';
-import type { EventOf, HowMany } from '../journal/event.ts';
-import type { Member } from '../journal/subject.ts';
+import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
-import { livingMembers, membersGone, pickMembers } from './members.ts';
+import { countOf, leaversOf, tankOfAll } from './leavers.ts';
+import { livingMembers, membersGone } from './members.ts';
 import type { KeptBack, Reservation, Sold, Want } from './sale.ts';
 import { isBrood } from './bodies.ts';
 import type { Fish, Group } from './stock.ts';
 import { howMany } from './heads.ts';
 import { takeFish } from './tally.ts';
 import { resolveFish } from './who.ts';
+import type { Found } from './who.ts';
 
 /** Days after its last day on which a promise is still met by a sale to that buyer (ours). */
 const LATE_DAYS = 14;
@@ -63,11 +64,13 @@ export function want(draft: Draft, event: EventOf<'wanted'>): void {
 export function sell(draft: Draft, event: EventOf<'sold'> | EventOf<'gave away'>): void {
   const found = resolveFish(draft, event, event.fish, event.count);
   if (!found) return;
-  const { body, tank, member } = found;
-  if (!isBrood(body) && member !== null && pickMembers(draft, body, member, event) === null) return;
-  const count = takeFish(draft, event, body, tank, member === null ? event.count : oneOf(event.count), event.kind);
+  const { body } = found;
+  const fish = isBrood(body) ? [] : soldOf(draft, event, body, found);
+  if (fish === null) return;
+  const tank = tankOfAll(found.tank, fish);
+  const count = takeFish(draft, event, body, tank, countOf(event.count, fish, found), event.kind);
   if (count === null) return;
-  if (!isBrood(body)) leaveGroup(draft, event, body, member);
+  if (!isBrood(body)) membersGone(body, body.total.high === 0 ? livingMembers<Fish>(body) : fish, event.kind, event);
   const { day, minute, place, to } = event;
   const sale: Sold = {
     stock: body.name,
@@ -86,21 +89,14 @@ export function sell(draft: Draft, event: EventOf<'sold'> | EventOf<'gave away'>
   settle(draft, sale, 'oneOf' in body ? [body.name, ...body.oneOf] : [body.name]);
 }
 
-/** `sold Fern` is one fish. */
-function oneOf(count: HowMany): HowMany {
-  if (typeof count === 'object') return count;
-  return { total: exactly(1), males: null, females: null, young: null, as: 'counted' };
-}
-
-/** The fish that can be told apart leave their group: the one that the line means, or all that lived. */
-function leaveGroup(
+function soldOf(
   draft: Draft,
   event: EventOf<'sold'> | EventOf<'gave away'>,
   group: Group,
-  member: Member | null,
-): void {
-  if (group.total.high === 0) membersGone(group, livingMembers<Fish>(group), event.kind, event);
-  else if (member !== null) membersGone(group, pickMembers(draft, group, member, event) ?? [], event.kind, event);
+  found: Found,
+): Fish[] | null {
+  const words = { says: `one of ${group.name} goes`, write: (one: string) => `${event.kind} ${one}` };
+  return leaversOf(draft, event, group, found, words);
 }
 
 function auctionOf(event: EventOf<'sold'>): string | null {

@@ -57,6 +57,20 @@ describe('a group', () => {
     const room = roomOf('2026-02-10 C1: Ash moved 4 to C2', '2026-02-11 Ash: moved all to C2');
     expect([parts(room, 'Ash'), told(room)]).toEqual(['C2 12–12', []]);
   });
+  it('in two tanks that all go to a third: those of both; a number of them must say from where', () => {
+    const apart = '2026-02-10 A1: moved the male to C2';
+    const room = roomOf(apart, '2026-02-11 Rowan: moved to C1');
+    expect([parts(room, 'Rowan'), members(room, 'Rowan')]).toEqual(['C1 2–2', 'male C1, female C1']);
+    expect(moves(room).slice(1)).toEqual(['Rowan A1 C1 all 1–1', 'Rowan C2 C1 all 1–1']);
+    expect(room.stock.groups.get('Rowan')?.home).toBe('C1');
+    const two = roomOf(apart, '2026-02-11 Rowan: moved 2 to C1');
+    expect([told(two), parts(two, 'Rowan')]).toEqual([['which-tank 2 1'], 'A1 1–1, C2 1–1']);
+  });
+  it('or one of its fish that is where it goes already went nowhere', () => {
+    const apart = '2026-02-10 A1: moved the male to C2';
+    const room = roomOf(apart, '2026-02-11 Rowan: male moved to C2', '2026-02-12 Sedge: moved to A2');
+    expect([told(room), parts(room, 'Rowan')]).toEqual([['moved-nowhere 2 1', 'moved-nowhere 3 -5'], 'A1 1–1, C2 1–1']);
+  });
 });
 
 describe('a brood', () => {

@@ -65,13 +65,35 @@ describe('what leaves', () => {
     expect(kinds(room)).toEqual(['more-out-than-in']);
     expect(room.sale.sales).toEqual([]);
   });
-  it('takes nobody by name out of a group of which only a number is sold', () => {
+  it('is not known of a number of those that can be told apart, unless the line says which', () => {
     const harem = '2026-02-03 harem Heath: krib; male; females Gorse, Ling and Broom; in C2\n';
-    const heath = after(`${harem}2026-03-01 C2: sold 1 Heath for 20.00\n`).stock.groups.get('Heath');
-    expect(heath?.total).toMatchObject({ low: 3, high: 3 });
-    expect(heath?.members.map(({ gone }) => gone)).toEqual([null, null, null, null]);
-    const all = after(`${harem}2026-03-01 C2: sold all Heath for 20.00\n`).stock.groups.get('Heath');
-    expect(all?.members.map(({ gone }) => gone?.how)).toEqual(['sold', 'sold', 'sold', 'sold']);
+    const heath = (words: string): Room => after(`${harem}2026-03-01 C2: ${words}\n`);
+    const gone = (room: Room, name = 'Heath'): (string | undefined)[] | undefined =>
+      room.stock.groups.get(name)?.members.map((fish) => fish.gone?.how);
+    for (const words of ['sold 1 Heath for 20.00', 'gave away 1 Heath', 'sold 2 Heath', 'sold half Heath']) {
+      const room = heath(words);
+      expect([kinds(room), room.sale.sales, room.stock.groups.get('Heath')?.total.low]).toEqual([
+        ['which-member'],
+        [],
+        4,
+      ]);
+    }
+    expect(gone(heath('sold 1 male Heath for 20.00'))).toEqual(['sold', undefined, undefined, undefined]);
+    expect(gone(heath('gave away 3 females Heath'))).toEqual([undefined, 'gave away', 'gave away', 'gave away']);
+    expect(gone(heath('sold all Heath for 20.00'))).toEqual(['sold', 'sold', 'sold', 'sold']);
+    expect(gone(heath('sold 4 Heath for 20.00'))).toEqual(['sold', 'sold', 'sold', 'sold']);
+  });
+  it('is none of those with a name where there are enough others', () => {
+    const elm = '2026-02-03 group Elm: krib; 12; female Bracken; in C2\n';
+    const room = after(`${elm}2026-03-01 C2: sold 3 Elm at 4.00 each\n2026-03-02 C2: moved 4 Elm to Q1\n`);
+    expect(kinds(room)).toEqual([]);
+    expect(room.stock.groups.get('Elm')?.members).toMatchObject([{ name: 'Bracken', gone: null, tank: 'C2' }]);
+  });
+  it('of a pair in two tanks is the one of its own tank', () => {
+    const room = after('2026-03-01 A1: moved male to C2\n2026-03-02 Rowan: male sold for 20.00\n');
+    expect([...(room.stock.groups.get('Rowan')?.parts.keys() ?? [])]).toEqual(['A1']);
+    const dead = after('2026-03-01 A1: moved male to C2\n2026-03-02 Rowan: died\n');
+    expect(dead.stock.groups.get('Rowan')?.total).toMatchObject({ low: 0, high: 0 });
   });
 });
 
