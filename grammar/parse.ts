@@ -45,8 +45,8 @@ const clauses = new Shapes<readonly ClauseNode[]>(movedClauses);
 
 /** Shapes with what they parse to, as plain data. */
 interface SavedShapes {
-  readonly headings: readonly Saved<HeadingNode>[];
-  readonly clauses: readonly Saved<readonly ClauseNode[]>[];
+  readonly headings: readonly Saved[];
+  readonly clauses: readonly Saved[];
 }
 
 /** Every shape that was parsed so far, here or where it was taken out before; null where none is new. */

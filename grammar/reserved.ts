@@ -1,5 +1,6 @@
 /** Words that are no names: those that declare, those that join, and all that a declaration must not take. */
-import { HEADINGS, openersUnder } from './phrases.ts';
+import { CLAUSE_KINDS, CLAUSES } from './phrases.ts';
+import type { ClauseKind } from './phrases.ts';
 import { LATER_SEX_WORDS, SEX_WORDS, UNIT_WORDS } from './words.ts';
 
 /** Words that begin a declaring line, and what each declares. */
@@ -39,15 +40,23 @@ let words: ReadonlySet<string> | null = null;
 /** Worked out when a declaration first asks: the words of every clause are among them. */
 function refused(): ReadonlySet<string> {
   words ??= new Set([
-    ...HEADINGS.flatMap((heading) =>
-      [...openersUnder(heading).values()].flat().flatMap(({ words, yields }) => (yields ? [] : words.slice(0, 1))),
-    ),
+    ...CLAUSE_KINDS.flatMap(openingWords),
     ...DECLARING.keys(),
     ...OTHER_REFUSED.split(' '),
     ...[...SEX_WORDS.keys()].filter((word) => word.length > 1 && !LATER_SEX_WORDS.has(word)),
     ...[...UNIT_WORDS.keys()].filter((spelling) => spelling.length > 1 && !spelling.includes(' ')),
   ]);
   return words;
+}
+
+/** First words of the phrases that open a clause, but for those that give way to a name. */
+function openingWords(kind: ClauseKind): string[] {
+  const { says, yields = '' } = CLAUSES[kind];
+  const yielding = yields.split('|');
+  const phrases = Object.values(says).flatMap((each) => each.split('|'));
+  return phrases
+    .filter((phrase) => phrase !== '' && !yielding.includes(phrase))
+    .map((phrase) => phrase.replace(/ .*/, ''));
 }
 
 /** True for a name that a declaration must not take, since the reader would take it for something else. */

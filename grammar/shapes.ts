@@ -65,8 +65,17 @@ interface Parsed<V> {
   readonly own: boolean;
 }
 
-/** The same as plain data: of a token its type, its offset and its text. */
-export type Saved<V> = readonly [key: string, tokens: readonly (readonly [number, number, string])[], value: V];
+/**
+ * The same as plain data. What a shape parses to is text, JSON of `Told`: of many shapes that are brought back an
+ * answer needs a few.
+ */
+export type Saved = readonly [key: string, told: string];
+
+/** Of each token its type, its offset and its text; and the nodes. */
+interface Told<V> {
+  readonly tokens: readonly (readonly [number, number, string])[];
+  readonly value: V;
+}
 
 /** So many shapes are kept, then all are dropped: what is repeated comes back at once. */
 const MOST = 4_000;
@@ -74,7 +83,7 @@ const MOST = 4_000;
 /** What was parsed before, by shape. `move` gives nodes as they are in another row. */
 export class Shapes<V> {
   private readonly known = new Map<string, Parsed<V> | null>();
-  private readonly brought = new Map<string, { readonly saved: Saved<V>; readonly own: boolean }>();
+  private readonly brought = new Map<string, { readonly saved: Saved; readonly own: boolean }>();
   private readonly move: (value: V, moved: Moved) => V;
   /** How many were parsed here. */
   fresh = 0;
@@ -102,32 +111,44 @@ export class Shapes<V> {
   }
 
   /** All shapes that were parsed here, or brought back as own, as plain data. */
-  takeOut(): readonly Saved<V>[] {
+  takeOut(): readonly Saved[] {
     const unused = [...this.brought].flatMap(([key, { saved, own }]) => (own && !this.known.has(key) ? [saved] : []));
     const used = [...this.known].flatMap(([key, parsed]) => (parsed?.own === true ? [savedOf(key, parsed)] : []));
     return [...unused, ...used].slice(-MOST / 2);
   }
 
   /** Shapes that the same grammar took out; `own`: here, not in the build. */
-  bringBack(saved: readonly Saved<V>[], own: boolean): void {
+  bringBack(saved: readonly Saved[], own: boolean): void {
     for (const one of saved) this.brought.set(one[0], { saved: one, own });
   }
 
   private bring(key: string): Parsed<V> | null {
     const before = this.brought.get(key);
     if (before === undefined) return null;
-    const tokens = before.saved[1].map(([type, startOffset, image]) => {
+    const told: unknown = JSON.parse(before.saved[1]);
+    if (!isTold<V>(told)) return null;
+    const { value } = told;
+    const tokens = told.tokens.map(([type, startOffset, image]) => {
       const tokenType = TYPES.get(type) ?? t.Unknown;
       return { tokenType, tokenTypeIdx: tokenType.tokenTypeIdx ?? 0, startOffset, image };
     });
-    const parsed = { tokens, value: before.saved[2], places: new Places(tokens), own: before.own };
+    const parsed = { tokens, value, places: new Places(tokens), own: before.own };
     this.known.set(key, parsed);
     return parsed;
   }
 }
 
-function savedOf<V>(key: string, { tokens, value }: Parsed<V>): Saved<V> {
-  return [key, tokens.map((token) => [token.tokenTypeIdx - FIRST, token.startOffset, token.image] as const), value];
+/** Told by the same grammar: only its outline is looked at. */
+function isTold<V>(value: unknown): value is Told<V> {
+  return typeof value === 'object' && value !== null && 'tokens' in value && 'value' in value;
+}
+
+function savedOf<V>(key: string, { tokens, value }: Parsed<V>): Saved {
+  const told: Told<V> = {
+    tokens: tokens.map((token) => [token.tokenTypeIdx - FIRST, token.startOffset, token.image] as const),
+    value,
+  };
+  return [key, JSON.stringify(told)];
 }
 
 /** Which token starts, and which ends, at an offset; −1 where none does. */

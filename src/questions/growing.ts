@@ -22,6 +22,7 @@ import { adultSize, readingsOf, startOf } from './growing/start.ts';
 import type { UsedReading } from './growing/start.ts';
 import { taughtPace } from './growing/taught.ts';
 import type { Taught } from './growing/taught.ts';
+import { onceFor } from './holds/once.ts';
 
 export { adultSize } from './growing/start.ts';
 export type { UsedReading } from './growing/start.ts';
@@ -38,18 +39,8 @@ export interface Growth {
   readonly because: Because;
 }
 
-const growths = new WeakMap<Room, WeakMap<SeenBody, { readonly growth: Growth | null }>>();
-
-/** How a brood or group grows, or null for fish of which neither age nor any length is known. Worked out once a room. */
-export function growthOf(room: Room, body: SeenBody): Growth | null {
-  const ofRoom = growths.get(room) ?? new WeakMap<SeenBody, { readonly growth: Growth | null }>();
-  growths.set(room, ofRoom);
-  const before = ofRoom.get(body);
-  if (before) return before.growth;
-  const growth = workOut(room, body);
-  ofRoom.set(body, { growth });
-  return growth;
-}
+/** How a brood or group grows, or null for fish of which neither age nor any length is known. */
+export const growthOf = onceFor(workOut);
 
 function workOut(room: Room, body: SeenBody): Growth | null {
   const start = startOf(room, body);

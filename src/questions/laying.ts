@@ -12,6 +12,7 @@ import type { SeenBrood } from '../state/bodies.ts';
 import { since } from '../state/broodlife.ts';
 import type { Room } from '../state/draft.ts';
 import { clockOf, usualFor } from '../state/stageclock.ts';
+import { onceFor } from './holds/once.ts';
 
 /** The days of one brood. `laid`, `hatched`, `swam`, `released` are facts; `mostLikely` lies inside each. */
 export interface BroodDates {
@@ -32,18 +33,8 @@ export interface BroodDates {
   readonly chances: DayChances | null;
 }
 
-const known = new WeakMap<Room, WeakMap<SeenBrood, BroodDates>>();
-
-/** The dates of a brood; worked out once a room, since a room never changes. */
-export function datesOf(room: Room, brood: SeenBrood): BroodDates {
-  const ofRoom = known.get(room) ?? new WeakMap<SeenBrood, BroodDates>();
-  known.set(room, ofRoom);
-  const before = ofRoom.get(brood);
-  if (before) return before;
-  const dates = workOut(room, brood);
-  ofRoom.set(brood, dates);
-  return dates;
-}
+/** The dates of a brood. */
+export const datesOf = onceFor(workOut);
 
 /** The one day from which an age counts: the likely one, else the end that is known; null where neither is. */
 export function laidDay(room: Room, brood: SeenBrood): Day | null {

@@ -13,6 +13,7 @@ import type { Room } from '../state/draft.ts';
 import type { Loop, LoopClean, LoopLevel } from '../state/plumbing.ts';
 import { isAfter } from '../state/when.ts';
 import { isFull, trueLevels } from '../state/prefilter.ts';
+import { onceFor } from './holds/once.ts';
 import { readableLevels } from './levels.ts';
 
 type Level = DeepReadonly<LoopLevel>;
@@ -43,7 +44,7 @@ export interface Prefilter {
 const FALL = 4;
 
 /** Reads a loop's levels and cleans on the room's day. */
-export function prefilterOf(room: Room, loop: DeepReadonly<Loop>): Prefilter {
+export const prefilterOf = onceFor((room: Room, loop: DeepReadonly<Loop>): Prefilter => {
   const lastClean = loop.cleans.at(-1) ?? null;
   const lastFull = loop.cleans.findLast(isFull) ?? null;
   const { kept: levels, dropped } = readableLevels(room, loop);
@@ -66,7 +67,7 @@ export function prefilterOf(room: Room, loop: DeepReadonly<Loop>): Prefilter {
     steps: [...stepsOf(room, since, lip, forecast), ...droppedSteps(room, dropped, lastClean)],
     places: [...(lastClean === null ? [] : [lastClean.place]), ...since.map(({ place }) => place)],
   };
-}
+});
 
 function forecastOf(since: readonly Level[], lip: number): SpillForecast | null {
   if (since.length < 2) return null;

@@ -30,16 +30,22 @@ const JUST_SWIMMING = 14;
 export function stageOf(room: Room, brood: SeenBrood): StageName {
   if (brood.ended !== null) return 'gone';
   if (brood.suspected) return 'suspected';
-  const free = brood.swam ?? brood.released;
-  if (free === null) {
+  if (brood.swam === null && brood.released === null) {
     if (isHeld(room, brood)) return 'held';
     return reached(brood, 'hatched') ? 'wriggler' : 'egg';
   }
-  const swimming = since(free, room.on);
-  if ((swimming.likely ?? swimming.low) <= JUST_SWIMMING) return 'free-swimming';
+  if (isFreeSwimming(room, brood)) return 'free-swimming';
   const size = sizeOn(room, brood)?.likely ?? 0;
   const sale = usualFor(clockOf(room, brood)).saleSize;
   return size >= (sale.likely ?? sale.low) / 2 ? 'juvenile' : 'young';
+}
+
+/** Whether `stageOf` is that: without how long they are, which takes much longer to work out. */
+export function isFreeSwimming(room: Room, brood: SeenBrood): boolean {
+  const free = brood.swam ?? brood.released;
+  if (free === null || brood.ended !== null || brood.suspected) return false;
+  const swimming = since(free, room.on);
+  return (swimming.likely ?? swimming.low) <= JUST_SWIMMING;
 }
 
 /** Young in their mother's mouth: nobody sees them hatch or swim. */

@@ -169,6 +169,13 @@ describe('the parser', () => {
   });
 });
 
+test('the first words of what opens a clause are refused, but for those that give way', () => {
+  const opening = HEADINGS.flatMap((heading) => [...openersUnder(heading).values()].flat());
+  const refused = opening.filter(({ yields }) => !yields).map(({ words }) => words[0] ?? '');
+  expect(new Set(refused).size).toBeGreaterThan(200);
+  expect(refused.filter((word) => !isRefusedName(word, 'tank'))).toEqual([]);
+});
+
 test('names that would be read as words are refused, for a row or loop but not its one letter', () => {
   for (const word of ['chasing', 'Lights', 'tank', 'all', 'mm', 'c', 'and', 'room', 'female'])
     expect(isRefusedName(word, 'tank')).toBe(true);

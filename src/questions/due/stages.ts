@@ -19,7 +19,7 @@ import { isThere } from '../broods.ts';
 import { liveFood } from '../cultures.ts';
 import { rowId } from '../id.ts';
 import { ageOf, datesOf } from '../laying.ts';
-import { expected, expectedWords, firstMove, isHeld, stageOf } from '../stages.ts';
+import { expected, expectedWords, firstMove, isFreeSwimming, isHeld } from '../stages.ts';
 import { moveLine } from './destination.ts';
 import type { DueItem, DueSource } from './item.ts';
 
@@ -153,7 +153,7 @@ function alike(food: string, jar: string): boolean {
 /** Every day for two weeks after swimming free: the days on which a brood is starved. */
 function feed(room: Room, brood: SeenBrood): DueItem[] {
   const free = brood.swam ?? brood.released;
-  if (free === null || stageOf(room, brood) !== 'free-swimming') return [];
+  if (free === null || !isFreeSwimming(room, brood)) return [];
   const place = placeOf(brood);
   if (since(room.cultures.feeds, room.on).some((one) => one.where === place)) return [];
   const foods = usualFor(clockOf(room, brood)).firstFood;

@@ -12,3 +12,16 @@ export function oncePerRoom<T>(workOut: (room: Room) => T): (room: Room) => T {
     return value;
   };
 }
+
+/** The same for a question about one thing in it. */
+export function onceFor<K extends object, T>(workOut: (room: Room, of: K) => T): (room: Room, of: K) => T {
+  const ofRoom = oncePerRoom(() => new WeakMap<K, { readonly value: T }>());
+  return (room, of) => {
+    const known = ofRoom(room);
+    const kept = known.get(of);
+    if (kept) return kept.value;
+    const value = workOut(room, of);
+    known.set(of, { value });
+    return value;
+  };
+}
