@@ -4,7 +4,7 @@
  */
 import type { Because } from '../core/because.ts';
 import type { Interval } from '../core/interval.ts';
-import { middle } from '../core/interval.ts';
+import { NONE, middle, plus } from '../core/interval.ts';
 import type { LineRef, Place } from '../core/span.ts';
 import { linesOf } from '../core/span.ts';
 import { figureWords, rangeWords } from '../core/words.ts';
@@ -65,15 +65,12 @@ export interface CutAnswer {
 /** Which tanks are in trouble first when the power fails, and how fast they cool towards the room’s air (C). */
 export function powerCut(room: Room, air: Interval = USUAL_AIR): CutAnswer {
   const logged = coolings(room, air);
-  const tanks = liveTanks(room).filter(({ name }) => holderOf(room, name) === name);
-  const mass = new Map(tanks.map(({ name }) => [name, fishMass(room, name)]));
-  const stocked = tanks.filter(({ name }) => (mass.get(name)?.high ?? 0) > 0);
-  const rows = stocked
-    .map(({ name }) => cutRow(room, name, mass.get(name) ?? { low: 0, likely: 0, high: 0 }, logged))
-    .sort((a, b) => b.need - a.need);
+  const waters = watersOf(room);
+  const stocked = waters.filter(({ grams }) => grams.high > 0);
+  const rows = stocked.map((water) => cutRow(room, water, logged)).sort((a, b) => b.need - a.need);
   return {
     rows: rows.map(({ row }) => row),
-    empty: tanks.filter((tank) => !stocked.includes(tank)).map(({ name }) => name),
+    empty: waters.filter((water) => !stocked.includes(water)).map(({ name }) => name),
     air,
     noCooling:
       logged.length > 0
@@ -82,10 +79,27 @@ export function powerCut(room: Room, air: Interval = USUAL_AIR): CutAnswer {
   };
 }
 
+/** A tank with the trays and nets that hang in it: one water, one surface, and all the fish of both. */
+interface Water {
+  readonly name: string;
+  readonly tanks: readonly string[];
+  readonly grams: Interval;
+}
+
+function watersOf(room: Room): Water[] {
+  const inside = new Map<string, string[]>();
+  for (const { name } of liveTanks(room)) {
+    const holder = holderOf(room, name);
+    inside.set(holder, [...(inside.get(holder) ?? []), name]);
+  }
+  return [...inside].map(([name, tanks]) => {
+    return { name, tanks, grams: tanks.map((tank) => fishMass(room, tank)).reduce(plus, NONE) };
+  });
+}
+
 function cutRow(
   room: Room,
-  name: string,
-  grams: Interval,
+  { name, tanks, grams }: Water,
   logged: readonly Cooling[],
 ): { readonly row: CutRow; readonly need: number } {
   const volume = liveVolume(room, name);
@@ -106,7 +120,7 @@ function cutRow(
   const taken = breath * (perLitre?.likely ?? 0.5);
   const comes = square === null || litres === null ? 0 : (STILL * square * 1000 * DEFICIT) / litres;
   const need = (taken / Math.max(0.001, comes)) * (air === 'own air line' ? OWN_AIR : 1);
-  const cools = coolsOf(room, name, celsius, litres, logged);
+  const cools = coolsOf(room, { name, tanks }, celsius, litres, logged);
   const surface = square === null || litres === null ? null : (square * 10_000) / litres;
   const lines = linesOf([...places(room, name), ...(warm?.place ? [warm.place] : []), ...(cools?.places ?? [])]);
   return {
@@ -151,14 +165,14 @@ function airOf(room: Room, name: string): CutRow['air'] {
 
 function coolsOf(
   room: Room,
-  name: string,
+  { name, tanks }: Pick<Water, 'name' | 'tanks'>,
   celsius: number | null,
   litres: number | null,
   logged: readonly Cooling[],
 ): { least: number; hours: Interval; from: string; step: string; places: readonly Place[] } | null {
   const rate = rateFor(logged, name, litres);
   if (rate === null || celsius === null) return null;
-  const least = leastOf(room, name);
+  const least = leastOf(room, tanks);
   const hours = rate.by.flatMap(({ air, perHour }) => hoursToCool(celsius, least, air, perHour) ?? []);
   if (hours.length < rate.by.length || hours.length === 0) return null;
   const night = rate.by.map(({ air, perHour }) => cooledTo(celsius, air, perHour, NIGHT));
@@ -174,8 +188,10 @@ function coolsOf(
 }
 
 /** The coldest that all fish there are kept in, as declared for their species. */
-function leastOf(room: Room, name: string): number {
-  const lows = bodiesIn(room, name).flatMap((body) => speciesOf(room, body)?.traits.temperature?.low ?? []);
+function leastOf(room: Room, tanks: readonly string[]): number {
+  const lows = tanks
+    .flatMap((tank) => bodiesIn(room, tank))
+    .flatMap((body) => speciesOf(room, body)?.traits.temperature?.low ?? []);
   return lows.length === 0 ? USUAL_LEAST : Math.max(...lows);
 }
 
