@@ -43,7 +43,7 @@ describe('the stage', () => {
     expect(stage('2026-02-06', `${LAID}2026-02-06 A1: wrigglers\n`)).toBe('wriggler');
     expect(stage('2026-02-12', SWAM)).toBe('free-swimming');
     // Laid on 2 Feb, they swim most likely on the 11th or 12th; the fortnight counts from there.
-    expect(stage('2026-02-25', SWAM)).toBe('free-swimming');
+    expect(stage('2026-02-26', SWAM)).toBe('free-swimming');
     expect(stage('2026-02-27', SWAM)).toBe('young');
   });
   it('is juvenile from half of the usual sale size on: 12.5 mm of 25', () => {
@@ -55,6 +55,9 @@ describe('the stage', () => {
     expect(stage('2026-02-04', `${LAID}2026-02-03 A1: eggs gone\n`)).toBe('gone');
     expect(stage('2026-02-03', `${MOUTH}2026-02-02 C2: Gorse holding\n`, 'Heath-1')).toBe('held');
     expect(stage('2026-02-03', LAID)).not.toBe('held');
+    expect(stage('2026-02-03', `${MOUTH}2026-02-02 C2: spawned\n`, 'Heath-1')).toBe('held');
+    const unknown = '2026-01-02 harem Heath: male; females Gorse and Ling; in C2\n2026-02-02 C2: Gorse holding\n';
+    expect(stage('2026-02-03', unknown, 'Heath-1')).toBe('held');
   });
 });
 
@@ -69,6 +72,9 @@ describe('what is expected', () => {
     expect(span(expected(hatched.room, hatched.brood, 'swim'))).toBe('02-09 02-11 02-17');
     const early = on('2026-02-10', `${LAID}2026-02-06 A1: wrigglers\n`);
     expect(span(expected(early.room, early.brood, 'swim'))).toMatch(/^02-07 /);
+    const looks = ['06', '08', '10'].map((day) => `2026-02-${day} A1: wrigglers\n`).join('');
+    const last = on('2026-02-10', LAID + looks);
+    expect(span(expected(last.room, last.brood, 'swim'))).toMatch(/^02-10 /);
   });
   it('has likely days of the hatch as of the swim, and both begin after the laying', () => {
     const { room, brood } = on('2026-02-03', LAID);
@@ -116,6 +122,9 @@ describe('what comes next', () => {
     expect(next('2026-03-27', `${age}${SWAM}`)).toBe('sale 04-27 04-27 04-27');
     expect(next('2026-04-26', `${age}${SWAM}`)).toBe('sale 04-27 04-27 04-27');
     expect(next('2026-04-27', `${age}${SWAM}`)).toBe('nothing');
+    const unknown = `2026-01-02 pair Heath: male; female; in C2
+2026-02-02 C2: spawned\n2026-02-12 C2: free-swimming\n2026-02-13 C2: moved all Heath-1 to Q1\n`;
+    expect(next('2026-03-20', unknown, 'Heath-1')).toBe('nothing');
   });
   it('is no first move of fish that leave younger ones alone, that were moved, mixed or are gone', () => {
     const move = (lines: string, day = '2026-02-20', name?: string): DayWindow | null => {
