@@ -63,7 +63,7 @@ export const prefilterOf = onceFor((room: Room, loop: DeepReadonly<Loop>): Prefi
     spill: forecast === null ? null : windowOf(forecast),
     whyNot: forecast === null ? noForecast(since, lip, flowFell !== null) : null,
     flowFell,
-    near: isNear(room, lip, level, clearLevel(levels, lastFull), forecast),
+    near: isNear(room, lip, level, clearLevel(levels, lastFull, lip), forecast),
     steps: [...stepsOf(room, since, lip, forecast), ...droppedSteps(room, dropped, lastClean)],
     places: [...(lastClean === null ? [] : [lastClean.place]), ...since.map(({ place }) => place)],
   };
@@ -110,10 +110,15 @@ function sinceFall(since: readonly Level[]): readonly Level[] {
   return fell < 0 ? since : since.slice(fell);
 }
 
-/** The first level after a full clean: what the freeboard is measured from. */
-function clearLevel(levels: readonly Level[], full: Clean | null): number | null {
+/**
+ * What the freeboard is measured from: the first level after a full clean. One that was not read by the day after shows
+ * a sponge that clogs again, and is taken for no more than half the height of the lip (ours).
+ */
+function clearLevel(levels: readonly Level[], full: Clean | null, lip: number | null): number | null {
   const first = full === null ? undefined : levels.find((level) => isAfter(level, full));
-  return first === undefined ? null : middle(first.level);
+  if (full === null || first === undefined || lip === null) return null;
+  const read = middle(first.level);
+  return first.day <= addDays(full.day, 1) ? read : Math.min(read, lip / 2);
 }
 
 function isNear(

@@ -1,0 +1,118 @@
+/** What a loop's pipes ask for: the clean before it spills, from which day on, and what fell where nothing was cleaned. */
+import { describe, expect, it } from 'vitest';
+import { isoDay } from '../../../src/core/day.ts';
+import type { DueItem } from '../../../src/questions/due/item.ts';
+import { loopsDue } from '../../../src/questions/due/loops.ts';
+import { journalOn, journalRoom } from '../../support/journal.ts';
+import { ROOM } from '../../support/lines.ts';
+
+const SETUP = ROOM.split('\n').length - 1;
+const rows = (on: string, lines: string): readonly DueItem[] => loopsDue(journalOn(on, lines));
+const ids = (on: string, lines: string): string[] => rows(on, lines).map(({ id }) => id);
+const days = ({ due: { low, high } }: DueItem): string =>
+  [low, high].map((day) => (day === null ? 'open' : isoDay(day).slice(5))).join(' to ');
+const only = (on: string, lines: string): DueItem => {
+  const [row, ...others] = rows(on, lines);
+  if (row === undefined || others.length > 0) throw new Error(`${String(others.length)} rows besides`);
+  return row;
+};
+
+const CLEAN = '2026-01-11 Long: cleaned 6 of 6 layers\n';
+// From 28 mm on 14 Jan 4 mm a day: 80 mm on the 27th, or half a day either side by what an eye reads.
+const RISING = `${CLEAN}2026-01-12 Long: level 20 mm\n2026-01-14 Long: level 28 mm\n`;
+
+describe('the clean before a spill', () => {
+  it('is asked for from a week before the earliest day of it to the day before', () => {
+    expect(rows('2026-01-18', RISING)).toEqual([]);
+    const row = only('2026-01-19', RISING);
+    expect(row).toMatchObject({
+      id: 'long-spill',
+      what: 'clean the prefilter before it spills',
+      close: 'Long: cleaned 6 of 6 layers',
+      weight: 2,
+      pressing: true,
+      putOffKey: 'clean prefilter',
+    });
+    expect(row.why).toContain('level 28 mm on 14 Jan, spills at 80 mm');
+    expect(days(row)).toBe('01-19 to 01-25');
+    expect(row.caution).toContain('cut the power');
+    expect(row.lines.map(({ line }) => line - SETUP)).toEqual([1, 2, 3]);
+  });
+  it('is asked for from the day of the level that shows it, not before', () => {
+    // 4 mm a day from 52 on 20 Jan: the 27th.
+    const seen = `${CLEAN}2026-01-12 Long: level 20 mm\n2026-01-20 Long: level 52 mm\n`;
+    expect(days(only('2026-01-21', seen))).toBe('01-20 to 01-25');
+    const late = only('2026-01-30', seen).due.high ?? Infinity;
+    expect(late).toBeLessThan(journalOn('2026-01-30', '').on);
+  });
+  it('is asked for at once where the level stands high and nothing tells the day', () => {
+    const high = `${CLEAN}2026-01-20 Long: level 70 mm\n`;
+    const row = only('2026-01-21', high);
+    expect(days(row)).toBe('01-20 to 01-20');
+    expect(row.because.steps).toContain('no forecast: fewer than two levels since the clean');
+    expect(rows('2026-01-21', high.replace('70 mm', '59 mm'))).toEqual([]);
+    expect(rows('2026-01-21', CLEAN)).toEqual([]);
+  });
+  it('is of all layers where nobody wrote how many there are', () => {
+    const plain = ROOM.replace('; prefilter 6 layers', '');
+    const [row] = loopsDue(journalRoom('2026-01-21', `${plain}2026-01-20 Long: level 70 mm\n`));
+    expect(row?.close).toBe('Long: cleaned all layers');
+  });
+  it('is asked for no more once it is done', () => {
+    expect(rows('2026-01-20', `${RISING}2026-01-19 Long: cleaned 2 of 6 layers\n`)).toEqual([]);
+  });
+});
+
+describe('a cleaning chore speaks for the spill', () => {
+  const beside = (line: string, on = '2026-01-19'): string[] => ids(on, `${RISING}2026-01-02 ${line}\n`);
+  it('where it falls due today or before the spill', () => {
+    expect(beside('Long: clean prefilter every 8 days')).toEqual([]);
+    expect(beside('Long: clean prefilter every 14 days')).toEqual([]);
+  });
+  it('not where it falls due on that day or after, was stopped, or is another chore', () => {
+    expect(beside('Long: clean prefilter every 15 days')).toEqual(['long-spill']);
+    expect(beside('Long: clean prefilter every 14 days\n2026-01-15 Long: stop clean prefilter')).toEqual([
+      'long-spill',
+    ]);
+    expect(beside('Long: water change 20 % every 7 days')).toEqual(['long-spill']);
+    expect(
+      beside(
+        `loop Short: sump 90 L; prefilter 3 layers; spills at 60 mm\n2026-01-02 Short: clean prefilter every 8 days`,
+      ),
+    ).toEqual(['long-spill']);
+  });
+});
+
+describe('a level that falls', () => {
+  const FELL = `${CLEAN}2026-01-25 Long: level 28 mm\n2026-02-04 Long: level 42 mm\n2026-02-10 Long: level 30 mm\n`;
+  it('is told with both readings, and closed by another', () => {
+    const row = only('2026-02-11', FELL);
+    expect(row).toMatchObject({
+      id: 'long-flow-fell',
+      why: 'level 42 mm on 4 Feb, 30 mm on 10 Feb, nothing cleaned between',
+      close: 'Long: level 30 mm',
+      weight: 2,
+      pressing: true,
+    });
+    expect(days(row)).toBe('02-10 to 02-10');
+    expect(row.lines.map(({ line }) => line - SETUP)).toEqual([3, 4]);
+    expect(rows('2026-02-13', `${FELL}2026-02-12 Long: level 31 mm\n`)).toEqual([]);
+  });
+  it('names the tanks of that loop that went off it between the two', () => {
+    const why = (line: string): string => only('2026-02-12', FELL + line).why;
+    for (const on of ['2026-02-04', '2026-02-10'])
+      expect(why(`${on} A2: off the loop\n`)).toMatch(/; A2 went off the loop between$/);
+    for (const line of [
+      '2026-02-03 A2: off the loop\n',
+      '2026-02-11 A2: off the loop\n',
+      '2026-02-05 A2: lights off\n',
+    ])
+      expect(why(line)).toMatch(/nothing cleaned between$/);
+    const short = `2026-01-02 loop Short: sump 90 L\n2026-01-02 tank D1: 54 L; on Short\n2026-02-05 D1: off the loop\n`;
+    expect(why(short)).toMatch(/nothing cleaned between$/);
+  });
+  it('is told beside the clean, where it stands near the lip all the same', () => {
+    const high = `${CLEAN}2026-01-11 Long: level 20 mm\n2026-01-20 Long: level 76 mm\n2026-01-22 Long: level 70 mm\n`;
+    expect(ids('2026-01-23', high)).toEqual(['long-flow-fell', 'long-spill']);
+  });
+});
