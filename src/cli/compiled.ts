@@ -23,7 +23,7 @@ export function runProgram(): void {
   // The engine compares its settings with those that the compiled form was made under.
   tuneForShortRun();
   const cachedData = compiled();
-  const script = new vm.Script(fs.readFileSync(CODE, 'utf8'), {
+  const script = new vm.Script(fs.readFileSync(CODE, 'latin1'), {
     filename: CODE,
     ...(cachedData === undefined ? {} : { cachedData }),
   });

@@ -16,7 +16,6 @@ import { readDate } from './dates.ts';
 import { EXIT, Stop } from './exit.ts';
 import type { Get } from './flags.ts';
 import { COMMON } from './flags.ts';
-import { optimiseFor } from './shortrun.ts';
 import { readingOf } from './wholereading.ts';
 
 export { USUAL_NAME } from '../files/find.ts';
@@ -44,7 +43,6 @@ export interface Journal {
 export async function openJournal(context: Context, get: Get): Promise<Journal> {
   const file = journalPath(context, get(COMMON.journal));
   const found = readMain(context, file);
-  optimiseFor(found.text.length);
   const { readerOf } = await import('./reader.ts');
   const reader = readerOf(context, file);
   const read = reader.read(found);

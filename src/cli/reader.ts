@@ -16,6 +16,7 @@ import { findFooting, foldKeeping } from './footing/footing.ts';
 import type { Fetched, Footing, Source } from './footing/footing.ts';
 import type { KeptRows } from './footing/rows.ts';
 import { bringBack } from './footing/worked.ts';
+import { tuneFor } from './shortrun.ts';
 import { readingOf } from './wholereading.ts';
 
 type Found = Extract<ReadFile, { ok: true }>;
@@ -92,6 +93,7 @@ interface Whole {
 }
 
 function readWhole({ files, path: file }: Source, found: Found): Whole {
+  tuneFor(found.text.length);
   const fetched: Fetched[] = [];
   const also = (main: string): ReturnType<Files['also']> => {
     const fetch = files.also(main);

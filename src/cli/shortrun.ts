@@ -1,29 +1,40 @@
 /**
- * Most answers are out before the engine's optimiser has earned what it costs: for a journal of up to a
- * megabyte the run takes two thirds of the time when optimising starts later. And it is out before what it made and
- * threw away is worth sweeping up often: a tenth of its time goes into that.
+ * Most answers are out before the engine's optimiser has earned what it costs: for a journal of up to a megabyte
+ * the run takes two thirds of the time when optimising starts later. And they are out before what they made and
+ * threw away is worth sweeping up often, which takes a tenth of the time.
  */
+import process from 'node:process';
 import v8 from 'node:v8';
 
-/** What the engine counts down before it optimises a function, and its own setting (V8 11). */
-const LATER = 2_000_000;
-const USUAL = 135_168;
-/** By what the engine's room for new data grows when it is full: at once to all that it may have, and not by doubling. */
-const GROWTH = 16;
-/** A text longer than this is worth the optimiser, characters. */
+/** What an engine is told for short runs and for long ones; an engine that does not know a setting complains aloud. */
+const SETTINGS = [
+  // What is counted down before a function is optimised.
+  { engines: /./, short: '--interrupt-budget=2000000', long: '--interrupt-budget=135168' },
+  { engines: /./, short: '--no-incremental-marking', long: '--incremental-marking' },
+  // By what the room for new data grows when it is full: at once to all that it may have.
+  { engines: /^11\./, short: '--semi-space-growth-factor=16', long: '--semi-space-growth-factor=2' },
+] as const;
+
+/** A text longer than this makes a run long, characters. */
 const LONG = 1_000_000;
 
-let later = false;
+let short = false;
 
-/** Puts both off, before any of the program is loaded. */
+/** Before any of the program is loaded. */
 export function tuneForShortRun(): void {
-  later = true;
-  v8.setFlagsFromString(`--interrupt-budget=${LATER}`);
-  v8.setFlagsFromString(`--semi-space-growth-factor=${GROWTH}`);
+  short = true;
+  tell('short');
 }
 
-/** Puts the optimiser back to its usual work where so much text is to be read. */
-export function optimiseFor(length: number): void {
-  if (later && length > LONG) v8.setFlagsFromString(`--interrupt-budget=${USUAL}`);
-  if (length > LONG) later = false;
+/** Puts the engine back to its usual work where so much text is to be read. */
+export function tuneFor(length: number): void {
+  if (length <= LONG) return;
+  if (short) tell('long');
+  short = false;
+}
+
+function tell(run: 'short' | 'long'): void {
+  for (const setting of SETTINGS) {
+    if (setting.engines.test(process.versions.v8)) v8.setFlagsFromString(setting[run]);
+  }
 }
