@@ -139,7 +139,8 @@ function weeksWords(age: Interval): string {
 function ruleLines(room: Room, body: SeenBody): readonly LineRef[] {
   const species = speciesOf(room, body);
   if (species === null) return [];
-  return linesOf([species.place, ...(species.saleFrom === null ? [] : [species.saleFrom])]);
+  const { saleAt, guild } = species.said;
+  return linesOf([saleAt ?? guild ?? species.place]);
 }
 
 /** Size or age, whichever comes first; both: whichever comes last. */

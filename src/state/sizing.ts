@@ -34,7 +34,7 @@ function impossible(draft: Draft, body: Body, event: EventOf<'sized'>): Problem 
     says: `${said} mm cannot be the length of ${body.name}: ${why}`,
     write: `the length in mm, or with its unit: ${body.name} ${word} ${String(wrong.low > 0 ? wrong.low / 10 : 22)} mm`,
     at: event.place,
-    also: wrong.high > 0 && adult !== null && species ? [species.place] : [],
+    also: wrong.high > 0 && species?.said.adult ? [species.said.adult] : [],
   };
 }
 

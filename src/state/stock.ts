@@ -37,9 +37,11 @@ export interface Species {
   traits: SpeciesTraits;
   day: Day;
   place: Place;
-  /** The line that set when they are for sale; null where none did. */
-  saleFrom: Place | null;
+  /** The line that says each of the traits, which may be a later one than that of the name; null where none does. */
+  said: TraitLines;
 }
+
+export type TraitLines = { readonly [K in keyof SpeciesTraits]: Place | null };
 
 /** Which fish a clause named outright, and in which line. */
 export interface Named {

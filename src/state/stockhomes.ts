@@ -4,9 +4,10 @@ import { counted } from './counting.ts';
 import { lost } from './losses.ts';
 import { mixed, moved } from './moves.ts';
 import { sized } from './sizing.ts';
-import type { SpeciesTraits } from '../journal/event.ts';
-import type { EventOf } from '../journal/event.ts';
+import type { Place } from '../core/span.ts';
+import type { EventOf, SpeciesTraits } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
+import type { TraitLines } from './stock.ts';
 
 export const STOCK_HOMES: Homes<'species declared' | 'counted' | 'sized' | 'moved' | 'mixed' | 'lost'> = {
   'species declared': speciesDeclared,
@@ -25,8 +26,28 @@ function speciesDeclared(draft: Draft, event: EventOf<'species declared'>): void
     traits: before ? amended(before.traits, event.traits) : event.traits,
     day: before?.day ?? event.day,
     place: before?.place ?? event.place,
-    saleFrom: event.traits.saleAt === null ? (before?.saleFrom ?? null) : event.place,
+    said: saidNow(event, before?.said),
   });
+}
+
+/** Each trait that this line says is said here from now on, the others where they were. */
+function saidNow({ traits, place }: EventOf<'species declared'>, before: TraitLines | undefined): TraitLines {
+  const said = (trait: keyof SpeciesTraits): Place | null =>
+    traits[trait] === null ? (before?.[trait] ?? null) : place;
+  return {
+    latin: said('latin'),
+    guild: said('guild'),
+    saleAt: said('saleAt'),
+    price: said('price'),
+    siblingSafe: said('siblingSafe'),
+    hardToCatch: said('hardToCatch'),
+    spiny: said('spiny'),
+    adult: said('adult'),
+    temperature: said('temperature'),
+    ph: said('ph'),
+    gh: said('gh'),
+    regulated: said('regulated'),
+  };
 }
 
 function amended(old: SpeciesTraits, next: SpeciesTraits): SpeciesTraits {

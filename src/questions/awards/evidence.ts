@@ -51,7 +51,7 @@ function speciesEvidence(room: Room, brood: SeenBrood): Evidence {
     name: 'species',
     says: latin === null ? null : `${latin} (${name})`,
     write: `species ${name}: …`,
-    lines: species === null ? [] : linesOf([species.place]),
+    lines: species === null ? [] : linesOf([species.said.latin ?? species.place]),
   };
 }
 

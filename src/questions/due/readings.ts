@@ -1,10 +1,8 @@
 /** Readings that ask for something: out of what the fish there are kept in, toxic ammonia, nitrite, nitrate, chlorine. */
 import { addDays } from '../../core/day.ts';
 import { onDay, type Interval } from '../../core/interval.ts';
-import type { DeepReadonly } from '../../core/readonly.ts';
 import { dayWords, figureWords, listWords, plural } from '../../core/words.ts';
 import { AMMONIA_MARKS } from '../../science/ammonia.ts';
-import type { SpeciesTraits } from '../../journal/event.ts';
 import { bodiesIn, speciesOf } from '../../state/bodies.ts';
 import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
@@ -185,7 +183,7 @@ function rangeRow(room: Room, where: string, tanks: readonly string[], of: Kept,
   const read = `${readingWords(room, of, reading.value)} on ${dayWords(reading.day, room.on)}`;
   const names = listWords(outside.map(({ name }) => name));
   const range = `${figureWords(kept, decimals)}${of === 'temperature' ? ' C' : ''}`;
-  const lines = linesOf([reading.place, ...outside.map(({ place }) => place)]);
+  const lines = linesOf([reading.place, ...outside.flatMap(({ said }) => said[of] ?? [])]);
   return [
     {
       id: rowId(where, word),
@@ -205,7 +203,7 @@ function rangeRow(room: Room, where: string, tanks: readonly string[], of: Kept,
       minutes: null,
       because: {
         rule: 'a reading wholly outside the water that a species is declared to be kept in is told, until one inside it',
-        source: 'the journal: the species’ own line',
+        source: 'the journal: the line of the species that says it',
         steps: [read, ...outside.map(({ name, traits }) => `${name}: ${figureWords(traits[of] ?? kept, decimals)}`)],
         lines,
       },
@@ -223,19 +221,14 @@ function closing(of: Kept, kept: Interval): string {
   return of === 'temperature' ? `${middle} C` : of === 'ph' ? `pH ${middle}` : `GH ${middle} dH`;
 }
 
-interface KeptSpecies {
-  readonly name: string;
-  readonly traits: DeepReadonly<SpeciesTraits>;
-  readonly place: Room['stock']['moves'][number]['place'];
-}
+type SeenSpecies = NonNullable<ReturnType<typeof speciesOf>>;
 
-function speciesIn(room: Room, tanks: readonly string[]): KeptSpecies[] {
-  const found = new Map<string, KeptSpecies>();
+function speciesIn(room: Room, tanks: readonly string[]): SeenSpecies[] {
+  const found = new Map<string, SeenSpecies>();
   for (const tank of tanks) {
     for (const body of bodiesIn(room, tank)) {
       const species = speciesOf(room, body);
-      if (species !== null)
-        found.set(species.name, { name: species.name, traits: species.traits, place: species.place });
+      if (species !== null) found.set(species.name, species);
     }
   }
   return [...found.values()];
