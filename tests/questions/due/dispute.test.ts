@@ -85,3 +85,69 @@ describe('an open dispute on the list', () => {
     expect(rows('2026-02-15', two).map(({ id, close }) => [id, close])).toEqual([['a1-dispute', 'Alder: made up']]);
   });
 });
+
+describe('the line that closes it', () => {
+  const told = (on: string, lines: string): readonly DueItem[] => disputesDue(journalOn(on, lines), 7);
+  const close = (on: string, lines: string): string | undefined => told(on, lines)[0]?.close;
+  const TORN_THREE = ['14', '15', '16'].map((on) => `2026-02-${on} A1: torn fin\n`).join('');
+
+  test('is a divider on the third day of a torn fin, which weighs but puts no life at risk', () => {
+    const [row] = told('2026-02-16', TORN_THREE);
+    expect(row).toMatchObject({ close: 'A1: divider in', weight: 2, pressing: false });
+    expect(row?.because.steps.length).toBeGreaterThan(1);
+    expect(close('2026-02-15', TORN_THREE)).toBe('A1: made up');
+  });
+
+  test('puts the lights on again only where they are off for it still', () => {
+    const chasing = '2026-02-14 A1: chasing\n';
+    expect(close('2026-02-15', `${chasing}2026-02-14 A1: lights off\n`)).toBe('A1: made up, lights on');
+    expect(close('2026-02-15', `${chasing}2026-02-14 A1: lights off\n2026-02-15 A1: lights on\n`)).toBe('A1: made up');
+    expect(close('2026-02-15', `${chasing}2026-02-14 A1: rocks out\n`)).toBe('A1: made up');
+    const silent = `${chasing}2026-02-14 A1: lights off\n`;
+    expect(told('2026-02-17', silent)[0]).toMatchObject({
+      close: 'A1: made up, lights on',
+      weight: 1,
+      pressing: false,
+    });
+  });
+
+  test('moves out the one that was last said to do it', () => {
+    const known = '2026-02-14 A1: chasing, female on male\n2026-02-15 A1: gasping\n';
+    expect(told('2026-02-15', known)[0]).toMatchObject({
+      close: 'A1: moved the female to 12',
+      weight: 3,
+      pressing: true,
+    });
+    expect(close('2026-02-15', `${known}2026-02-15 A1: wounded, male on female\n`)).toBe('A1: moved the male to 12');
+  });
+
+  test('parts them where it was worse at two looks running, though no sign is dangerous by itself', () => {
+    const worse = '2026-02-13 A1: chasing\n2026-02-14 A1: hiding\n2026-02-15 A1: torn fin\n';
+    expect(told('2026-02-15', worse)[0]).toMatchObject({ close: 'A1: divider in', weight: 3, pressing: true });
+  });
+
+  test('asks for cover and a divider at once where one eats no more', () => {
+    const rank = told('2026-02-14', '2026-02-14 A1: not eating\n')[0];
+    expect([rank?.close, rank?.weight, rank?.pressing]).toEqual(['A1: divider in', 3, true]);
+    expect(close('2026-02-18', '2026-02-14 A1: not eating\n')).toBe('A1: calmer');
+  });
+
+  test('begins with the tank, or the name where other breeders live there', () => {
+    const chasing = '2026-02-14 A1: Rowan chasing\n';
+    expect(close('2026-02-14', `${chasing}2026-02-01 group Fir: krib; 5; in A1\n2026-02-01 A1: spawned\n`)).toBe(
+      'A1: made up',
+    );
+    expect(close('2026-02-14', `${chasing}2026-02-01 pair Fir: krib; male; female; in A1\n`)).toBe('Rowan: made up');
+  });
+});
+
+describe('several disputes', () => {
+  const idsOf = (lines: string): string[] => disputesDue(journalOn('2026-02-14', lines), 7).map(({ id }) => id);
+  test('in one tank are told apart by name; in two tanks by the tank', () => {
+    const fir = '2026-02-01 pair Fir: krib; male; female; in A1\n';
+    const two = `${fir}2026-02-14 A1: Rowan chasing\n2026-02-14 A1: Fir chasing\n`;
+    expect(idsOf(two)).toEqual(['a1-rowan-dispute', 'a1-fir-dispute']);
+    expect(idsOf('2026-02-14 A1: Rowan chasing\n2026-02-14 A2: chasing\n')).toEqual(['a1-dispute', 'a2-dispute']);
+    expect(idsOf('')).toEqual([]);
+  });
+});
