@@ -164,7 +164,8 @@ function shareOn(room: Room, body: SeenBody, rule: Rule, born: DayWindow | null,
           high: shareAtLeast(rule.size, size.high),
         };
   const byAge = rule.age === null || born === null ? null : agedShare(since(born, on), rule.age);
-  if (bySize === null || byAge === null) return bySize ?? byAge ?? exactly(0);
+  // Young that nobody saw swim have no length yet: their age alone meets no rule of both.
+  if (bySize === null || byAge === null) return rule.both ? exactly(0) : (bySize ?? byAge ?? exactly(0));
   const pick = rule.both ? Math.min : Math.max;
   return {
     low: pick(bySize.low, byAge.low),
