@@ -7,11 +7,11 @@ import { HOMES } from '../src/state/homes.ts';
 
 const KINDS = Object.keys(HOMES).filter((kind): kind is EventKind => Object.hasOwn(HOMES, kind));
 const REFERENCE = readFileSync(new URL('../grammar/README.md', import.meta.url), 'utf8');
-const EVENTS = readFileSync(new URL('../src/journal/event.ts', import.meta.url), 'utf8');
+const EVENT_KINDS = readFileSync(new URL('../src/journal/kinds.ts', import.meta.url), 'utf8');
 
 /** The keys of `interface Kinds`, as written: the union itself exists for the compiler only. */
 function declaredKinds(): string[] {
-  const body = /interface Kinds \{\n([\s\S]*?)\n\}\n/.exec(EVENTS)?.[1] ?? '';
+  const body = /interface Kinds \{\n([\s\S]*?)\n\}\n/.exec(EVENT_KINDS)?.[1] ?? '';
   return [...body.matchAll(/^ {2}(?:'([^']+)'|(\w+)):/gm)].map((match) => match[1] ?? match[2] ?? '');
 }
 

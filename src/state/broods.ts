@@ -12,7 +12,9 @@ import type { Brood, Group } from './stock.ts';
 import { spawned } from './spawning.ts';
 import { stageSeen } from './stageseen.ts';
 import { takeFish } from './tally.ts';
-import { groupOf, livingOf, resolveFish } from './who.ts';
+import { livingOf } from './living.ts';
+import { groupOf } from './whichgroup.ts';
+import { resolveFish } from './who.ts';
 
 export const BROODS_HOMES: Homes<
   'about to spawn' | 'no eggs' | 'spawned' | 'eggs white' | 'eggs gone' | 'stage seen' | 'parents chase fry'

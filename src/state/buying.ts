@@ -6,7 +6,7 @@ import type { Draft } from './draft.ts';
 import { newGroup } from './members.ts';
 import { newBody, putIn } from './tally.ts';
 import { tanksNamed } from './where.ts';
-import { note } from './who.ts';
+import { note } from './meant.ts';
 
 /** Puts the fish in the tank of the line, or leaves the clause out where it says neither how many nor where. */
 export function buy(draft: Draft, event: EventOf<'bought'>): void {

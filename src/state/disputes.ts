@@ -10,7 +10,7 @@ import { livingMembers } from './members.ts';
 import { addSign, endDispute, openDispute } from './quarrel.ts';
 import type { DisputeSign } from './quarrel.ts';
 import type { Group } from './stock.ts';
-import { groupOf } from './who.ts';
+import { groupOf } from './whichgroup.ts';
 
 export const DISPUTES_HOMES: Homes<'dispute sign' | 'calmer' | 'shimmying' | 'made up'> = {
   'dispute sign': signSeen,

@@ -11,7 +11,7 @@ import type { Health } from './health.ts';
 import type { Looks } from './looks.ts';
 import type { Measures } from './measures.ts';
 import type { Plumbing } from './plumbing.ts';
-import type { Resolved } from './who.ts';
+import type { Resolved } from './meant.ts';
 import type { Sale } from './sale.ts';
 import type { Settings } from './settings.ts';
 import type { Shared } from './shared.ts';

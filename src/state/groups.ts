@@ -13,7 +13,7 @@ import { endDispute } from './quarrel.ts';
 import type { Brood, Fish, Group } from './stock.ts';
 import { noteMoved } from './moved.ts';
 import { moveFish, newBody, putIn, takeFish } from './tally.ts';
-import { groupOf } from './who.ts';
+import { groupOf } from './whichgroup.ts';
 import { onlyTank } from './heads.ts';
 
 export const GROUPS_HOMES: Homes<'group declared' | 'bonded' | 'split up' | 'resting' | 'member back' | 'new mate'> = {

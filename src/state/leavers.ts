@@ -6,7 +6,7 @@ import type { Draft } from './draft.ts';
 import { howMany, isWhole } from './heads.ts';
 import { livingMembers, pickMembers } from './members.ts';
 import type { Fish, Group } from './stock.ts';
-import type { Found } from './who.ts';
+import type { Found } from './meant.ts';
 
 /** The words of the problem: «one of Rowan is lost», and how the line would say it of a fish that is told: `the male died`. */
 interface Words {

@@ -7,7 +7,7 @@ import { membersGone } from './members.ts';
 import type { Fish, Group } from './stock.ts';
 import { takeFish } from './tally.ts';
 import { resolveFish } from './who.ts';
-import type { Found } from './who.ts';
+import type { Found } from './meant.ts';
 
 /** Fish died, went missing, were eaten or culled. */
 export function lost(draft: Draft, event: EventOf<'lost'>): void {

@@ -14,7 +14,7 @@ import type { Brood, Fish, Group } from './stock.ts';
 import { noteMoved } from './moved.ts';
 import { moveFish, mostIn, newBody } from './tally.ts';
 import { resolveFish } from './who.ts';
-import type { Found } from './who.ts';
+import type { Found } from './meant.ts';
 
 /** Fish go to another tank; with `rest stay` at least one is left behind. */
 export function moved(draft: Draft, event: EventOf<'moved'>): void {

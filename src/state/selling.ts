@@ -11,7 +11,7 @@ import type { Fish, Group } from './stock.ts';
 import { howMany } from './heads.ts';
 import { takeFish } from './tally.ts';
 import { resolveFish } from './who.ts';
-import type { Found } from './who.ts';
+import type { Found } from './meant.ts';
 
 /** Days after its last day on which a promise is still met by a sale to that buyer (ours). */
 const LATE_DAYS = 14;

@@ -13,7 +13,9 @@ import { agesAt, canBeAt, clockOf, guildOf } from './stageclock.ts';
 import { lookAt, narrow } from './stagewindows.ts';
 import type { Brood, Fish, Group } from './stock.ts';
 import { headsOf, isCounted } from './heads.ts';
-import { groupOf, livingOf, note } from './who.ts';
+import { livingOf } from './living.ts';
+import { note } from './meant.ts';
+import { groupOf } from './whichgroup.ts';
 
 /** The words of each way of telling it, as a line writes them. */
 const DOING = { laid: 'spawned', seen: 'eggs seen', maybe: 'maybe spawned' } as const;

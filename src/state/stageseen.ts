@@ -12,7 +12,10 @@ import { lookAt } from './stagewindows.ts';
 import type { Brood, Group } from './stock.ts';
 import { cannotCount, headsOf, isCounted, onlyTank } from './heads.ts';
 import { putIn, tighten } from './tally.ts';
-import { groupOf, livingBroods, livingOf, note, resolveFish } from './who.ts';
+import { livingBroods, livingOf } from './living.ts';
+import { note } from './meant.ts';
+import { groupOf } from './whichgroup.ts';
+import { resolveFish } from './who.ts';
 
 type Seen = EventOf<'stage seen'>;
 

@@ -14,7 +14,7 @@ const test = (folder: string, names: string): string[] =>
 export const PARTS: readonly Part[] = [
   {
     name: 'counts',
-    files: source('state', 'counting tally heads moves places bodies losses selling sizing'),
+    files: source('state', 'counting recount tally heads moves places bodies losses leavers selling sizing'),
     tests: test(
       'state',
       'counting counted recounted tally moves conserved gone who whose groups sale promisesmet broods heads places sizing',
@@ -33,7 +33,7 @@ export const PARTS: readonly Part[] = [
   },
   {
     name: 'pairs',
-    files: source('state', 'disputes quarrel groups members who where'),
+    files: source('state', 'disputes quarrel groups members who whichgroup meant living unclear where'),
     tests: test('state', 'disputes quarrel groups groupstold members who whose broods'),
   },
   {

@@ -1,0 +1,71 @@
+/** What is said where a clause does not tell which fish it is about, or names fish that are not there. */
+import type { ProblemKind } from '../core/problem-kinds.ts';
+import type { Problem } from '../core/problem.ts';
+import type { Draft } from './draft.ts';
+import type { Clause } from './meant.ts';
+import type { Brood, Group } from './stock.ts';
+
+/** A problem of a clause that does not count for it. */
+export function unclear(event: Clause, kind: ProblemKind, says: string, write: string): Problem {
+  return { kind, weight: 'stops', says, write, at: event.place, also: [] };
+}
+
+/** Several fish fit: the problem lists them. */
+export function severalFit(
+  event: Clause,
+  doing: string,
+  tank: string | null,
+  choice: readonly (Group | Brood)[],
+): Problem {
+  const names = choice.map((body) => body.name);
+  const first = names[0] ?? '';
+  return {
+    ...unclear(
+      event,
+      'which-fish',
+      `${tank === null ? '' : `${tank} holds `}${names.join(' and ')}: this may be about ${names.length === 2 ? 'either' : 'any of them'}`,
+      `${tank ?? first}: ${first} ${doing} …`,
+    ),
+    also: choice.map((body) => body.lines[0]).filter((place) => place !== undefined),
+  };
+}
+
+/** Nobody there that the clause can be about. */
+export function nobodyFits(event: Clause, doing: string, tank: string | null): Problem {
+  return unclear(
+    event,
+    'no-such-fish',
+    tank === null ? 'this line does not say which fish' : `${tank} holds no fish that this can be about`,
+    tank === null
+      ? `the tank or the name of the fish before it: A1: ${doing} …`
+      : `the line that put them there, or the right tank`,
+  );
+}
+
+/** Fish of that name live, but not there. */
+export function notThere(event: Clause, name: string, tank: string | null, all: readonly (Group | Brood)[]): Problem {
+  const tanks = all.flatMap((body) => [...body.parts.keys()]);
+  const where = tanks.length === 0 ? 'none of them are left' : `they are in ${tanks.join(' and ')}`;
+  return {
+    ...unclear(
+      event,
+      'not-there',
+      `${name} is not ${tank === null ? 'there any more' : `in ${tank}`}: ${where}`,
+      tanks[0] ? `${tanks[0]}: ${name} …` : 'the name of the fish that are there',
+    ),
+    also: all.map((body) => body.lines.at(-1)).filter((place) => place !== undefined),
+  };
+}
+
+/** Tells that there are no fish of that name on that day. */
+export function unknownFish(draft: Draft, event: Clause, name: string): null {
+  draft.problems.push(
+    unclear(
+      event,
+      'unknown-brood',
+      `there is no ${name} on that day`,
+      `the line it began with, on its own day: A1: spawned brood ${name}`,
+    ),
+  );
+  return null;
+}
