@@ -61,7 +61,7 @@ function choreRow(room: Room, clock: ChoreClock, due: DayWindow): DueItem {
     ...(caution === undefined ? {} : { caution }),
     ...(raised === null ? {} : { after: raised.says }),
     putOffKey: actionWords(chore.action),
-    pressing: clock.over !== null,
+    pressing: clock.over !== null || spillsSoon(room, clock),
     minutes: chore.takes === null ? null : Math.round(middle(chore.takes) ?? chore.takes.high),
     because: {
       rule: 'a chore is due an interval after it was last done in full; a part of it buys part of the interval',
@@ -80,11 +80,16 @@ function sourceOf(clock: ChoreClock): string {
     : 'the journal; what a part of it buys is a rule of ours until levels have taught it';
 }
 
-function weightOf(room: Room, { chore, over, easedUntil }: ChoreClock): 1 | 2 {
-  if (chore.action.kind !== 'clean prefilter') return 1;
+function weightOf(room: Room, clock: ChoreClock): 1 | 2 {
+  if (clock.chore.action.kind !== 'clean prefilter') return 1;
+  return clock.over !== null || spillsSoon(room, clock) ? 2 : 1;
+}
+
+/** The prefilter spills within days, and no part of a clean has bought time: it cannot be put off for long. */
+function spillsSoon(room: Room, { chore, easedUntil }: ChoreClock): boolean {
   const loop = room.plumbing.loops.get(chore.where);
-  const near = loop !== undefined && prefilterOf(room, loop).near;
-  return over !== null || (near && (easedUntil === null || easedUntil < room.on)) ? 2 : 1;
+  if (loop === undefined || chore.action.kind !== 'clean prefilter') return false;
+  return prefilterOf(room, loop).near && (easedUntil === null || easedUntil < room.on);
 }
 
 function whatOf(room: Room, chore: Chore): string {

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { isoDay } from '../../../src/core/day.ts';
 import type { DueItem } from '../../../src/questions/due/item.ts';
 import { loopsDue } from '../../../src/questions/due/loops.ts';
+import { due } from '../../../src/questions/due.ts';
 import { journalOn, journalRoom } from '../../support/journal.ts';
 import { ROOM } from '../../support/lines.ts';
 
@@ -80,6 +81,30 @@ describe('a cleaning chore speaks for the spill', () => {
         `loop Short: sump 90 L; prefilter 3 layers; spills at 60 mm\n2026-01-02 Short: clean prefilter every 8 days`,
       ),
     ).toEqual(['long-spill']);
+  });
+});
+
+describe('a spill that is near', () => {
+  // 70 of 80 mm on 18 February, 2 mm a day: the 23rd.
+  const chore = `2026-01-02 Long: clean prefilter every 6 weeks
+${CLEAN}2026-01-11 Long: level 20 mm
+2026-02-10 Long: level 54 mm
+2026-02-18 Long: level 70 mm
+`;
+  const shown = (on: string, line: string): string[] =>
+    due(journalOn(on, `${chore}${line}\n`), { days: 7, minutes: null })
+      .rows.map(({ id }) => id)
+      .filter((id) => id.startsWith('long'));
+  it('is put off for a day at most, though the clean is a chore', () => {
+    const off = '2026-02-20 Long: put off clean prefilter until 2026-03-20';
+    expect(shown('2026-02-20', off)).toEqual([]);
+    expect(shown('2026-02-21', off)).toEqual(['long-clean-prefilter']);
+    expect(shown('2026-02-25', off)).toEqual(['long-clean-prefilter']);
+  });
+  it('is none after a clean: the chore can wait as long as the keeper says', () => {
+    const cleaned = '2026-02-19 Long: cleaned 6 of 6 layers\n2026-04-02 Long: put off clean prefilter until 2026-04-20';
+    expect(shown('2026-04-05', cleaned)).toEqual([]);
+    expect(shown('2026-04-20', cleaned)).toEqual(['long-clean-prefilter']);
   });
 });
 
