@@ -10,6 +10,7 @@ import type { Room } from '../state/draft.ts';
 import type { Loop } from '../state/plumbing.ts';
 import { holderOf, homeLoopOf, loopOf, tanksOn } from '../state/tanks.ts';
 import { liveVolume } from '../state/volume.ts';
+import { since } from '../state/when.ts';
 
 export interface LoadClock {
   readonly basis: 'grams fed' | 'litres on the loop';
@@ -76,9 +77,7 @@ function stepOf(room: Room, loop: string, byGrams: boolean, since: Day): string 
 function gramsADay(room: Room, loop: string, from: Day): Span[] | null {
   const days = room.on - from + 1;
   const fed = new Map<Day, number>();
-  for (let at = room.cultures.feeds.length - 1; at >= 0; at -= 1) {
-    const feed = room.cultures.feeds[at];
-    if (feed === undefined || feed.day < from) continue;
+  for (const feed of since(room.cultures.feeds, from).toReversed()) {
     const grams = middle(feed.grams);
     if (grams === null || (feed.where !== loop && loopOf(room, feed.where, feed.day) !== loop)) continue;
     fed.set(feed.day, (fed.get(feed.day) ?? 0) + grams);

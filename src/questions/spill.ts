@@ -12,7 +12,7 @@ import { learnedLife, lifeWindow, USUAL_LIFE, type LifePrior, type LifeWindow } 
 import type { Room } from '../state/draft.ts';
 import type { Loop, LoopClean, LoopLevel } from '../state/plumbing.ts';
 import { isFull } from '../state/prefilter.ts';
-import { isAfter } from '../state/when.ts';
+import { isAfter, since as sinceDay } from '../state/when.ts';
 import { loadClock, type LoadClock } from './load.ts';
 import { lastsOf } from './prefilter.ts';
 import { LEARN_FROM, readableLevels } from './levels.ts';
@@ -112,7 +112,7 @@ const FLUSH = /\bflush/iu;
 /** Pipes flushed since the clean, by a `did "flush …"` or the remark of a level: each is a load at once. */
 function flushesBetween(room: Room, loop: SeenLoop, clean: Clean, level: Level): number {
   const said = new Set<Day>();
-  for (const one of loop.levels) {
+  for (const one of sinceDay(loop.levels, clean.day)) {
     const counts = isAfter(one, clean) && !isAfter(one, level);
     if (counts && one.remark !== null && FLUSH.test(one.remark)) said.add(one.day);
   }

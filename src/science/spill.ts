@@ -5,6 +5,8 @@
  * Errors have heavy tails (Student's t, four degrees of freedom), so that one wild reading bends nothing.
  */
 
+import { Worked } from './worked.ts';
+
 /** A level, mm above the chamber's floor, after so many load-days since the clean and so many flushes of the pipes. */
 interface LoadedLevel {
   readonly load: number;
@@ -84,6 +86,23 @@ export function lifeWindow(
   spillsAt: number,
   prior: LifePrior,
   rough = false,
+): LifeWindow | null {
+  const of = [rough ? 1 : 0, spillsAt, prior.median, prior.spread, ...prior.shapes];
+  const inputs = [...of, ...levels.flatMap(({ load, flushes, level }) => [load, flushes, level])];
+  return windows.of(inputs, () => workOut(levels, spillsAt, prior, rough));
+}
+
+const windows = new Worked(isWindowOrNone, 'asked');
+
+function isWindowOrNone(value: unknown): value is LifeWindow | null {
+  return value === null || (typeof value === 'object' && 'low' in value && 'shapes' in value);
+}
+
+function workOut(
+  levels: readonly LoadedLevel[],
+  spillsAt: number,
+  prior: LifePrior,
+  rough: boolean,
 ): LifeWindow | null {
   if (levels.some(({ level }) => level >= spillsAt)) return null;
   const shapes = SHAPES.map(() => 0);

@@ -18,6 +18,7 @@ import { buyersOf } from '../../questions/buyers.ts';
 import { writtenBroodNames } from '../../state/broodnames.ts';
 import type { Draft, Room } from '../../state/draft.ts';
 import { beginRoom, foldOn } from '../../state/fold.ts';
+import { LEAVES, VALUES } from './leaves.ts';
 import { rowsKept } from './rows.ts';
 import type { KeptRows } from './rows.ts';
 import { bringBackRoom, takeLater } from './worked.ts';
@@ -65,7 +66,7 @@ export function findFooting(chest: Chest, source: Source): Footing | null {
   const kept = chest.get('room', source.path);
   if (kept === null) return null;
   // The chest has proved the bytes: only their outline is looked at.
-  const image = openImage(kept);
+  const image = openImage(kept, LEAVES);
   const meta = image('meta');
   if (!isMeta(meta)) return null;
   const fetch = source.files.also(source.path);
@@ -132,12 +133,6 @@ export function foldKeeping(
   takeLater(laidBy(source, meta), draft, lines);
   return draft;
 }
-
-/** Places, and intervals and windows of days. */
-const VALUES = [
-  ['file', 'line', 'from', 'to'],
-  ['low', 'likely', 'high'],
-];
 
 function laidBy({ path }: Source, { hash, through, before }: Meta): Laid {
   return { path, hash, day: before.day, through };

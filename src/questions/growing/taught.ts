@@ -18,6 +18,7 @@ export interface Taught {
 
 /** How far the broods of one room differ in the days that they take, as a share (ours). */
 const BROODS_DIFFER = 0.12;
+const BETWEEN = BROODS_DIFFER ** 2;
 
 /**
  * When this room's broods of that species reach the later size: what is usual, moved by what the others
@@ -26,21 +27,20 @@ const BROODS_DIFFER = 0.12;
  */
 export function taughtPace(room: Room, body: SeenBody, prior: GrowthPrior): Taught | null {
   if (body.species === null) return null;
-  const others = pacesOf(room, body.species).filter(({ brood }) => brood !== body.name);
-  if (others.length === 0) return null;
+  const all = pacesOf(room, body.species);
+  // All of them together are added up once: a room has thousands, and each is told by all others.
+  const itself = all.paces.get(body.name);
+  const own = itself === undefined ? { precision: 0, sum: 0 } : weightOf(itself);
+  const broods = all.paces.size - (itself === undefined ? 0 : 1);
+  if (broods === 0) return null;
   const usual = paceOf({ ...prior, startAge: exactly(0), laterAge: lessDays(prior) }, []);
-  const between = BROODS_DIFFER ** 2;
-  let precision = 1 / Math.max(usual.sd ** 2 - between, usual.sd ** 2 / 4);
-  let sum = usual.mean * precision;
-  for (const other of others) {
-    const weight = 1 / (other.variance + between);
-    precision += weight;
-    sum += other.mean * weight;
-  }
-  const sd = Math.sqrt(1 / precision + between);
+  const before = 1 / Math.max(usual.sd ** 2 - BETWEEN, usual.sd ** 2 / 4);
+  const precision = before + (all.precision - own.precision);
+  const sum = usual.mean * before + (all.sum - own.sum);
+  const sd = Math.sqrt(1 / precision + BETWEEN);
   const start = prior.startAge.likely ?? prior.startAge.low;
   const age = (z: number): number => start + Math.exp(sum / precision + z * sd);
-  return { laterAge: { low: age(-1.2816), likely: age(0), high: age(1.2816) }, broods: others.length };
+  return { laterAge: { low: age(-1.2816), likely: age(0), high: age(1.2816) }, broods };
 }
 
 function lessDays(prior: GrowthPrior): Interval {
@@ -54,7 +54,21 @@ interface Pace {
   readonly variance: number;
 }
 
-type Paces = readonly (Pace & { readonly brood: string })[];
+/** How much a pace counts, one over its variance, and that times its mean. */
+interface Weight {
+  readonly precision: number;
+  readonly sum: number;
+}
+
+function weightOf({ mean, variance }: Pace): Weight {
+  const precision = 1 / (variance + BETWEEN);
+  return { precision, sum: mean * precision };
+}
+
+/** Paces of a species by brood, and what all together count. */
+interface Paces extends Weight {
+  readonly paces: ReadonlyMap<string, Pace>;
+}
 
 /** Paces worked out so far: a room never changes, and every row of an answer asks for the same ones. */
 const known = new WeakMap<Room, Map<string, Paces>>();
@@ -62,17 +76,25 @@ const known = new WeakMap<Room, Map<string, Paces>>();
 function pacesOf(room: Room, species: string): Paces {
   const bySpecies = known.get(room) ?? new Map<string, Paces>();
   known.set(room, bySpecies);
-  const before = bySpecies.get(species);
-  if (before) return before;
-  const { stock } = room;
+  const all = bySpecies.get(species) ?? addedUp(room, species);
+  bySpecies.set(species, all);
+  return all;
+}
+
+function addedUp(room: Room, species: string): Paces {
+  const { broods } = room.stock;
   const over = overPaces(room, species);
-  const paces: (Pace & { readonly brood: string })[] = [];
-  for (const name of stock.broods.keys()) {
-    const pace = over(name) ?? paceIn(room, species, stock.broods.get(name));
-    if (pace !== 'none') paces.push({ brood: name, ...pace });
+  const paces = new Map<string, Pace>();
+  let [precision, sum] = [0, 0];
+  for (const name of broods.keys()) {
+    const pace = over(name) ?? paceIn(room, species, broods.get(name));
+    if (pace === 'none') continue;
+    const weight = weightOf(pace);
+    paces.set(name, pace);
+    precision += weight.precision;
+    sum += weight.sum;
   }
-  bySpecies.set(species, paces);
-  return paces;
+  return { paces, precision, sum };
 }
 
 /** What a brood says of the pace of such fish, where it says anything. */
@@ -101,15 +123,14 @@ const brought = new WeakMap<Room, Brought>();
  * of which later lines told more is left out.
  */
 export function takeOutPaces(room: Room, over: Day, lines: ReadonlyMap<string, number>): readonly OverPaces[] {
-  return [...(known.get(room) ?? [])].map(([species, paces]) => {
-    const byName = new Map(paces.map(({ brood, mean, variance }) => [brood, { mean, variance }]));
+  return [...(known.get(room) ?? [])].map(([species, { paces }]) => {
     const old = [...room.stock.broods.values()].filter(
       (brood) => brood.species === species && isOver(brood, over) && lines.get(brood.name) === brood.lines.length,
     );
     return {
       species,
       under: underOf(room, species),
-      paces: old.map(({ name }) => ({ brood: name, pace: byName.get(name) ?? null })),
+      paces: old.map(({ name }) => ({ brood: name, pace: paces.get(name) ?? null })),
     };
   });
 }

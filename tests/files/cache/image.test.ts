@@ -61,6 +61,25 @@ describe('what is put in comes out', () => {
     expect(Array.isArray(got) && got[0] === got[1]).toBe(false);
   });
 
+  test('with leaves, shared ones as one', () => {
+    const place = { file: 'room.txt', line: 4, from: 0, to: 9.5 };
+    const window = { low: null, high: -3 };
+    const one = { size: 2 };
+    const bytes = imageOf({ part: [place, window, window, one, { low: 1, high: 2, likely: 1 }] });
+    const leaves = [
+      { keys: ['low', 'high'], make: (low: unknown, high: unknown) => ({ low, high }) },
+      { keys: ['size'], make: (size: unknown) => ({ size }) },
+      {
+        keys: ['file', 'line', 'from', 'to'],
+        make: (file: unknown, line: unknown, from: unknown, to: unknown) => ({ file, line, from, to }),
+      },
+    ];
+    const got = openImage(bytes, leaves)('part');
+    expect(got).toStrictEqual(openImage(bytes)('part'));
+    expect(got).toStrictEqual([place, window, window, one, { low: 1, high: 2, likely: 1 }]);
+    expect(Array.isArray(got) && got[1] === got[2]).toBe(true);
+  });
+
   test('by its part, each look for itself', () => {
     const image = openImage(imageOf({ one: { list: [1] }, two: 'two' }));
     expect(image('two')).toBe('two');

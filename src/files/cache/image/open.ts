@@ -17,8 +17,17 @@ const KINDS = SHARED - 1;
 /** Looks at a part: every look gives data of its own, in which what was one thing is one again. */
 export type Image = (part: string) => unknown;
 
-/** Opens what `imageOf` made. The bytes must be proved to be such: next to nothing is checked here. */
-export function openImage(given: Uint8Array): Image {
+/** A kind of record that holds up to four values, none of which leads back to it: it is made in one go. */
+export interface Leaf {
+  readonly keys: readonly string[];
+  readonly make: (a: unknown, b: unknown, c: unknown, d: unknown) => object;
+}
+
+/**
+ * Opens what `imageOf` made. The bytes must be proved to be such: next to nothing is checked here. `leaves` are the
+ * records that there are most of.
+ */
+export function openImage(given: Uint8Array, leaves: readonly Leaf[] = []): Image {
   const bytes = given.byteOffset % Float64Array.BYTES_PER_ELEMENT === 0 ? given : new Uint8Array(given);
   const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length);
   const length = buffer.readUInt32LE(0);
@@ -26,7 +35,12 @@ export function openImage(given: Uint8Array): Image {
   if (!isHead(head)) throw new TypeError('no image');
   const numbers = new Float64Array(bytes.buffer, bytes.byteOffset + behindHead(length), head.numbers);
   const words = new Int32Array(bytes.buffer, numbers.byteOffset + numbers.byteLength, head.words);
-  return (part) => new Opening(head, numbers, words).value(head.parts[part] ?? TAG.constant);
+  const makes = head.shapes.map((keys) => leaves.find((leaf) => isSame(leaf.keys, keys))?.make ?? null);
+  return (part) => new Opening(head, makes, numbers, words).value(head.parts[part] ?? TAG.constant);
+}
+
+function isSame(some: readonly string[], others: readonly string[]): boolean {
+  return some.length === others.length && some.every((key, index) => key === others[index]);
 }
 
 function isHead(value: unknown): value is Head {
@@ -35,13 +49,16 @@ function isHead(value: unknown): value is Head {
 
 class Opening {
   private readonly head: Head;
+  /** By shape, for those of leaves. */
+  private readonly makes: readonly (Leaf['make'] | null)[];
   private readonly numbers: Float64Array;
   private readonly words: Int32Array;
   /** Things that several cells lead to, by where they begin. */
   private readonly shared = new Map<number, object>();
 
-  constructor(head: Head, numbers: Float64Array, words: Int32Array) {
+  constructor(head: Head, makes: readonly (Leaf['make'] | null)[], numbers: Float64Array, words: Int32Array) {
     this.head = head;
+    this.makes = makes;
     this.numbers = numbers;
     this.words = words;
   }
@@ -73,7 +90,7 @@ class Opening {
     const size = first >> SIZE_BITS;
     switch (kindOf(first)) {
       case KIND.record:
-        return this.record(at, first, this.head.shapes[size] ?? [], few);
+        return this.record(at, first, size, few);
       case KIND.list:
         return this.list(at, first, size);
       case KIND.map:
@@ -93,7 +110,10 @@ class Opening {
     return thing;
   }
 
-  private record(at: number, first: number, keys: readonly string[], few: number): object {
+  private record(at: number, first: number, shape: number, few: number): object {
+    const keys = this.head.shapes[shape] ?? [];
+    const make = this.makes[shape] ?? null;
+    if (make !== null) return this.found(at, first, this.leaf(at, keys.length, make));
     const record: Record<string, unknown> = this.found(at, first, {});
     for (let i = 0; i < keys.length; i += 1) {
       const key = keys[i] ?? '';
@@ -104,6 +124,14 @@ class Opening {
       else record[key] = this.value(cell);
     }
     return record;
+  }
+
+  private leaf(at: number, size: number, make: Leaf['make']): object {
+    const a = this.value(this.word(at + 1));
+    const b = size > 1 ? this.value(this.word(at + 2)) : undefined;
+    const c = size > 2 ? this.value(this.word(at + 3)) : undefined;
+    const d = size > 3 ? this.value(this.word(at + 4)) : undefined;
+    return make(a, b, c, d);
   }
 
   /** The size of a list; 0 for anything else, and for one that two lead to: that has to be one list from the start. */
