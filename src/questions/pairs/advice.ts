@@ -80,7 +80,8 @@ export function adviceOn(room: Room, group: SeenGroup, dispute: SeenDispute, pas
 
 function standingOf(room: Room, group: SeenGroup, dispute: SeenDispute, past: Past): Standing {
   const bout = boutsOf(dispute.signs).at(-1) ?? dispute.signs;
-  const worst = worstSign(bout);
+  const lasting = dispute.signs.filter((sign) => isGrave(sign) && !isCalmed(dispute, sign));
+  const worst = worstSign([...lasting, ...bout]);
   const rank = rankOf(worst.sign);
   const lastSign = bout.at(-1)?.day ?? dispute.from;
   const calmed = dispute.calmer.at(-1)?.day ?? null;
@@ -96,7 +97,7 @@ function standingOf(room: Room, group: SeenGroup, dispute: SeenDispute, past: Pa
     rank,
     worst: worst.sign,
     climbing: isClimbing(looks),
-    danger: bout.some(({ sign }) => sign === 'gasping' || sign === 'wounded' || sign === 'scales missing'),
+    danger: lasting.length > 0 || bout.some(isGrave),
     lastWord: calmed !== null && calmed > lastSign ? calmed : lastSign,
     calmer: calmed !== null && calmed >= lastSign,
     lightsOff: rigged('lights off'),
@@ -104,6 +105,17 @@ function standingOf(room: Room, group: SeenGroup, dispute: SeenDispute, past: Pa
     actDay: actDayOf(rank, past),
     past,
   };
+}
+
+type SeenSign = SeenDispute['signs'][number];
+
+function isGrave({ sign }: SeenSign): boolean {
+  return sign === 'gasping' || sign === 'wounded' || sign === 'scales missing';
+}
+
+/** A wound is not healed because nobody wrote for two days: it stands until a line says that they are calmer. */
+function isCalmed(dispute: SeenDispute, { day }: SeenSign): boolean {
+  return dispute.calmer.some((calmer) => calmer.day >= day);
 }
 
 function livesIn(group: SeenGroup, tank: string): boolean {

@@ -132,6 +132,17 @@ describe('the line that closes it', () => {
     expect(close('2026-02-18', '2026-02-14 A1: not eating\n')).toBe('A1: calmer');
   });
 
+  test('parts them where one that was wounded is chased again days later, unless they were calmer since', () => {
+    const wound = '2026-02-14 A1: wounded, male on female\n';
+    for (const on of ['16', '17', '18']) {
+      const [row] = told(`2026-02-${on}`, `${wound}2026-02-${on} A1: chasing\n`);
+      expect(row).toMatchObject({ close: 'A1: moved the male to 12', weight: 3, pressing: true });
+      expect(row?.why).toContain('with a wound');
+    }
+    const calm = `${wound}2026-02-15 A1: calmer\n2026-02-18 A1: chasing\n`;
+    expect(told('2026-02-18', calm)[0]).toMatchObject({ close: 'A1: made up', weight: 2, pressing: false });
+  });
+
   test('begins with the tank, or the name where other breeders live there', () => {
     const chasing = '2026-02-14 A1: Rowan chasing\n';
     expect(close('2026-02-14', `${chasing}2026-02-01 group Fir: krib; 5; in A1\n2026-02-01 A1: spawned\n`)).toBe(
