@@ -11,6 +11,7 @@ import type { Token } from '../../grammar/tokens.ts';
 import { isoDay } from '../core/day.ts';
 import { fault } from './faults.ts';
 import type { Fault } from './faults.ts';
+import { jarByNumber } from './jarnumber.ts';
 import type { LineContext } from './line.ts';
 import { nearestPhrase, remarkOf, strayWords, withUnknownBefore } from './stray.ts';
 
@@ -170,6 +171,8 @@ export function unreadClause(
       place,
       `after \`${line.text.slice(link.at.from, link.at.to)}\` comes ${wants}`,
     );
+    const jar = heading === 'culture' ? jarByNumber(line, at, clause.to) : null;
+    if (jar !== null) return [{ ...wrong, from: jar.from, to: jar.to, edit: jar }];
     // `to 12`, where a tank is called 12: beside other words a number needs its kind.
     const called = /^\d+(?!\S)/.exec(line.text.slice(at.from, clause.to))?.[0] ?? null;
     if (called !== null && line.names.find(called, line.day)?.kind === 'tank') {

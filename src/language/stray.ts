@@ -17,6 +17,7 @@ import type { Token } from '../../grammar/tokens.ts';
 import { nearest, slips } from '../core/suggest.ts';
 import { asRemark, fault } from './faults.ts';
 import type { Fault } from './faults.ts';
+import { jarByNumber } from './jarnumber.ts';
 import type { LineContext } from './line.ts';
 import { foldPunctuation } from './punctuation.ts';
 
@@ -138,5 +139,8 @@ export function strayDetail(line: LineContext, kind: ClauseKind, detail: DetailN
     if (near !== null) return fault('unknown-clause', at, says, near.phrase);
     return { ...fault('not-understood', at, says), edit: remarkOf(line, at, heading) };
   }
-  return { ...fault('does-not-belong', at, `«${here}» does not belong ${said}`), edit: remarkOf(line, at, heading) };
+  const wrong = fault('does-not-belong', at, `«${here}» does not belong ${said}`);
+  // `restarted from jar 2`
+  const jar = kind === 'culture started' || kind === 'culture split' ? jarByNumber(line, at, detail.to) : null;
+  return { ...wrong, edit: jar ?? remarkOf(line, at, heading) };
 }

@@ -56,6 +56,28 @@ describe('a tank that is called by a number', () => {
   });
 });
 
+describe('a jar that is called by its number', () => {
+  const more = '2026-03-01 culture J2: microworm\n2026-03-01 culture J12: microworm\n';
+  const written = (clauses: string, heading: string, jars = more): string =>
+    problemsIn(`${jars}2026-03-10 ${heading}: ${clauses}`)[0]?.write.replace('2026-03-10 ', '') ?? 'read';
+  test('is the one of that number, called as the one of the line where there are two', () => {
+    expect(written('restarted from 2', 'M1')).toBe('M1: restarted from M2');
+    expect(written('restarted from 2', 'J12')).toBe('J12: restarted from J2');
+    expect(written('started from jar 2; harvested', 'J12')).toBe('J12: started from J2; harvested');
+    expect(written('split to 12', 'M1')).toBe('M1: split to J12');
+  });
+  test('is kept in quotes where several are alike, or none has that number', () => {
+    const three = `${more}2026-03-01 culture K3: microworm\n2026-03-01 culture L3: microworm\n`;
+    expect(written('restarted from 3', 'M1', three)).toBe('M1: restarted from "3"');
+    expect(written('restarted from jar 7', 'M1')).toBe('M1: restarted from "jar 7"');
+    expect(written('restarted from 1', 'M1')).toBe('M1: restarted from "1"');
+  });
+  test('is no tank of that number, and no other number hides in quotes', () => {
+    expect(written('restarted from 12', 'M1', '')).toBe('M1: restarted from "12"');
+    expect(written('harvested 5', 'M1')).toBe('M1: note harvested 5');
+  });
+});
+
 describe('what a clause has no place for', () => {
   test.each([
     ['eggs gone lights off', 'A1: eggs gone; lights off'],
