@@ -8,7 +8,7 @@ import { less, type Interval } from '../core/interval.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import { linesOf, type LineRef } from '../core/span.ts';
 import { countWords, dayWords } from '../core/words.ts';
-import { isBrood, type SeenBody } from '../state/bodies.ts';
+import { isBrood, tanksOf, type SeenBody } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import type { Reservation } from '../state/sale.ts';
 import { stands } from '../state/selling.ts';
@@ -120,7 +120,7 @@ function reservedRow(room: Room, promise: DeepReadonly<Reservation>, short: Read
   return {
     id: rowId(promise.stock, 'reserved', isoDay(promise.day), again(room.sale.reservations, promise, 'stock')),
     stock: name,
-    tank: promise.tank,
+    tank: tankNow(body, promise.tank),
     count: less(promise.count, promise.met),
     until: promise.until,
     to: promise.to,
@@ -142,6 +142,13 @@ function reservedRow(room: Room, promise: DeepReadonly<Reservation>, short: Read
     },
     lines,
   };
+}
+
+/** Where they are to be fetched: the tank that the line named while some are there, else the only one that they are in. */
+function tankNow(body: SeenBody | null, named: string | null): string | null {
+  if (body === null || named === null || body.parts.has(named)) return named;
+  const [only, ...others] = tanksOf(body);
+  return others.length === 0 ? (only ?? named) : null;
 }
 
 function pairWords(body: SeenBody | null): ReservedRow['as'] {

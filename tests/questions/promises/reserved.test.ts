@@ -1,5 +1,6 @@
 /** What is reserved, for whom until when, what was paid for it, and what is kept back: each row in its order. */
 import { describe, expect, it } from 'vitest';
+import { promiseDue } from '../../../src/questions/due/promise.ts';
 import { promises, type PromisesAnswer } from '../../../src/questions/promises.ts';
 import { journalOn } from '../../support/journal.ts';
 import { ROOM } from '../../support/lines.ts';
@@ -43,6 +44,18 @@ describe('a reservation', () => {
       '6 Rowan-1 reserved on 5 Apr, no last day',
     ]);
     expect(steps('2026-04-22', toIris).at(-1)).toBe('lapsed: those fish are free again');
+  });
+  it('is fetched where the fish are now: the tank of its line while some are there, else their only one', () => {
+    const early = '2026-02-20 A1: reserved 6 Rowan-1 until 2026-04-20 to "Iris"\n';
+    const tank = (more: string) => asked('2026-04-12', early + more).reserved.map((row) => row.tank);
+    expect(tank('')).toEqual(['C2']);
+    expect(tank('2026-04-02 C2: moved all Rowan-1 to Q1\n')).toEqual(['Q1']);
+    expect(tank('2026-04-02 C2: moved 10 Rowan-1 to Q1\n')).toEqual([null]);
+    expect(tank('2026-04-02 C2: moved 10 Rowan-1 to A1\n')).toEqual(['A1']);
+    const room = journalOn('2026-04-19', YOUNG + early);
+    expect(promiseDue(room, 7).map(({ place, close }) => [place, close])).toEqual([
+      ['C2', 'C2: sold 6 Rowan-1 to "…"'],
+    ]);
   });
   it('is covered where as many are surely there, by its own stock', () => {
     const two = `${toIris}2026-04-05 C1: reserved 13 Ash until 2026-05-01 to "Fen"\n`;
