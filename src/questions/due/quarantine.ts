@@ -1,4 +1,5 @@
 /** Quarantines that can end. */
+import { addDays, isoDay, type Day } from '../../core/day.ts';
 import { onDay } from '../../core/interval.ts';
 import { dayWords } from '../../core/words.ts';
 import { bodiesIn } from '../../state/bodies.ts';
@@ -9,6 +10,9 @@ import { inQuarantine, type Kept } from '../holds/quarantines.ts';
 import { heldBy } from '../holds/reach.ts';
 import { sickIn } from '../holds/sickness.ts';
 import type { DueItem, DueSource } from './item.ts';
+
+/** Days for which it is put off where nothing says how long the trouble lasts (ours). */
+const WAIT_DAYS = 7;
 
 export const quarantineDue: DueSource = (room) =>
   walkOrder(room).flatMap((tank) => {
@@ -21,21 +25,22 @@ function item(room: Room, kept: Kept): DueItem {
   const { id, close, because, lines } = quarantineRow(room, kept);
   const here = bodiesIn(room, tank);
   const who = here.length === 1 ? (here[0]?.name ?? 'them') : 'every fish';
-  const troubled = heldBy(room, tank) !== null || sickIn(room, tank) !== null;
+  const clear = troubledUntil(room, tank);
   const regulated = here.some(
     (body) => body.species !== null && room.stock.species.get(body.species)?.traits.regulated === true,
   );
   return {
     id,
     place: tank,
-    what: troubled
-      ? 'quarantine over, but the tank is sick or held: keep them in'
-      : `look over ${who}, then end the quarantine`,
+    what:
+      clear === null
+        ? `look over ${who}, then end the quarantine`
+        : 'quarantine over, but the tank is sick or held: keep them in',
     kind: 'quarantine',
     due: onDay(until),
     weight: 1,
     why: `in since ${dayWords(since, room.on)}${kept.usual ? ', four weeks are usual' : ''}`,
-    close,
+    close: clear === null ? close : `${tank}: put off quarantine until ${isoDay(clear)}`,
     ...(regulated ? { caution: 'a regulated species: keeping, moving and selling it is a matter of local law' } : {}),
     putOffKey: 'quarantine',
     pressing: false,
@@ -43,4 +48,13 @@ function item(room: Room, kept: Kept): DueItem {
     because,
     lines,
   };
+}
+
+/** The day until which sickness or a hold keeps them in, or null where neither does. */
+function troubledUntil(room: Room, tank: string): Day | null {
+  const held = heldBy(room, tank);
+  const sick = sickIn(room, tank);
+  if (held === null && sick === null) return null;
+  const days = [held?.hold.clear ?? null, sick?.until ?? null].filter((day) => day !== null && day > room.on);
+  return days.reduce<Day>((last, day) => (day !== null && day > last ? day : last), addDays(room.on, WAIT_DAYS));
 }
