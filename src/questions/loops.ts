@@ -151,7 +151,7 @@ function cleanSteps(room: Room, loop: DeepReadonly<Loop>, { lastClean, lastFull 
 function offLoop(room: Room, loop: string): { tank: string; since: Day }[] {
   return liveTanks(room).flatMap(({ name }) => {
     if (homeLoopOf(room, name) !== loop) return [];
-    const rig = room.measures.rigs.findLast(
+    const rig = room.measures.unclosed.findLast(
       (one) => one.kind === 'off the loop' && one.where === name && isOpenOn(one, room.on),
     );
     return rig === undefined ? [] : [{ tank: name, since: rig.day }];

@@ -8,7 +8,7 @@ import type { DeepReadonly } from '../core/readonly.ts';
 import type { Place } from '../core/span.ts';
 import type { Room } from '../state/draft.ts';
 import { fishIn } from '../state/places.ts';
-import { openRigs } from '../state/rigs.ts';
+import { endsBy, openRigs, PUMP_LIMIT } from '../state/rigs.ts';
 import { loopOf } from '../state/tanks.ts';
 import type { Disturbance } from '../state/water.ts';
 import { lastSince, since } from '../state/when.ts';
@@ -39,7 +39,8 @@ export interface Watch {
 /** Watches open on the room's day, one a body of water. */
 export function watches(room: Room): Watch[] {
   return bodiesOfWater(room).flatMap((body) => {
-    const cause = [...disturbances(room, body), ...freshFilter(room, body)].sort((a, b) => b.since - a.since)[0];
+    const causes = [...disturbances(room, body), ...standingPump(room, body), ...freshFilter(room, body)];
+    const cause = causes.sort((a, b) => b.since - a.since)[0];
     if (cause === undefined) return [];
     const tests = testsSince(room, body, cause.since);
     const zeros = tests.length - 1 - tests.findLastIndex(({ clear }) => !clear);
@@ -70,6 +71,16 @@ function disturbances(room: Room, body: WaterBody): Cause[] {
   return since(disturbed, last.day)
     .filter(disturbs)
     .map((fact) => ({ why: fact.what, since: fact.day, place: fact.place }));
+}
+
+/** A pump that stood for as long as its line said beforehand, and that no line puts on again. */
+function standingPump(room: Room, body: WaterBody): Cause[] {
+  return room.measures.unclosed.flatMap((rig): Cause[] => {
+    const end = endsBy(rig);
+    const here = rig.kind === 'pump off' && rig.closed === null && (rig.where === body.name || rig.where === 'room');
+    if (!here || end === null || end.day > room.on || (rig.lasts?.low ?? 0) <= PUMP_LIMIT) return [];
+    return end.day < room.on - FORGOTTEN ? [] : [{ why: 'pump stood', since: end.day, place: rig.begun }];
+  });
 }
 
 function isHere(body: WaterBody, { where, tanks }: Disturbed): boolean {

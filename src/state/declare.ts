@@ -5,6 +5,7 @@ import { listWords } from '../core/words.ts';
 import type { Draft } from './draft.ts';
 import { fishIn } from './places.ts';
 import type { Plumbed, Tank } from './plumbing.ts';
+import { unclosedRigs } from './rigs.ts';
 import { holderOf, orderOf } from './tanks.ts';
 
 /** Declares a tank, or amends it: what a later line leaves out stays as it was. */
@@ -77,8 +78,8 @@ function entry(event: EventOf<'tank declared'>, loop: string | null): Plumbed {
 
 /** New plumbing settles for good what a valve had shut for a while. */
 function closeOffLoop(draft: Draft, tank: Tank, event: EventOf<'tank declared'>): void {
-  for (const rig of draft.measures.rigs) {
-    if (rig.where !== tank.name || rig.kind !== 'off the loop' || rig.closed !== null) continue;
+  for (const rig of unclosedRigs(draft)) {
+    if (rig.where !== tank.name || rig.kind !== 'off the loop') continue;
     rig.closed = { day: event.day, minute: event.minute, place: event.place };
   }
 }
@@ -111,5 +112,5 @@ export function retireTank(draft: Draft, event: EventOf<'tank retired'>): void {
   }
   tank.retired = { day: event.day, place: event.place };
   const closed = { day: event.day, minute: event.minute, place: event.place };
-  for (const rig of draft.measures.rigs) if (rig.where === tank.name) rig.closed ??= closed;
+  for (const rig of unclosedRigs(draft)) if (rig.where === tank.name) rig.closed = closed;
 }

@@ -8,7 +8,7 @@ export function emptyDraft(on: Day): Draft {
     on,
     settings: { units: null, nitrogen: null, currency: null, zone: null, walk: [], rows: new Map(), scoops: new Map() },
     plumbing: { tanks: new Map(), loops: new Map(), order: [] },
-    measures: { rigs: [], faults: [] },
+    measures: { rigs: [], unclosed: [], raised: [], faults: [] },
     chores: { standing: [], tasks: [], did: [], putOffs: [], away: [] },
     water: { readings: [], changes: [], topUps: [], doses: [], disturbed: [] },
     looks: { last: new Map(), quiet: new Map(), photos: [] },

@@ -10,6 +10,10 @@ import { beginFault, fixFaults, powerBack } from './faults.ts';
 export interface Measures {
   /** Oldest first, closed ones too. */
   rigs: Rig[];
+  /** Those of them that no line has closed, and perhaps some that one has: `unclosedRigs` strikes these off. */
+  unclosed: Rig[];
+  /** Those of them that raise the heat. */
+  raised: Rig[];
   faults: Fault[];
 }
 

@@ -5,7 +5,7 @@ import type { Measure } from '../core/quantity.ts';
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import type { Loop, LoopClean, LoopLevel } from './plumbing.ts';
-import { endsBy } from './rigs.ts';
+import { endsBy, unclosedRigs } from './rigs.ts';
 import { isBy } from './tanks.ts';
 import { happened, insertInTime, isAfter } from './when.ts';
 import { whereOf } from './where.ts';
@@ -81,8 +81,8 @@ function mm(length: Measure<'mm'>): string {
 
 /** True while the return pump or the power of a loop was off: the level then says nothing about clogging. */
 function flowStopped(draft: Draft, loop: string, event: EventOf<'level'>): boolean {
-  const pumpOff = draft.measures.rigs.some((rig) => {
-    if (rig.kind !== 'pump off' || rig.where !== loop || rig.closed !== null) return false;
+  const pumpOff = unclosedRigs(draft).some((rig) => {
+    if (rig.kind !== 'pump off' || rig.where !== loop) return false;
     const end = endsBy(rig);
     return end === null || !isBy(end, event.day, event.minute);
   });

@@ -7,7 +7,7 @@ import { placesOf } from './places.ts';
 import type { Moment } from './plumbing.ts';
 import { disturb } from './water.ts';
 import { after, homeLoopOf, isBy, plumbedAt } from './tanks.ts';
-import { endsBy } from './rigs.ts';
+import { addRig, endsBy, PUMP_LIMIT, unclosedRigs } from './rigs.ts';
 import { happened, insertInTime } from './when.ts';
 import { whereOf } from './where.ts';
 
@@ -23,9 +23,6 @@ export const MEASURE_WORDS: Readonly<Record<MeasureKind, { readonly begin: strin
   'heat raised': { begin: 'heat to 30 C', undo: 'heat normal' },
   'breeder net': { begin: 'breeder net in', undo: 'breeder net out' },
 };
-
-/** A pump that stood longer than this starves the filter of oxygen and starts a water watch (ours: a setting). */
-const PUMP_LIMIT_HOURS = 6;
 
 /** Rigs something up in each place of the line; what is rigged there already goes on. */
 export function beginMeasure(draft: Draft, event: EventOf<'measure begun'>): void {
@@ -66,7 +63,7 @@ function beginAt(draft: Draft, event: EventOf<'measure begun'>, where: string): 
     closed: event.over ? { day, minute, place: event.place } : null,
     again: [],
   };
-  insertInTime(draft.measures.rigs, rig);
+  addRig(draft, rig);
   if (onLoop) valveOff(draft, rig);
   if (event.over) noteStandingPump(draft, rig, rig.lasts?.low ?? 0);
 }
@@ -124,8 +121,8 @@ export function measureStays(draft: Draft, event: EventOf<'measure stays'>): voi
 /** Closes everything temporary of a tank: never fish moved, holds or treatments; what `stays` stays. */
 export function everythingUndone(draft: Draft, event: EventOf<'everything undone'>): void {
   const places = placesOf(draft, event.subject);
-  const open = draft.measures.rigs.filter(
-    (rig) => rig.closed === null && !rig.stays && (places.includes(rig.where) || places.includes('room')),
+  const open = unclosedRigs(draft).filter(
+    (rig) => !rig.stays && (places.includes(rig.where) || places.includes('room')),
   );
   for (const rig of open) closeRig(draft, rig, event);
   const tanks = places.includes('room') ? [...draft.plumbing.tanks.keys()] : places;
@@ -135,7 +132,10 @@ export function everythingUndone(draft: Draft, event: EventOf<'everything undone
 }
 
 function closeRig(draft: Draft, rig: Rig, event: Event): void {
-  const end = happened(event);
+  const told = happened(event);
+  const own = endsBy(rig);
+  // What was over by itself before this line ended then.
+  const end = own !== null && isBy(own, told.day, told.minute) ? own : told;
   rig.closed = { ...end, place: event.place };
   noteStandingPump(draft, rig, minutesOpen(rig, end));
 }
@@ -147,7 +147,7 @@ function minutesOpen(from: Moment, to: Moment): number {
 }
 
 function noteStandingPump(draft: Draft, rig: Rig, minutes: number): void {
-  if (rig.kind !== 'pump off' || minutes <= PUMP_LIMIT_HOURS * 60) return;
+  if (rig.kind !== 'pump off' || minutes <= PUMP_LIMIT) return;
   const end = rig.closed ?? { ...after(rig, minutes), place: rig.begun };
   disturb(draft, 'pump stood', rig.where, { day: end.day, minute: end.minute, place: end.place, when: null });
 }
@@ -162,9 +162,7 @@ function openRig(draft: Draft, event: EventOf<'measure begun'>, where: string): 
 
 /** All that no line has closed; `room` means everywhere. */
 function unclosed(draft: Draft, kind: MeasureKind, where: string): Rig[] {
-  return draft.measures.rigs.filter(
-    (rig) => rig.closed === null && rig.kind === kind && (rig.where === where || where === 'room'),
-  );
+  return unclosedRigs(draft).filter((rig) => rig.kind === kind && (rig.where === where || where === 'room'));
 }
 
 function doubtOfNothing(draft: Draft, event: Event, says: string, begin: string): void {

@@ -1,10 +1,14 @@
 /** Reading the temporary measures: which are open, and when each ends by itself. */
 import { toDay, type Day } from '../core/day.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
-import type { Room } from './draft.ts';
+import type { Draft, Room } from './draft.ts';
 import type { Rig } from './measures.ts';
 import type { Moment } from './plumbing.ts';
 import { after } from './tanks.ts';
+import { insertInTime } from './when.ts';
+
+/** A pump that stood longer than this, minutes, starves the filter of oxygen and starts a water watch (ours: a setting). */
+export const PUMP_LIMIT = 6 * 60;
 
 /**
  * The moment at which a measure is over by itself, or null: `pump off for 1 h` an hour later, `until`
@@ -22,9 +26,24 @@ export function isOpenOn(rig: DeepReadonly<Rig>, day: Day): boolean {
   return end === null || end.day > day || (end.day === day && (end.minute ?? 0) > 0);
 }
 
+/** Those that no line has closed, over by themselves or not, oldest first. Of a long history only these are asked about. */
+export function unclosedRigs({ measures }: Draft): readonly Rig[] {
+  if (measures.unclosed.some(({ closed }) => closed !== null)) {
+    measures.unclosed = measures.unclosed.filter(({ closed }) => closed === null);
+  }
+  return measures.unclosed;
+}
+
+/** Puts one into every list that it belongs to. */
+export function addRig({ measures }: Draft, rig: Rig): void {
+  insertInTime(measures.rigs, rig);
+  if (rig.closed === null) insertInTime(measures.unclosed, rig);
+  if (rig.kind === 'heat raised') insertInTime(measures.raised, rig);
+}
+
 /** Temporary measures open on the room's day, of one tank or loop or of all; what `stays` is none any more. */
 export function openRigs(room: Room, where?: string): DeepReadonly<Rig>[] {
-  return room.measures.rigs.filter(
+  return room.measures.unclosed.filter(
     (rig) => !rig.stays && (where === undefined || rig.where === where) && isOpenOn(rig, room.on),
   );
 }

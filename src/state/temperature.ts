@@ -31,11 +31,11 @@ export function temperatureAt(room: Room, tank: string, day: Day = room.on): War
 
 /** The heater raised last of those raised after a reading: measures stand in the order of their days. */
 function lastRaised(room: Room, tank: string, day: Day, read: Day | null): Warmth | null {
-  const { rigs } = room.measures;
-  for (let at = rigs.length - 1; at >= 0; at -= 1) {
-    const rig = rigs[at];
+  const { raised } = room.measures;
+  for (let at = raised.length - 1; at >= 0; at -= 1) {
+    const rig = raised[at];
     if (rig === undefined || (read !== null && rig.day <= read)) return null;
-    if (rig.kind !== 'heat raised' || rig.where !== tank || rig.to === null || !isOpenOn(rig, day)) continue;
+    if (rig.where !== tank || rig.to === null || !isOpenOn(rig, day)) continue;
     return { value: rig.to, place: rig.begun, day: rig.day };
   }
   return null;

@@ -7,6 +7,7 @@ import type { Event, EventBase } from '../../src/journal/event.ts';
 import { emptyDraft } from '../../src/state/empty.ts';
 import type { Rig } from '../../src/state/measures.ts';
 import { foldRoom } from '../../src/state/fold.ts';
+import { addRig } from '../../src/state/rigs.ts';
 import { day, eventsOf, tank } from '../support/events.ts';
 import type { Line } from '../support/events.ts';
 
@@ -38,7 +39,7 @@ describe('a forgotten undo', () => {
   };
   const open = (...rigs: readonly Rig[]): ReturnType<typeof forgottenUndo> => {
     const room = emptyDraft(TODAY);
-    room.measures.rigs.push(...rigs);
+    for (const one of rigs) addRig(room, one);
     return forgottenUndo({ room, events: [], today: TODAY });
   };
 

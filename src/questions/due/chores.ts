@@ -143,7 +143,7 @@ function whyOf(room: Room, clock: ChoreClock): string {
 /** A loop's change does not reach the tanks that are valved off. */
 function offLoopWords(room: Room, chore: Chore): string[] {
   if (!room.plumbing.loops.has(chore.where)) return [];
-  const off = room.measures.rigs.filter((rig) => rig.kind === 'off the loop' && isOpenOn(rig, room.on));
+  const off = room.measures.unclosed.filter((rig) => rig.kind === 'off the loop' && isOpenOn(rig, room.on));
   const tanks = off.map(({ where }) => where).filter((tank) => homeOf(room, tank) === chore.where);
   return tanks.length === 0
     ? []

@@ -8,6 +8,7 @@ import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Loop } from '../../state/plumbing.ts';
 import { homeLoopOf } from '../../state/tanks.ts';
+import { since as sinceDay } from '../../state/when.ts';
 import { clockOf } from '../clock.ts';
 import { rowId } from '../id.ts';
 import { levelWords, mmWords, prefilterOf, type Prefilter } from '../prefilter.ts';
@@ -27,9 +28,8 @@ function fellRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIte
   if (state.flowFell === null) return [];
   const { from, to } = state.flowFell;
   const lines = linesOf([from.place, to.place]);
-  const gone = room.measures.rigs.filter(
-    (rig) =>
-      rig.kind === 'off the loop' && rig.day >= from.day && rig.day <= to.day && belongs(room, rig.where, loop.name),
+  const gone = sinceDay(room.measures.rigs, from.day).filter(
+    (rig) => rig.kind === 'off the loop' && rig.day <= to.day && belongs(room, rig.where, loop.name),
   );
   const off = gone.length === 0 ? '' : `; ${listWords(gone.map(({ where }) => where))} went off the loop between`;
   const told = `${mmWords(from.level)} on ${dayWords(from.day, room.on)}, ${mmWords(to.level)} on ${dayWords(to.day, room.on)}`;
