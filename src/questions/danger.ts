@@ -52,6 +52,13 @@ export function dangersIn(room: Room, tank: string): Danger[] {
   );
 }
 
+/** True where young of one tank, put to others, would eat them; those that do not swim yet are eaten by any that do. */
+export function wouldEat(room: Room, older: SeenBrood, from: string, younger: SeenBrood): boolean {
+  if (isSiblingSafe(room, older) && older.species === younger.species) return false;
+  if (reached(older, 'swam') && !reached(younger, 'swam')) return true;
+  return dangerOf(room, from, older, younger)?.weight === 'danger';
+}
+
 function dangerOf(room: Room, tank: string, older: SeenBrood, younger: SeenBrood): Danger | null {
   if (isSiblingSafe(room, older) && older.species === younger.species) return null;
   const mean = sizeOn(room, older)?.likely ?? null;

@@ -4,6 +4,7 @@ import { bodiesIn, isBrood, partIn, tanksOf } from '../../state/bodies.ts';
 import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { isNewWater, sharers, walkOrder } from '../../state/tanks.ts';
+import { wouldEat } from '../danger.ts';
 import { oncePerRoom } from '../holds/once.ts';
 import { sickBeside } from '../holds/sickness.ts';
 import { lastReason } from '../last.ts';
@@ -55,7 +56,8 @@ export function moveLine(
   which: 'all' | 'most' = 'most',
 ): { close: string; where: string } {
   const free = freeTank(room, from);
-  const isElsewhere = (name: string): boolean => name !== from && isOpen(room, from, name);
+  const isElsewhere = (name: string): boolean =>
+    name !== from && isOpen(room, from, name) && isHarmless(room, brood, from, name);
   const own = tanksOf(brood).find(isElsewhere);
   const raising = own ?? walkOrder(room).find((name) => isNursery(room, name) && isElsewhere(name));
   const count = from === null ? brood.total : partIn(brood, from);
@@ -76,6 +78,14 @@ export function moveLine(
 function noneFree(raising: string | undefined, isTheirs: boolean): string {
   if (raising === undefined) return 'no tank is free';
   return `no tank is free, but ${raising} ${isTheirs ? 'has some of them already' : 'has only young and grow-outs'}`;
+}
+
+/** Neither would these eat other young there, nor the others these. */
+function isHarmless(room: Room, brood: SeenBrood, from: string | null, name: string): boolean {
+  const others = bodiesIn(room, name)
+    .filter((body) => isBrood(body))
+    .filter((body) => body !== brood);
+  return !others.some((other) => wouldEat(room, brood, from ?? name, other) || wouldEat(room, other, name, brood));
 }
 
 /** A tank with fish, and no breeders among them. */

@@ -80,6 +80,17 @@ describe('where no tank is free', () => {
     const last = `${few}2026-05-20 C2: hold "velvet"\n2026-01-02 tray T1: in B1\n`;
     expect(line(last, 'A1', 'all')).toEqual({ close: 'A1: moved all Rowan-1 to …', where: 'no tank is free' });
   });
+  it('nor to younger ones that they would eat, nor to older ones that would eat them', () => {
+    const held = `${full('tank 12', 'C1')}2026-05-20 tank 12: hold "velvet"\n2026-05-20 C1: hold "velvet"\n`;
+    const other = (laid: string, swam: string, last = ''): string =>
+      `2026-${laid} A2: Fern spawned\n2026-${swam} A2: free-swimming, 30\n2026-05-19 A2: moved all Sedge-1 to C2\n${last}${held}`;
+    // As old as these; of some days; read to be three times as long.
+    expect(to(other('04-01', '04-12'))).toBe('C2');
+    expect(line(other('05-09', '05-18'), 'A1', 'all').where).toBe('no tank is free');
+    expect(to(other('02-01', '02-11', '2026-05-20 C2: Sedge-1 average 50 mm\n'))).toBe('…');
+    const eggs = `2026-05-19 A2: Fern spawned\n2026-05-20 A2: moved all Sedge-1 to C2\n${held}`;
+    expect(to(eggs)).toBe('…');
+  });
   it('nor to a tank where one pair lives among the young', () => {
     const pair = '2026-04-21 pair Yew: krib; male; female; in 12\n';
     expect(to(`${none}${pair}`)).toBe('C1');
