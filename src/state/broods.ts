@@ -29,7 +29,7 @@ export const BROODS_HOMES: Homes<
 };
 
 function aboutToSpawn(draft: Draft, event: EventOf<'about to spawn'>): void {
-  const found = groupOf(draft, event, () => true, 'about to spawn');
+  const found = groupOf(draft, event, { doing: 'about to spawn' });
   if (!found) return;
   const mother = found.member?.name ?? null;
   found.group.suspected.push({ day: event.day, kind: 'about to spawn', mother, place: event.place });
@@ -38,7 +38,7 @@ function aboutToSpawn(draft: Draft, event: EventOf<'about to spawn'>): void {
 
 /** A hard look: nothing was laid before it. It settles what was suspected, and doubts eggs that should still be there. */
 function noEggs(draft: Draft, event: EventOf<'no eggs'>): void {
-  const found = groupOf(draft, event, () => true, 'no eggs');
+  const found = groupOf(draft, event, { doing: 'no eggs' });
   if (!found) return;
   const { group } = found;
   group.noEggs = { day: event.when?.high ?? event.day, mother: found.member?.name ?? null, place: event.place };
@@ -101,7 +101,7 @@ function end(brood: Brood, event: EventOf<'no eggs' | 'eggs gone'>): void {
 }
 
 function parentsChase(draft: Draft, event: EventOf<'parents chase fry'>): void {
-  const found = groupOf(draft, event, () => true, 'parents chase fry');
+  const found = groupOf(draft, event, { doing: 'parents chase fry' });
   if (!found) return;
   found.group.lines.push(event.place);
   draft.stock.chasedFry.set(found.group.name, { day: event.day, place: event.place });

@@ -6,7 +6,7 @@ import type { EventOf } from '../journal/event.ts';
 import type { Member, Sex } from '../journal/subject.ts';
 import type { Draft } from './draft.ts';
 import type { Homes } from './home.ts';
-import { livingMembers } from './members.ts';
+import { canQuarrel, livingMembers } from './members.ts';
 import { addSign, endDispute, openDispute } from './quarrel.ts';
 import type { DisputeSign } from './quarrel.ts';
 import type { Group } from './stock.ts';
@@ -16,7 +16,7 @@ export const DISPUTES_HOMES: Homes<'dispute sign' | 'calmer' | 'shimmying' | 'ma
   'dispute sign': signSeen,
   calmer: calmerSeen,
   shimmying: (draft, event) => {
-    const found = groupOf(draft, event, () => true, event.kind);
+    const found = groupOf(draft, event, { doing: event.kind });
     if (!found) return;
     found.group.lines.push(event.place);
     endDispute(found.group, { day: event.day, how: 'shimmying', place: event.place });
@@ -25,7 +25,7 @@ export const DISPUTES_HOMES: Homes<'dispute sign' | 'calmer' | 'shimmying' | 'ma
 };
 
 function signSeen(draft: Draft, event: EventOf<'dispute sign'>): void {
-  const found = groupOf(draft, event, () => true, event.sign);
+  const found = groupOf(draft, event, { doing: event.sign, weigh: (group) => mayBe(group, event) });
   if (!found) return;
   const { group } = found;
   if (!sidesLive(draft, group, event)) return;
@@ -40,12 +40,27 @@ function signSeen(draft: Draft, event: EventOf<'dispute sign'>): void {
   });
 }
 
+/**
+ * How well a sign goes with the fish on record of a group: 0 where no two of it can be meant. Where the line says
+ * both sides, a group that is known to have both goes with it better than one whose fish nobody sexed.
+ */
+function mayBe(group: Group, { doer, sufferer }: EventOf<'dispute sign'>): 0 | 1 | 2 {
+  const fish = livingMembers(group);
+  if (canQuarrel(fish, { doer, sufferer })) return doer !== null && sufferer !== null ? 2 : 1;
+  return group.total.high > fish.length || fish.some(({ sex }) => sex === null) ? 1 : 0;
+}
+
+/** Only what is open can calm down or be made up: that of those whose dispute it is. */
+function quarrels(group: Group): 0 | 1 {
+  return openDispute(group) === null ? 0 : 1;
+}
+
 /** False, with the problem told, where a fish that the line names as a side is no longer there. */
 function sidesLive(draft: Draft, group: Group, event: EventOf<'dispute sign'>): boolean {
   return [event.doer, event.sufferer].every((side) => {
     if (side === null || side.name === null || !group.members.some((fish) => fish.name === side.name)) return true;
     const fish = { kind: 'group', group: group.name, member: side } as const;
-    return groupOf(draft, { ...event, fish }, () => true, event.sign) !== null;
+    return groupOf(draft, { ...event, fish }, { doing: event.sign }) !== null;
   });
 }
 
@@ -104,14 +119,14 @@ function only(group: Group, such: (sex: Sex | null) => boolean): Member | null {
 }
 
 function calmerSeen(draft: Draft, event: EventOf<'calmer'>): void {
-  const found = groupOf(draft, event, () => true, event.kind);
+  const found = groupOf(draft, event, { doing: event.kind, weigh: quarrels });
   if (!found) return;
   found.group.lines.push(event.place);
   openDispute(found.group)?.calmer.push({ day: event.day, place: event.place });
 }
 
 function madeUp(draft: Draft, event: EventOf<'made up'>): void {
-  const found = groupOf(draft, event, () => true, event.kind);
+  const found = groupOf(draft, event, { doing: event.kind, weigh: quarrels });
   if (!found) return;
   found.group.lines.push(event.place);
   if (endDispute(found.group, { day: event.day, how: 'made up', place: event.place })) return;

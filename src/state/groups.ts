@@ -150,7 +150,7 @@ function headsOf(total: Interval): Heads {
 }
 
 function setBond(draft: Draft, event: EventOf<'bonded' | 'split up' | 'resting'>, bond: Group['bond']): Group | null {
-  const found = groupOf(draft, event, () => true, event.kind);
+  const found = groupOf(draft, event, { doing: event.kind });
   if (!found) return null;
   found.group.bond = bond;
   found.group.bondSince = { day: event.day, place: event.place };
@@ -167,7 +167,10 @@ function part(draft: Draft, event: EventOf<'split up' | 'resting'>, bond: 'split
 
 /** `male back`: to his group's own tank. */
 function memberBack(draft: Draft, event: EventOf<'member back'>): void {
-  const found = groupOf(draft, event, (group) => livingMembers(group).some((fish) => isAway(group, fish)), 'back');
+  const found = groupOf(draft, event, {
+    doing: 'back',
+    suits: (group) => livingMembers(group).some((fish) => isAway(group, fish)),
+  });
   if (!found) return;
   const { group } = found;
   group.lines.push(event.place);
@@ -190,7 +193,7 @@ function isAway(group: Group, fish: Fish): boolean {
 
 /** `new male from Ash`: one fish of that group joins this one; its bond begins anew. */
 function newMate(draft: Draft, event: EventOf<'new mate'>): void {
-  const found = groupOf(draft, event, () => true, 'new mate');
+  const found = groupOf(draft, event, { doing: 'new mate' });
   if (!found) return;
   const { group } = found;
   const source =

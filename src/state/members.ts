@@ -156,20 +156,21 @@ function endIfApart(group: Group, how: 'separated' | 'died', event: At): void {
   endDispute(group, { day: event.day, how, place: event.place });
 }
 
-/** True while some fish that may be the doer shares a tank with one that may be the sufferer. */
+/** True while those that the signs tell of, or any that may be, still share a tank. */
 function canGoOn(group: Group, dispute: Dispute): boolean {
   const living = livingMembers(group);
   const told = dispute.signs.filter((sign) => sign.doer !== null || sign.sufferer !== null);
-  return (told.length > 0 ? told : dispute.signs).some((sign) =>
-    living.some(
-      (doer) =>
-        (sign.doer === null || isCalled(doer, sign.doer)) &&
-        living.some(
-          (other) =>
-            other !== doer && other.tank === doer.tank && (sign.sufferer === null || isCalled(other, sign.sufferer)),
-        ),
-    ),
-  );
+  return (told.length > 0 ? told : dispute.signs).some((sign) => canQuarrel(living, sign));
+}
+
+/** True where one of these fish may be the doer and shares a tank with another that may be the sufferer. */
+export function canQuarrel(
+  fish: readonly Fish[],
+  { doer, sufferer }: { readonly doer: Member | null; readonly sufferer: Member | null },
+): boolean {
+  const suffers = (one: Fish, by: Fish): boolean =>
+    one !== by && one.tank === by.tank && (sufferer === null || isCalled(one, sufferer));
+  return fish.some((one) => (doer === null || isCalled(one, doer)) && fish.some((other) => suffers(other, one)));
 }
 
 function noSuchMember(group: Group, member: Member, place: Place): Problem {

@@ -22,7 +22,10 @@ const DOING = { laid: 'spawned', seen: 'eggs seen', maybe: 'maybe spawned' } as 
 
 /** A group has spawned, was seen with eggs or may have: begins a brood, or dates the one that it is. */
 export function spawned(draft: Draft, event: EventOf<'spawned'>): void {
-  const found = groupOf(draft, event, (group) => guildOf(draft, group.species) !== 'livebearer', DOING[event.as]);
+  const found = groupOf(draft, event, {
+    doing: DOING[event.as],
+    suits: (group) => guildOf(draft, group.species) !== 'livebearer',
+  });
   if (!found) return;
   const { group } = found;
   group.lines.push(event.place);

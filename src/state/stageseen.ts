@@ -197,12 +197,10 @@ function suits(draft: Draft, brood: Brood, event: Seen): boolean {
 }
 
 function begin(draft: Draft, event: Seen, name: string | null): Brood | null {
-  const found = groupOf(
-    draft,
-    event.fish.kind === 'brood' ? { ...event, fish: { kind: 'implied' } } : event,
-    (group) => canHave(draft, group, event),
-    event.stage,
-  );
+  const found = groupOf(draft, event.fish.kind === 'brood' ? { ...event, fish: { kind: 'implied' } } : event, {
+    doing: event.stage,
+    suits: (group) => canHave(draft, group, event),
+  });
   if (!found) return null;
   const { group } = found;
   const mothers = mothersOf(draft, event, group, event.stage, found.member);

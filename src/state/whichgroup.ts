@@ -8,17 +8,26 @@ import { goneWords, isCalled, livingMembers } from './members.ts';
 import type { Group } from './stock.ts';
 import { nobodyFits, severalFit, unclear, unknownFish } from './unclear.ts';
 
+/** What a clause asks of the group that it is about. */
+interface Wanted {
+  /** The clause word, for the message. */
+  readonly doing: string;
+  /** Groups of which it cannot be said are none of those that it may be about. */
+  readonly suits?: (group: Group) => boolean;
+  /** How well it goes with what is on record of a group: of several only those that it goes with best may be meant. */
+  readonly weigh?: (group: Group) => number;
+}
+
+interface OfGroup {
+  readonly group: Group;
+  readonly member: Member | null;
+}
+
 /**
  * The group of a clause that only a group can be meant by: by its name, by its kind in the tank of the
- * line (`A1 pair`), by the line's own group, else the one group with grown fish in that tank that `suits`.
- * `doing` is the clause word for the message.
+ * line (`A1 pair`), by the line's own group, else the one group with grown fish in that tank that is wanted.
  */
-export function groupOf(
-  draft: Draft,
-  event: Clause & { readonly fish: FishRef },
-  suits: (group: Group) => boolean,
-  doing: string,
-): { group: Group; member: Member | null } | null {
+export function groupOf(draft: Draft, event: Clause & { readonly fish: FishRef }, wanted: Wanted): OfGroup | null {
   const { fish, subject } = event;
   const own = subject.kind === 'group' ? subject.group : null;
   const name = fish.kind === 'group' ? (fish.group ?? own) : own;
@@ -26,36 +35,51 @@ export function groupOf(
   if (name !== null) {
     const group = draft.stock.groups.get(name);
     if (!group) return unknownFish(draft, event, name);
-    if (member !== null && isGone(group, member)) return noLonger(draft, event, group, member, doing);
+    if (member !== null && isGone(group, member)) return noLonger(draft, event, group, member, wanted.doing);
     note(draft, event, group, fish.kind === 'group' && fish.group !== null);
     return { group, member };
   }
-  if (fish.kind === 'brood') {
-    draft.problems.push(
-      unclear(
-        event,
-        'no-such-fish',
-        `${fish.brood} is a brood: «${doing}» is said of a pair or group`,
-        'the name of the pair before it',
-      ),
-    );
-    return null;
-  }
+  if (fish.kind !== 'brood') return groupHere(draft, event, member, wanted);
+  draft.problems.push(
+    unclear(
+      event,
+      'no-such-fish',
+      `${fish.brood} is a brood: «${wanted.doing}» is said of a pair or group`,
+      'the name of the pair before it',
+    ),
+  );
+  return null;
+}
+
+/** The one group in the tank of the line that a clause without a name may be about. */
+function groupHere(
+  draft: Draft,
+  event: Clause & { readonly fish: FishRef },
+  member: Member | null,
+  { doing, suits = () => true, weigh = () => 0 }: Wanted,
+): OfGroup | null {
+  const { fish } = event;
   const tank = tankOf(event);
-  const wanted = fish.kind === 'group' ? (fish.groupKind ?? null) : null;
-  const near = groupsAt(draft, tank, wanted, member);
+  const kind = fish.kind === 'group' ? (fish.groupKind ?? null) : null;
+  const near = groupsAt(draft, tank, kind, member);
   const carried = carriedBody(draft, event);
   const kept = carried && !isBrood(carried) && near.includes(carried) && suits(carried) ? [carried] : [];
-  const choice = kept.length > 0 ? kept : preferred(near.filter(suits));
+  const choice = kept.length > 0 ? kept : preferred(best(near.filter(suits), weigh));
   const group = choice[0];
   if (group && choice.length === 1) {
     note(draft, event, group, false);
     return { group, member };
   }
-  const [bereft] = member === null || choice.length > 0 ? [] : groupsAt(draft, tank, wanted, null);
+  const [bereft] = member === null || choice.length > 0 ? [] : groupsAt(draft, tank, kind, null);
   if (bereft && member !== null && isGone(bereft, member)) return noLonger(draft, event, bereft, member, doing);
   draft.problems.push(choice.length > 1 ? severalFit(event, doing, tank, choice) : nobodyFits(event, doing, tank));
   return null;
+}
+
+/** Those that weigh most. */
+function best(groups: readonly Group[], weigh: (group: Group) => number): readonly Group[] {
+  const most = Math.max(...groups.map(weigh));
+  return groups.filter((group) => weigh(group) === most);
 }
 
 /** True for a fish of that group that is known by name or sex, and of which none is left. */

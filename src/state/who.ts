@@ -23,7 +23,11 @@ export function resolveFish(draft: Draft, event: Clause, ref: FishRef, count: Ho
   if (ref.kind === 'brood') return named(draft, event, ref.brood, tank, null);
   if (ref.kind === 'group' && ref.group !== null) return named(draft, event, ref.group, tank, ref.member);
   if (ref.kind === 'group') {
-    const found = groupOf(draft, { ...event, fish: ref }, (group) => fits(event.kind, group), event.kind);
+    const found = groupOf(
+      draft,
+      { ...event, fish: ref },
+      { doing: event.kind, suits: (group) => fits(event.kind, group) },
+    );
     return found && settle(draft, event, found.group, tank, found.member);
   }
   return implied(draft, event, tank, count, ref.young === true);

@@ -34,7 +34,7 @@ export const PARTS: readonly Part[] = [
   {
     name: 'pairs',
     files: source('state', 'disputes quarrel groups members who whichgroup meant living unclear where'),
-    tests: test('state', 'disputes quarrel groups groupstold members who whose broods'),
+    tests: test('state', 'disputes quarrel groups groupstold members who whose whosequarrel broods'),
   },
   {
     name: 'checks',
