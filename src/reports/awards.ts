@@ -3,7 +3,7 @@ import type { AwardRow, AwardsAnswer } from '../questions/awards.ts';
 import { dayJson, linesJson, windowJson } from './json.ts';
 import type { Look } from './look.ts';
 import { table, type Row } from './table.ts';
-import { dayText, heading, listWords, plural } from './words.ts';
+import { dayText, heading, listWords, plural, windowText } from './words.ts';
 import { paragraph } from './wrap.ts';
 
 const COLUMNS = [
@@ -16,7 +16,7 @@ const COLUMNS = [
 const SHOWN: readonly AwardRow['state'][] = ['can be claimed', 'perhaps', 'growing', 'claimed'];
 
 export function awardsText(answer: AwardsAnswer, look: Look): string {
-  const [first = '', ...more] = paragraph(`${heading(look)}: ${matters(answer)}`, look.width, 2).split('\n');
+  const [first = '', ...more] = paragraph(`${heading(look)}: ${matters(answer, look)}`, look.width, 2).split('\n');
   const shown = answer.asked === null ? answer.rows.filter(({ state }) => SHOWN.includes(state)) : answer.rows;
   const blocks = [
     [look.paint.strong(first), ...more].join('\n'),
@@ -37,19 +37,51 @@ export function awardsText(answer: AwardsAnswer, look: Look): string {
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
 }
 
-function matters({ rules, rows, asked }: AwardsAnswer): string {
+/** What to do next, in one line: what runs out first. */
+function matters({ rules, rows, asked }: AwardsAnswer, look: Look): string {
   if (rules.length === 0) return 'no award rule yet; jot: room: award "club award": 6 young at 60 days from hatched';
-  const claimable = rows.filter(({ state }) => state === 'can be claimed');
-  const ready = new Set(claimable.map(({ brood }) => brood));
-  const whole = new Set(claimable.filter(isWhole).map(({ brood }) => brood));
-  if (ready.size > 0)
-    return `${plural(ready.size, 'brood')} can be claimed, ${whole.size === 0 ? 'none' : String(whole.size)} with all evidence`;
-  return asked === null ? 'no brood can be claimed yet' : `${asked} cannot be claimed yet`;
+  const claims = rows.filter(({ state }) => state === 'can be claimed');
+  const notices = rows.filter(isOpenNotice).toSorted((a, b) => noticeEnd(a) - noticeEnd(b));
+  const [claim] = claims;
+  const [notice] = notices;
+  if (notice !== undefined && (claim === undefined || noticeEnd(notice) <= (claim.closes?.low ?? Infinity)))
+    return `give notice of ${notice.brood}${notice.notice === null ? '' : ` by ${dayText(notice.notice, look)}`}`;
+  if (claim !== undefined) {
+    const more = new Set(claims.map(({ brood }) => brood)).size - 1;
+    return `${claimWords(claim, look)}${more === 0 ? '' : `; ${String(more)} more can be claimed`}`;
+  }
+  const count = rows.find(({ state, young }) => state === 'perhaps' && young.sure < young.needed);
+  if (count !== undefined)
+    return `count ${count.brood}: surely ${String(count.young.sure)}, ${String(count.young.needed)} are asked for`;
+  const next = rows.find(({ state, opens }) => state === 'growing' && opens !== null);
+  const first = next?.opens
+    ? `; ${asked === null ? `first ${next.brood}, ` : ''}of age ${windowText(next.opens, look)}`
+    : '';
+  return `${asked ?? 'no brood'} ${asked === null ? 'can' : 'cannot'} be claimed yet${first}`;
 }
 
-/** Nothing that a club asks to see is missing. */
-function isWhole({ evidence }: AwardRow): boolean {
-  return evidence.every(({ says }) => says !== null);
+function isOpenNotice({ notice, noticed, state }: AwardRow): boolean {
+  return notice !== null && !noticed && SHOWN.includes(state) && state !== 'claimed';
+}
+
+function noticeEnd({ notice }: AwardRow): number {
+  return notice ?? Infinity;
+}
+
+/** What a keeper does for evidence that is missing and can still be had. */
+const GETS: { readonly [K in AwardRow['evidence'][number]['kind']]?: string } = {
+  count: 'count them',
+  photo: 'take a photo',
+  water: 'test the water',
+  source: 'write where the parents are from',
+  species: 'write the full name of the species',
+};
+
+/** `claim Rowan-1 by 4 Jun`; where evidence is missing that can still be had, what to get first. */
+function claimWords({ brood, closes, evidence }: AwardRow, look: Look): string {
+  const by = closes?.low === undefined || closes.low === null ? '' : ` by ${dayText(closes.low, look)}`;
+  const gets = evidence.flatMap(({ says, write, kind }) => (says === null && write !== null ? (GETS[kind] ?? []) : []));
+  return gets.length === 0 ? `claim ${brood}${by}` : `for ${brood} ${listWords(gets)}, then claim it${by}`;
 }
 
 function rowOf(row: AwardRow, look: Look): Row {

@@ -42,21 +42,72 @@ const PAIRINGS = [
   { head: 'on record', wraps: true },
 ];
 
-function matters({ asked, couples, trees, lines, pairings }: KinAnswer): string {
+/** What to do about it, in one line: the worst first. */
+function matters(answer: KinAnswer): string {
+  const { asked, trees, lines } = answer;
   const [one, other] = asked;
-  const [couple] = couples;
-  if (one !== undefined && other !== undefined) {
-    return couple === undefined ? `${one} and ${other} are of one sex` : `${one} × ${other}: ${couple.kin.says}`;
+  if (one !== undefined && other !== undefined) return ofTwo(answer, one, other);
+  const close = tooClose(answer);
+  if (one !== undefined) {
+    const best = close === null ? bestFor(answer, one) : null;
+    const known = trees[0]?.tree.some(({ depth }) => depth > 0) === true;
+    return close ?? best ?? `${one}: ${known ? 'parents on record' : 'no parents on record'}`;
   }
-  if (one !== undefined)
-    return `${one}: ${trees[0]?.tree.some(({ depth }) => depth > 0) === true ? 'parents on record' : 'no parents on record'}`;
-  const ending = lines.filter(({ risk }) => risk?.weight === 'ends');
+  const ending = lines.filter(({ risk }) => risk?.weight === 'ends').map(({ name }) => name);
   if (ending.length > 0) {
-    return `${ending.length === 1 ? 'one line hangs' : `${plural(ending.length, 'line')} hang`} on a single fish: ${listWords(ending.map(({ name }) => name))}`;
+    const [which, hangs] = ending.length === 1 ? ['line', 'it hangs'] : ['lines', 'each hangs'];
+    return `raise young of the ${which} ${someOf(ending)}: ${hangs} on a single fish`;
   }
+  if (close !== null) return close;
+  return answer.couples.length + answer.pairings.length === 0
+    ? 'no pairs, no young'
+    : 'leave the pairs as they are: none shares parents on record';
+}
+
+/** So many names stand in the first line; the rest are counted. */
+const NAMED = 3;
+
+function someOf(names: readonly string[]): string {
+  const rest = names.length - NAMED;
+  return listWords(rest > 1 ? [...names.slice(0, NAMED), `${String(rest)} more`] : names);
+}
+
+/** From half sibs on nobody breeds on by choice (ours). */
+const CLOSE = 0.125;
+
+/** Whether the two that were asked about should be paired: as the closest of them are. */
+function ofTwo({ couples }: KinAnswer, one: string, other: string): string {
+  const [couple] = couples.toSorted((a, b) => b.kin.f.low - a.kin.f.low);
+  if (couple === undefined) return `no pair: ${one} and ${other} are of one sex`;
+  const { f, ifSibs, says: words } = couple.kin;
+  if (f.low >= CLOSE) return `better not pair ${one} with ${other}: they ${words}`;
+  if (f.low > 0 || f.high === null || f.high > 0)
+    return `pair ${one} with ${other} only for want of better: they ${words}`;
+  return ifSibs === null
+    ? `${one} and ${other} may be paired: ${words}`
+    : `pair ${one} with ${other} only for want of better: ${words}`;
+}
+
+/** Pairs whose young would be inbred, and what would be better; null where there are none. */
+function tooClose({ couples, pairings }: KinAnswer): string | null {
   const inbred = couples.filter(({ kin }) => kin.f.low > 0);
-  if (inbred.length > 0) return `sharing parents: ${listWords(inbred.map(({ name }) => name))}`;
-  return couples.length + pairings.length === 0 ? 'no pairs, no young' : 'no pair shares parents on record';
+  const close = inbred.filter(({ kin }) => kin.f.low >= CLOSE);
+  const worst = close.length > 0 ? close : inbred;
+  const [first] = worst;
+  if (first === undefined) return null;
+  const names = someOf(worst.map(({ name }) => name));
+  const least = `F ≥ ${figure(Math.min(...worst.map(({ kin }) => kin.f.low)))}`;
+  if (close.length === 0) return `pair the young of ${names} with another line: ${least}`;
+  const better = pairings.find((pairing) => pairing.species === first.species && isFair(pairing));
+  const instead = better === undefined ? '' : `; better ${better.one} × ${better.other}`;
+  return `do not breed on from ${names}, too close (${least})${instead}`;
+}
+
+/** The best mate on hand for one that was asked about. */
+function bestFor({ pairings }: KinAnswer, name: string): string | null {
+  const best = pairings.find((pairing) => isFair(pairing) && [pairing.one, pairing.other].includes(name));
+  if (best === undefined) return null;
+  return `pair ${name} with ${best.one === name ? best.other : best.one}: ${best.kin.says}`;
 }
 
 function bound({ f, ifSibs }: CoupleRow['kin']): string {

@@ -26,10 +26,48 @@ function ask(...argv: string[]): Promise<Ran> {
 test('kin: sibs are told with whom they share; founders are on record or not, never unrelated', async () => {
   const { out, status } = await ask('kin');
   expect(status).toBe(0);
-  expect(out).toMatch(/^Sat 1 Aug 2026: sharing parents: Alder\n/);
+  expect(out).toMatch(/^Sat 1 Aug 2026: do not breed on from Alder, too close \(F ≥ 0\.25\)\n/);
   expect(out).toMatch(/Rowan +≥ 0 +no shared parents on record/);
   expect(out).toMatch(/Alder +≥ 0\.25 +share the male of Rowan/);
   expect(out).not.toContain('unrelated');
+});
+
+/** The first line alone, however it was wrapped, without its date. */
+async function first(more: string, ...argv: string[]): Promise<string> {
+  const files = { '/room/fishroom.txt': ROOM + more };
+  const machine = { files, today: '2026-08-01', columns: 80, env: { NO_COLOR: '1' } };
+  const { out } = await tankside([...argv, '--on', '2026-08-01'], machine);
+  return (out.split('\n\n')[0] ?? '').replace(/\n {2}/g, ' ').replace(/^Sat 1 Aug 2026: /, '');
+}
+
+test('kin says first what to do: whom to pair, or not to', async () => {
+  const fern = '2026-07-02 group Fern: krib; 6; in C1; from "a friend"\n';
+  expect(await first(fern, 'kin')).toBe('do not breed on from Alder, too close (F ≥ 0.25); better Rowan-1 × Fern');
+  expect(await first(fern, 'kin', 'Alder')).toBe(
+    'do not breed on from Alder, too close (F ≥ 0.25); better Rowan-1 × Fern',
+  );
+  expect(await first(fern, 'kin', 'Rowan-1')).toBe('pair Rowan-1 with Fern: no shared parents on record');
+  expect(await first(fern, 'kin', 'Rowan-1', 'Alder')).toBe(
+    'better not pair Rowan-1 with Alder: they share the male of Rowan and the female of Rowan',
+  );
+  expect(await first(fern, 'kin', 'Rowan-1', 'Fern')).toBe(
+    'Rowan-1 and Fern may be paired: no shared parents on record',
+  );
+  expect(await first(fern, 'kin', 'Fern', 'Fern')).toMatch(
+    /^pair Fern with Fern only for want of better: no shared parents on record; they may be sibs/,
+  );
+});
+
+test('kin: what hangs on one fish comes first, three lines by name', async () => {
+  const pairs = ['Ash', 'Elm', 'Ivy', 'Oak', 'Yew'].map(
+    (name) => `2026-07-02 pair ${name}: krib; male; female; in C1; line "${name} river"\n`,
+  );
+  expect(await first(pairs.slice(0, 1).join(''), 'kin')).toBe(
+    'raise young of the line Ash river: it hangs on a single fish',
+  );
+  expect(await first(pairs.join(''), 'kin')).toBe(
+    'raise young of the lines Ash river, Elm river, Ivy river and 2 more: each hangs on a single fish',
+  );
 });
 
 test('kin of two, as JSON; a misspelt name is offered the right one', async () => {
