@@ -40,6 +40,7 @@ describe('a measure is asked back', () => {
     const hours = '2026-02-01 22:00 Long: pump off for 3 h';
     expect(asked('2026-02-01', hours)).toBe('02-02');
     expect(one('2026-02-01', hours).because.steps).toContain('its line says for 180 minutes');
+    expect(one('2026-02-01', hours).because.source).toBe('the journal');
     expect(rows('2026-02-03', `${hours}\n`)).toEqual([]);
   });
   it('for the reason that is told', () => {
@@ -98,7 +99,7 @@ describe('what it costs to leave it', () => {
     const changes =
       '2026-01-31 Long: water change 20 %\n2026-02-01 Long: water change 20 %\n2026-02-02 A1: water change 20 %';
     expect(why('2026-02-03', `${changes.split('\n')[0] ?? ''}\n${off}`)).toContain('gets no change');
-    const row = one('2026-02-03', `${off}\n${changes}`);
+    const row = one('2026-02-03', `${off}\n${changes}\n2026-02-02 C1: water change 20 %`);
     expect(row.why).toContain('missed 1 water change of Long');
     expect(row.lines.map(({ line }) => line - SETUP)).toEqual([1, 3]);
   });
@@ -123,6 +124,9 @@ describe('off the loop on an air filter', () => {
     expect(row.why).toMatch(/^off the loop on an air filter since 2 Feb, that since 3 Feb; gets no change/);
     expect(row.why).toMatch(/not mature yet, do not count on it$/);
     expect(row.lines.map(({ line }) => line - SETUP)).toEqual([2, 1]);
+    expect(row.because.lines).toEqual(row.lines);
+    expect(row.because.steps).toContain('off the loop since 2 Feb (3 days)');
+    expect(row.because.steps).toContain('air filter since 3 Feb (2 days)');
     expect(one('2026-02-05', '2026-02-02 A1: off the loop, air filter in').why).toMatch(/since 2 Feb; gets no/);
   });
   it('waits for what is broken there, and for nothing that is mended or elsewhere', () => {
@@ -152,6 +156,13 @@ describe('while a pair disputes', () => {
     expect(one('2026-02-06', calm).why).toContain('leave it so while the dispute is open');
     expect(asked('2026-02-06', `${chasing}2026-02-02 C2: lights off`)).toBe('02-04');
     expect(asked('2026-02-06', `${chasing}2026-02-06 A1: made up\n2026-02-02 A1: lights off`)).toBe('02-04');
+  });
+  it('a divider is not asked back before its week is over', () => {
+    expect(asked('2026-02-03', `${chasing}2026-02-02 A1: divider in`)).toBe('02-09');
+  });
+  it('nor where the other of two pairs in that tank disputes', () => {
+    const fir = '2026-02-01 pair Fir: krib; male; female; in A1\n2026-02-02 A1: Fir chasing\n';
+    expect(asked('2026-02-06', `${fir}2026-02-02 A1: lights off`)).toBe('02-07');
   });
   it('other things are', () => {
     const row = one('2026-02-06', `${chasing}2026-02-02 A1: rocks out`);
