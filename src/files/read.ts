@@ -42,14 +42,31 @@ export function readText(disk: Disk, path: string, name: string): Got {
     const { bytes, facts, notices } = steady(disk, real);
     if (bytes.length > TOO_LONG) return no('it is too long to be read at once');
     if (isUtf16(bytes)) return no('it is UTF-16; save it as UTF-8 in your editor');
-    const mark = bytes.subarray(0, 3).equals(MARK);
-    const body = mark ? bytes.subarray(3) : bytes;
-    const problems = isUtf8(body) ? [] : brokenLines(body, name);
-    return { ok: true, file: { name, path: real, text: body.toString(), mark, facts, problems, notices } };
+    const { text, mark, problems } = decoded(bytes, name);
+    return { ok: true, file: { name, path: real, text, mark, facts, problems, notices } };
   } catch (error) {
     if (codeOf(error) === 'ENOENT') return { ok: false, missing: true, says: 'it is not there' };
     return no(error instanceof NoPlainFile ? error.message : reason(error));
   }
+}
+
+type Decoded = Pick<FileText, 'text' | 'mark' | 'problems'>;
+
+/**
+ * What was decoded last, for as long as nobody needs its room: a journal is read before its lock and under it,
+ * and to hold bytes against bytes takes much less time than to decode them.
+ */
+let last: WeakRef<Decoded & { readonly bytes: Buffer; readonly name: string }> | null = null;
+
+function decoded(bytes: Buffer, name: string): Decoded {
+  const before = last?.deref();
+  if (before !== undefined && before.name === name && before.bytes.equals(bytes)) return before;
+  const mark = bytes.subarray(0, 3).equals(MARK);
+  const body = mark ? bytes.subarray(3) : bytes;
+  const problems = isUtf8(body) ? [] : brokenLines(body, name);
+  const now = { bytes, name, text: body.toString(), mark, problems };
+  last = new WeakRef(now);
+  return now;
 }
 
 function no(says: string): Got {

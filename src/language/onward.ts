@@ -118,6 +118,9 @@ function isFree({ day, text, events }: Entry, over: Day): boolean {
   return isPlain(text) && !mayDeclare(text) && !named && (day === null || day > over);
 }
 
+/** What the room of before adds to what was read before. */
+export type BehindRoom = Omit<Behind, 'day' | 'events' | 'start'>;
+
 /** The names and conventions that were kept. */
 export function declaredBefore({ names, conventions, homes }: ReadBefore): Declared {
   return { names: Names.restored(names), conventions: new Conventions(conventions), homes };
@@ -127,12 +130,7 @@ export function declaredBefore({ names, conventions, homes }: ReadBefore): Decla
  * Reads on: `tail` is all that the main file holds from `start` on. The reading holds the events and entries
  * of days after `before.day` only, but every problem. Null where a line behind changes what was read before.
  */
-export function readOnward(
-  file: string,
-  before: ReadBefore,
-  behind: Omit<Behind, 'day' | 'events'>,
-  tail: string,
-): Reading | null {
+export function readOnward(file: string, before: ReadBefore, behind: BehindRoom, tail: string): Reading | null {
   // A mark at the very start of a file is none of its text; here it would be.
   if (tail.charCodeAt(0) === MARK) return null;
   const declared = declaredBefore(before);
@@ -143,8 +141,8 @@ export function readOnward(
     raw.push({ file, line: before.start.lines + number, text, faults: [], reads: false });
   }
   const reading = readLines(raw, declared, before);
-  const { day, events } = before;
-  const all: Behind = { ...behind, day, events };
+  const { day, events, start } = before;
+  const all: Behind = { ...behind, day, events, start };
   if (reading.entries.some((entry) => isBehind(entry.day, all)) || takesName(reading.events, all)) return null;
   return withProblems(reading, [...before.problems, ...reading.problems], all);
 }

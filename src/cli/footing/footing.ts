@@ -12,8 +12,8 @@ import { openImage } from '../../files/cache/image/open.ts';
 import type { Also, Files } from '../../files/port.ts';
 import { quietly } from '../../files/trouble.ts';
 import { keepReading, readOnward } from '../../language/onward.ts';
-import type { ReadBefore } from '../../language/onward.ts';
-import type { Behind, Fetch, Reading } from '../../language/reading.ts';
+import type { BehindRoom, ReadBefore } from '../../language/onward.ts';
+import type { Fetch, Reading } from '../../language/reading.ts';
 import { buyersOf } from '../../questions/buyers.ts';
 import { writtenBroodNames } from '../../state/broodnames.ts';
 import type { Draft, Room } from '../../state/draft.ts';
@@ -47,7 +47,7 @@ interface Meta {
   readonly through: Day;
   readonly also: readonly FileRead[];
   readonly before: ReadBefore;
-  readonly behind: Omit<Behind, 'day' | 'events'>;
+  readonly behind: BehindRoom;
 }
 
 export interface Footing {

@@ -12,7 +12,8 @@ import type { DueRow } from '../../questions/due.ts';
 export interface KeptRows {
   /** The rows of the journal that holds this text, on a day; null where they are not known. */
   of(text: string, on: Day): readonly DueRow[] | null;
-  keep(text: string, on: Day, rows: readonly DueRow[]): void;
+  /** `lines` are what has come behind that text. */
+  keep(text: string, lines: string, on: Day, rows: readonly DueRow[]): void;
 }
 
 /**
@@ -20,7 +21,9 @@ export interface KeptRows {
  * another.
  */
 export function rowsKept(chest: Chest, path: string, under: string, start: number): KeptRows {
-  const key = (text: string, on: Day): string => sumOf([under, String(on), text.slice(start)]).toString('hex');
+  // Long texts are cut and not joined: either takes the engine a copy of all.
+  const key = (text: string, on: Day, lines = ''): string =>
+    sumOf([under, String(on), `${text.slice(start)}${lines}`]).toString('hex');
   return {
     of(text, on) {
       const bytes = chest.get('rows', path);
@@ -29,8 +32,8 @@ export function rowsKept(chest: Chest, path: string, under: string, start: numbe
       const rows = image('key') === key(text, on) ? image('rows') : null;
       return isRows(rows) ? rows : null;
     },
-    keep(text, on, rows) {
-      chest.put('rows', path, imageOf({ key: key(text, on), rows }));
+    keep(text, lines, on, rows) {
+      chest.put('rows', path, imageOf({ key: key(text, on, lines), rows }));
     },
   };
 }

@@ -212,6 +212,6 @@ function changesBy({ rows }: Journal, text: string, judged: Judged, saved: boole
   const same = before === after || lines.every((line) => isBare(line.text));
   const old = same ? null : (kept?.of(text, before.on) ?? rowsAhead(before));
   const now = rowsAhead(after);
-  if (saved) kept?.keep(`${closed(text)}${lines.map((line) => `${line.text}\n`).join('')}`, after.on, now);
+  if (saved) kept?.keep(closed(text), lines.map((line) => `${line.text}\n`).join(''), after.on, now);
   return changes(same ? after : before, after, { before: old ?? now, after: now });
 }

@@ -124,7 +124,8 @@ interface Seen {
 
 function see(book: Book, text: string, lines: readonly string[]): Seen {
   const whole = text === '' || text.endsWith('\n') ? text : `${text}\n`;
-  const first = whole.split('\n').length;
+  const { at, lines: before } = book.read(whole).behind?.start ?? { at: 0, lines: 0 };
+  const first = before + linesIn(whole, at) + 1;
   const reading = book.readWith(whole, lines, first);
   const events = reading.events.filter(({ place }) => place.file === book.file && place.line >= first);
   return {
@@ -134,6 +135,13 @@ function see(book: Book, text: string, lines: readonly string[]): Seen {
     eventsOf: (index) => inLine(events, first + index),
     file: book.file,
   };
+}
+
+/** Lines that end behind a place; of years of text only what was read is counted. */
+function linesIn(text: string, from: number): number {
+  let lines = 0;
+  for (let at = text.indexOf('\n', from); at >= 0; at = text.indexOf('\n', at + 1)) lines += 1;
+  return lines;
 }
 
 function inLine(events: readonly Event[], line: number): readonly Event[] {
