@@ -1,5 +1,6 @@
 /** What lines do to temporary measures: begin, say again, make lasting, undo. */
 import { isoDay } from '../core/day.ts';
+import type { Measure } from '../core/quantity.ts';
 import type { Event, EventOf, MeasureKind } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import type { Rig } from './measures.ts';
@@ -45,9 +46,7 @@ function beginAt(draft: Draft, event: EventOf<'measure begun'>, where: string): 
   }
   const open = openRig(draft, event, where);
   if (open !== null && !event.over) {
-    open.again.push(event.place);
-    open.until = event.until ?? open.until;
-    open.to = event.to ?? open.to;
+    sayAgain(draft, open, event);
     return;
   }
   const rig: Rig = {
@@ -66,6 +65,29 @@ function beginAt(draft: Draft, event: EventOf<'measure begun'>, where: string): 
   addRig(draft, rig);
   if (onLoop) valveOff(draft, rig);
   if (event.over) noteStandingPump(draft, rig, rig.lasts?.low ?? 0);
+}
+
+/** Goes on; where the line says how long, that counts from it and not from the line that began it. */
+function sayAgain(draft: Draft, rig: Rig, event: EventOf<'measure begun'>): void {
+  rig.again.push(event.place);
+  rig.to = event.to ?? rig.to;
+  if (event.until === null && event.lasts === null) return;
+  rig.until = event.until;
+  rig.lasts = event.lasts === null ? null : plus(event.lasts, minutesBetween(rig, happened(event)));
+  if (rig.kind !== 'off the loop') return;
+  const valved = draft.plumbing.tanks
+    .get(rig.where)
+    ?.plumbed.findLast((one) => one.on === null && one.day === rig.day && one.minute === rig.minute);
+  if (valved !== undefined) valved.until = endsBy(rig);
+}
+
+function plus({ unit, low, likely, high }: Measure<'minutes'>, more: number): Measure<'minutes'> {
+  return { unit, low: low + more, likely: likely === null ? null : likely + more, high: high + more };
+}
+
+/** Minutes from one moment to another, each without a time of day at its day's start. */
+function minutesBetween(from: Moment, to: Moment): number {
+  return (to.day - from.day) * 1440 + (to.minute ?? 0) - (from.minute ?? 0);
 }
 
 /** The tank keeps its home loop and shares no water with it, until it is put back or the time is up. */
@@ -126,9 +148,13 @@ export function everythingUndone(draft: Draft, event: EventOf<'everything undone
   );
   for (const rig of open) closeRig(draft, rig, event);
   const tanks = places.includes('room') ? [...draft.plumbing.tanks.keys()] : places;
-  const back = tanks.filter((tank) => putBack(draft, event, tank));
+  const back = tanks.filter((tank) => !staysOff(draft, tank) && putBack(draft, event, tank));
   if (open.length === 0 && back.length === 0)
     doubtOfNothing(draft, event, 'nothing temporary is open there', 'lights off');
+}
+
+function staysOff(draft: Draft, tank: string): boolean {
+  return unclosed(draft, 'off the loop', tank).some((rig) => rig.stays);
 }
 
 function closeRig(draft: Draft, rig: Rig, event: Event): void {
