@@ -8,7 +8,7 @@ import { mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { build } from 'esbuild';
-import { changing, generated, rows } from './bench/journals.ts';
+import { changing, endingToday, generated, rows } from './bench/journals.ts';
 import type { Sample } from './bench/journals.ts';
 import { Rounds, Runner } from './bench/run.ts';
 import type { Command } from './bench/run.ts';
@@ -48,6 +48,14 @@ const jot = ({ path, last }: Sample, line = 'room: all well'): string[] => [
   last,
   line,
 ];
+/** As it was with one line more, which the list of that moment was told with: so the second line of a day finds it. */
+function written(runner: Runner, journal: Sample & { readonly asItWas: () => void }): () => void {
+  return () => {
+    journal.asItWas();
+    runner.milliseconds({ argv: jot(journal, 'N2: fed flakes'), cache });
+  };
+}
+
 /** A line that changes the daily list, so that two lists are held against each other. */
 const LEVEL = 'North: level 40 mm';
 
@@ -67,9 +75,9 @@ function short(runner: Runner): void {
   const example: Sample = { path: resolve('examples/workshop/fishroom.txt'), last: '2026-11-22' };
   const ten = generated(folder, 10_000);
   const hundred = generated(folder, 100_000);
-  const jotted = changing(folder, 'jotted', ten);
+  const jotted = changing(folder, 'jotted', endingToday(folder, ten));
   const edited = changing(folder, 'edited', ten);
-  const jottedMore = changing(folder, 'jotted-more', hundred);
+  const jottedMore = changing(folder, 'jotted-more', endingToday(folder, hundred));
   const editedMore = changing(folder, 'edited-more', hundred);
   for (const { path, last } of [jotted, edited, jottedMore, editedMore])
     runner.milliseconds({ argv: due({ path, last }), cache });
@@ -86,8 +94,10 @@ function short(runner: Runner): void {
     ['due, 100,000 lines, unchanged', { argv: due(hundred), cache }],
     ['jot to 10,000 lines', { argv: jot(jotted), cache, before: jotted.asItWas }],
     ['jot of a level to 10,000 lines', { argv: jot(jotted, LEVEL), cache, before: jotted.asItWas }],
+    ['jot of the next line to 10,000 lines', { argv: jot(jotted), cache, before: written(runner, jotted) }],
     ['due, 100,000 lines, 1,000 added', { argv: due(editedMore.then), cache, before: editedMore.longer }],
     ['jot to 100,000 lines', { argv: jot(jottedMore), cache, before: jottedMore.asItWas }],
+    ['jot of the next line to 100,000 lines', { argv: jot(jottedMore), cache, before: written(runner, jottedMore) }],
     ['due, 400 rows', cold(due(rows(folder, 400)))],
     ['due, 1 row of the same room', cold(due(rows(folder, 1)))],
   ]);
@@ -111,14 +121,16 @@ function short(runner: Runner): void {
   timesStart(rounds, 'due, 100,000 lines, 1,000 added', null);
   timesStart(rounds, 'jot to 10,000 lines', [1.5, 1.15]);
   timesStart(rounds, 'jot of a level to 10,000 lines', null);
+  timesStart(rounds, 'jot of the next line to 10,000 lines', null);
   timesStart(rounds, 'jot to 100,000 lines', null);
+  timesStart(rounds, 'jot of the next line to 100,000 lines', null);
 }
 
 /** The journal of a million lines, beside shorter ones in the same rounds. */
 function long(runner: Runner): void {
   const [ten, hundred] = [generated(folder, 10_000), generated(folder, 100_000)];
   const million = generated(folder, 1_000_000);
-  const jotted = changing(folder, 'jotted-long', million);
+  const jotted = changing(folder, 'jotted-long', endingToday(folder, million));
   const edited = changing(folder, 'edited-long', million);
   for (const { path, last } of [jotted, edited]) runner.milliseconds({ argv: due({ path, last }), cache });
   const commands = new Map<string, Command>([
@@ -127,6 +139,7 @@ function long(runner: Runner): void {
     ['due, 1,000,000 lines, unchanged', { argv: due(million), cache }],
     ['due, 1,000,000 lines, 1,000 added', { argv: due(edited.then), cache, before: edited.longer }],
     ['jot to 1,000,000 lines', { argv: jot(jotted), cache, before: jotted.asItWas }],
+    ['jot of the next line to 1,000,000 lines', { argv: jot(jotted), cache, before: written(runner, jotted) }],
     ['due, 100,000 lines', cold(due(hundred))],
     ['due, 1,000,000 lines', cold(due(million))],
     ['scanner, 1,000,000 lines', cold([scanner, million.path])],
@@ -138,6 +151,7 @@ function long(runner: Runner): void {
   tell('the same against 10,000 lines', flat, 'times', [1.15, 1.05]);
   timesStart(rounds, 'due, 1,000,000 lines, 1,000 added', [2.5, 1.6]);
   timesStart(rounds, 'jot to 1,000,000 lines', [1.5, 1.15]);
+  timesStart(rounds, 'jot of the next line to 1,000,000 lines', null);
   const whole = rounds.ratio('due, 1,000,000 lines', 'scanner, 1,000,000 lines');
   timesStart(rounds, 'due, 1,000,000 lines', null);
   timesStart(rounds, 'scanner, 1,000,000 lines', null);

@@ -1,6 +1,7 @@
 /** Journals that the benchmark asks about. */
 import { copyFileSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, join } from 'node:path';
+import { addDays, dayFromIso, dayOf as civilDay, isoDay } from '../../../src/core/day.ts';
 import { generateJournal } from '../generate.ts';
 
 export interface Sample {
@@ -24,6 +25,23 @@ export function generated(folder: string, lines: number): Sample & { readonly la
   writeFileSync(path, `${all.slice(0, lines).join('\n')}\n`);
   settle(path);
   return { path, later, last: dayOf(all[lines - 1]) };
+}
+
+/** The same with every date moved, so that its last line is of today: the list of a keeper who writes every day. */
+export function endingToday(folder: string, sample: ReturnType<typeof generated>): ReturnType<typeof generated> {
+  const path = join(folder, `today-${basename(sample.path)}`);
+  const today = new Date();
+  const now = civilDay(today.getFullYear(), today.getMonth() + 1, today.getDate()) ?? fail();
+  const later = now - (dayFromIso(sample.last) ?? fail());
+  const moved = (text: string): string =>
+    text.replace(/^\d{4}-\d{2}-\d{2}/gm, (date) => isoDay(addDays(dayFromIso(date) ?? fail(), later)));
+  writeFileSync(path, moved(readFileSync(sample.path, 'utf8')));
+  settle(path);
+  return { path, later: sample.later.map(moved), last: moved(sample.last) };
+}
+
+function fail(): never {
+  throw new RangeError('no such date');
 }
 
 function dayOf(line: string | undefined): string {
