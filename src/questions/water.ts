@@ -13,10 +13,10 @@ import { AMMONIA_MARKS } from '../science/ammonia.ts';
 import { robustLine } from '../science/trend.ts';
 import { shareOf } from '../state/done.ts';
 import type { Room } from '../state/draft.ts';
-import { loopOf } from '../state/tanks.ts';
 import { liveVolume, loopVolume } from '../state/volume.ts';
 import { rowId } from './id.ts';
 import { addedBy, type Added } from './doses.ts';
+import { dosesIn, lately } from './given.ts';
 import { missedBy } from './missed.ts';
 import { filterLoad, type FilterLoad } from './nitrogen.ts';
 import { PARAMETERS } from '../state/parameters.ts';
@@ -36,8 +36,7 @@ import { bodiesOfWater, bodyOfWater, type WaterBody } from './waters.ts';
 import { watches } from './watch.ts';
 import type { WhyRow } from './whyrow.ts';
 
-/** Days back that changes and doses are told, and that a trend is drawn through. */
-const LATELY = 28;
+/** Days back that a trend is drawn through. */
 const TREND_DAYS = 60;
 /** Days for which a reading of ammonia is told as how it stands (ours: a setting). */
 const AMMONIA_LASTS = 30;
@@ -72,6 +71,10 @@ export interface WaterRow {
     readonly dose: Dose | null;
     /** Degrees of KH or GH that it added, by weight, product and live litres; null where they do not tell. */
     readonly added: Added | null;
+    /** Of a course of treatment. */
+    readonly treated: boolean;
+    /** The share of it that can be left at the most, by the changes since; null where none is known. */
+    readonly left: number | null;
   }[];
   readonly watch: { readonly since: Day; readonly zeros: number; readonly earliest: Day } | null;
   readonly reach: Reach | null;
@@ -121,8 +124,8 @@ function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow 
   const litres = body.kind === 'loop' ? loopVolume(room, body.name) : liveVolume(room, body.name).litres;
   const ammonia = ammoniaOf(room, body, facts);
   const open = watches(room).find((one) => one.body.name === body.name);
-  const changes = recent(room, body, room.water.changes);
-  const doses = recent(room, body, room.water.doses);
+  const changes = lately(room, body, room.water.changes);
+  const doses = dosesIn(room, body);
   const last = PARAMETERS.flatMap((of) => lastOf(facts, of) ?? []);
   const reached = target === null ? null : reach(room, { body, litres, facts }, target);
   const load = filterLoad(room, body, litres, facts);
@@ -147,12 +150,14 @@ function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow 
       return { on: day, where, amount, share, missed: missedBy(room, body.name, change) };
     }),
     load,
-    doses: doses.map(({ day, where, product, dose }) => ({
+    doses: doses.map(({ day, where, product, dose, treated, left }) => ({
       on: day,
       where,
       product,
       dose,
       added: addedBy(product, dose, litres),
+      treated,
+      left,
     })),
     watch: open === undefined ? null : { since: open.since, zeros: open.zeros, earliest: open.earliest },
     reach: reached,
@@ -180,19 +185,6 @@ const TRENDING = [
   ['conductivity', 10],
   ['temperature', 0.5],
 ] as const satisfies readonly (readonly [Parameter, number])[];
-
-type Reached = DeepReadonly<{ where: string; tanks: string[]; day: Day; minute: number | null }>;
-
-/** What was done to this water of late; what was done to a tank while it was off the loop did nothing for the loop. */
-function recent<F extends Reached>(room: Room, body: WaterBody, facts: readonly F[]): F[] {
-  const from = facts.findLastIndex(({ day }) => day <= room.on - LATELY) + 1;
-  const reaches = ({ where, tanks, day, minute }: F): boolean => {
-    if (where === body.name || where === 'room') return true;
-    if (body.kind === 'loop') return loopOf(room, where, day, minute) === body.name;
-    return body.tanks.some((tank) => tanks.includes(tank));
-  };
-  return facts.slice(from).filter(reaches);
-}
 
 /** A reading that is too old says what was, not what is. */
 function verdictOn(room: Room, tested: Day, toxic: Interval): string {

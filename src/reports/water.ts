@@ -100,8 +100,8 @@ function detail(row: WaterRow, look: Look): string {
         `${dayText(change.on, look)} changed ${changeWords(change)}${change.where === row.name ? '' : ` in ${change.where}`}${missedWords(change)}`,
     ),
     ...row.doses.map(
-      ({ on, product, dose, where, added }) =>
-        `${dayText(on, look)} dosed ${doseWords(dose)}${product}${where === row.name ? '' : ` in ${where}`}${addedWords(added)}`,
+      ({ on, product, dose, where, treated, ...one }) =>
+        `${dayText(on, look)} ${treated ? 'treated' : 'dosed'} ${doseWords(dose)}${product}${where === row.name ? '' : ` in ${where}`}${addedWords(one)}`,
     ),
     ...(row.watch === null ? [] : [watchWords(row, look)]),
     ...reachLines(row),
@@ -130,8 +130,9 @@ function doseWords(dose: WaterRow['doses'][number]['dose']): string {
   return `${isSure(dose) ? dose.low : `${dose.low}–${dose.high}`} ${dose.unit} `;
 }
 
-function addedWords(added: WaterRow['doses'][number]['added']): string {
-  return added === null ? '' : `: ${added.of.toUpperCase()} up by ${figureWords(added.degrees, 1)} dH`;
+function addedWords({ added, left }: Pick<WaterRow['doses'][number], 'added' | 'left'>): string {
+  const raised = added === null ? '' : `: ${added.of.toUpperCase()} up by ${figureWords(added.degrees, 1)} dH`;
+  return `${raised}${left === null ? '' : `; at most ${String(Math.ceil(left * 100))} % of it left by the changes since`}`;
 }
 
 function watchWords({ watch }: WaterRow, look: Look): string {
@@ -174,7 +175,9 @@ export function waterJson(rows: readonly WaterRow[]): object {
       changes: row.changes.map(({ on, where, amount, share, missed }) => {
         return { on: dayJson(on), where, unit: amount.unit, amount: countJson(amount), share, missed };
       }),
-      doses: row.doses.map(({ on, where, product, dose, added }) => ({
+      doses: row.doses.map(({ on, where, product, dose, added, treated, left }) => ({
+        treated,
+        left,
         added: added === null ? null : { of: added.of, degrees: countJson(added.degrees) },
         on: dayJson(on),
         where,

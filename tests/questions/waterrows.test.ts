@@ -64,6 +64,42 @@ test('doses are told with what they added, where product and litres say', () => 
   expect(doses('2026-03-10 C2: dosed 12 g salt')).toEqual([]);
 });
 
+describe('doses of a treatment', () => {
+  /** `03-10 treated salt, 25 % left`. */
+  const doses = (place: string, ...lines: readonly string[]): string[] =>
+    rowOf(place, ...lines).doses.map(({ on, product, treated, left }) => {
+      const much = left === null ? '' : `, ${String(Math.round(left * 100))} % left`;
+      return `${isoDay(on).slice(5)} ${treated ? 'treated' : 'dosed'} ${product}${much}`;
+    });
+  const half = (day: string, place = 'C1'): string => `2026-${day} ${place}: water change 50 %`;
+
+  test('are told among the others, each with what the changes since leave of it at most', () => {
+    const course = ['2026-03-10 C1: treat "salt" 2 g/L, every 24 h, 3 doses', '2026-03-11 C1: treat "salt"'];
+    expect(doses('C1', ...course)).toEqual(['03-10 treated salt', '03-11 treated salt']);
+    expect(doses('C1', ...course, half('03-11'), half('03-15'), '2026-03-16 C1: dosed 5 g salt')).toEqual([
+      '03-10 treated salt, 25 % left',
+      '03-11 treated salt, 50 % left',
+      '03-16 dosed salt',
+    ]);
+    expect(doses('C2', ...course)).toEqual([]);
+  });
+  test('of one tank are diluted by the whole of its loop, and by that loop’s changes', () => {
+    const lines = ['2026-03-10 A1: treat "salt" 1 g/L', half('03-12', 'Long'), half('03-13', 'C1')];
+    expect(doses('Long', ...lines)).toEqual(['03-10 treated salt, 50 % left']);
+    expect(doses('A2', ...lines)).toEqual(['03-10 treated salt, 50 % left']);
+  });
+  test('with salt are told till little of it can be left; others for four weeks', () => {
+    const old = (product: string): string => `2026-01-10 C1: treat "${product}" 2 g/L`;
+    expect(doses('C1', old('salt'))).toEqual(['01-10 treated salt']);
+    expect(doses('C1', old('salt'), half('01-12'), half('01-19'), half('01-26'))).toEqual([
+      '01-10 treated salt, 13 % left',
+    ]);
+    expect(doses('C1', old('salt'), ...['01-12', '01-19', '01-26', '02-02'].map((day) => half(day)))).toEqual([]);
+    expect(doses('C1', old('Epsom salt'))).toEqual([]);
+    expect(doses('C1', '2026-01-10 C1: dosed 90 g salt')).toEqual([]);
+  });
+});
+
 describe('toxic ammonia in words', () => {
   const verdict = (tested: string, on = '2026-03-20'): string | undefined =>
     rowOf('C1', `${on} C1: test ${tested}`).ammonia?.verdict;
