@@ -3,16 +3,20 @@
  * can, it begins a brood, cast back. In a colony young are no brood unless the line names one.
  */
 import { NONE, plus } from '../core/interval.ts';
-import type { EventOf } from '../journal/event.ts';
+import type { EventOf, HowMany } from '../journal/event.ts';
+import { isBrood } from './bodies.ts';
 import type { Draft } from './draft.ts';
 import type { Homes } from './home.ts';
 import { reached } from './broodlife.ts';
+import { onlyTank } from './heads.ts';
 import { clockOf } from './stageclock.ts';
 import type { Brood, Group } from './stock.ts';
 import { spawned } from './spawning.ts';
 import { stageSeen } from './stageseen.ts';
 import { takeFish } from './tally.ts';
 import { livingOf } from './living.ts';
+import { note, tankOf } from './meant.ts';
+import { nobodyFits, severalFit } from './unclear.ts';
 import { groupOf } from './whichgroup.ts';
 import { resolveFish } from './who.ts';
 
@@ -79,20 +83,54 @@ function eggsMissed(draft: Draft, event: EventOf<'no eggs'>, group: Group, brood
 }
 
 function eggsWhite(draft: Draft, event: EventOf<'eggs white'>): void {
-  const found = resolveFish(draft, event, event.fish, event.count);
+  const found = clutchOf(draft, event, event.count);
   if (!found) return;
-  const out = takeFish(draft, event, found.body, found.tank, event.count, 'died');
-  if (out !== null && 'laid' in found.body) found.body.white = plus(found.body.white ?? NONE, out);
+  const out = takeFish(draft, event, found.brood, found.tank, event.count, 'died');
+  if (out !== null) found.brood.white = plus(found.brood.white ?? NONE, out);
 }
 
 function eggsGone(draft: Draft, event: EventOf<'eggs gone'>): void {
-  const found = resolveFish(draft, event, event.fish);
-  if (!found || !('laid' in found.body)) return;
-  const brood = found.body;
+  const found = clutchOf(draft, event, 'unsaid');
+  if (!found) return;
+  const { brood } = found;
   takeFish(draft, event, brood, found.tank, 'all', 'missing');
   if (brood.parts.size === 0) end(brood, event);
   const group = brood.group === null ? undefined : draft.stock.groups.get(brood.group);
   if (group) group.holding = null;
+}
+
+/** The eggs of a clause: of the brood it names, or of the pair or female that it names, or the only ones there. */
+function clutchOf(
+  draft: Draft,
+  event: EventOf<'eggs white' | 'eggs gone'>,
+  count: HowMany,
+): { readonly brood: Brood; readonly tank: string | null } | null {
+  const { fish } = event;
+  const parents = fish.kind === 'group' ? groupOf(draft, { ...event, fish }, { doing: event.kind }) : null;
+  if (fish.kind === 'group' && parents === null) return null;
+  if (parents === null) {
+    const found = resolveFish(draft, event, fish, count);
+    return found !== null && isBrood(found.body) ? { brood: found.body, tank: found.tank } : null;
+  }
+  const tank = tankOf(event);
+  const clutches = livingOf(draft, parents.group).filter(
+    (brood) =>
+      !brood.suspected &&
+      isUnhatched(brood) &&
+      isHers(brood, parents.member?.name ?? null) &&
+      (tank === null || brood.parts.has(tank)),
+  );
+  const [brood] = clutches;
+  if (brood === undefined || clutches.length > 1) {
+    draft.problems.push(
+      brood === undefined
+        ? nobodyFits(event, event.kind, tank ?? parents.group.name)
+        : severalFit(event, event.kind, tank, clutches),
+    );
+    return null;
+  }
+  note(draft, event, brood, true);
+  return { brood, tank: tank ?? onlyTank(brood) };
 }
 
 function end(brood: Brood, event: EventOf<'no eggs' | 'eggs gone'>): void {

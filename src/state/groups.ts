@@ -6,6 +6,7 @@ import { addDays } from '../core/day.ts';
 import { exactly } from '../core/interval.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
 import type { EventBase, EventOf, Heads } from '../journal/event.ts';
+import { takeAlong } from './along.ts';
 import type { Draft } from './draft.ts';
 import type { Homes } from './home.ts';
 import { livingMembers, memberName, membersGone, membersMoved, membersOf, newGroup, pickMembers } from './members.ts';
@@ -120,6 +121,7 @@ function amend(draft: Draft, group: Group, event: EventOf<'group declared'>): vo
     if (out !== null) carried(draft, event, group.name, from, event.tank, out);
   }
   const along = livingMembers(group).filter((fish) => fish.tank === from);
+  takeAlong(draft, event, group, along, { from, to: event.tank, with: null });
   membersMoved(group, along, event.tank, event);
 }
 
@@ -181,7 +183,9 @@ function memberBack(draft: Draft, event: EventOf<'member back'>): void {
   for (const one of fish) {
     if (one.tank === null || one.tank === home) continue;
     const out = moveFish(draft, event, group, one.tank, home, headsOf(exactly(1)));
-    if (out !== null) carried(draft, event, group.name, one.tank, home, out);
+    if (out === null) continue;
+    carried(draft, event, group.name, one.tank, home, out);
+    takeAlong(draft, event, group, [one], { from: one.tank, to: home, with: null });
   }
   membersMoved(group, fish, home, event);
   group.upset = { day: event.day, how: 'member back', place: event.place };

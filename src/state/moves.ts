@@ -4,6 +4,7 @@ import { NONE, meet, plus } from '../core/interval.ts';
 import { toDay } from '../core/day.ts';
 import { countWords, listWords } from '../core/words.ts';
 import type { EventOf } from '../journal/event.ts';
+import { takeAlong } from './along.ts';
 import { isBrood } from './bodies.ts';
 import { reached } from './broodlife.ts';
 import type { Draft } from './draft.ts';
@@ -111,7 +112,7 @@ function moveGroup(draft: Draft, event: EventOf<'moved'>, group: Group, found: F
     const out = moveFish(draft, event, group, from, event.to, count, event.restStay ? 1 : 0);
     if (out === null) return;
     noteMove(draft, found.member === null ? event : { ...event, count }, group.name, from, out);
-    withBrood(draft, event, group, fish, from);
+    takeAlong(draft, event, group, fish, { from, to: event.to, with: event.with });
   }
   membersMoved(group, fish, event.to, event);
   group.lines.push(event.place);
@@ -141,29 +142,6 @@ function moversOf(draft: Draft, event: EventOf<'moved'>, group: Group, found: Fo
     write: (one: string) => `which of them: moved ${one} to ${event.to}`,
   };
   return leaversOf(draft, event, group, found, words);
-}
-
-/** A female that moves with her cave takes her eggs or wrigglers along. */
-function withBrood(
-  draft: Draft,
-  event: EventOf<'moved'>,
-  group: Group,
-  fish: readonly Fish[],
-  from: string | null,
-): void {
-  if (event.with === null || from === null || fish.every((one) => one.sex === 'male')) return;
-  if (!/cave|pot|slate|shell|leaf|egg|clutch|young|fry|brood|wriggler|stone|cone/iu.test(event.with)) return;
-  for (const name of group.broods) {
-    const brood = draft.stock.broods.get(name);
-    if (!brood?.parts.has(from) || brood.ended !== null || reached(brood, 'swam')) continue;
-    const hers =
-      brood.mothers.length === 0 || fish.some((one) => one.name === null || brood.mothers.includes(one.name));
-    if (!hers) continue;
-    const out = moveFish(draft, event, brood, from, event.to, 'all');
-    if (out === null) continue;
-    brood.lines.push(event.place);
-    noteMove(draft, event, brood.name, from, out);
-  }
 }
 
 function noteMove(
