@@ -133,12 +133,9 @@ function valvedOff(room: Room, tank: string): string[] {
   return off && !openRigs(room, tank).some((rig) => rig.kind === 'off the loop') ? [`off ${home}`] : [];
 }
 
-function faultWords(fault: { readonly kind: string; readonly text: string }): string {
-  return fault.kind === 'fault'
-    ? `fault: ${fault.text}`
-    : fault.text === ''
-      ? fault.kind
-      : `${fault.kind}: ${fault.text}`;
+function faultWords({ kind, text }: { readonly kind: string; readonly text: string }): string {
+  if (kind === 'fault') return `fault: ${text}`;
+  return kind === 'leak' && text !== kind ? `leak: ${text}` : text;
 }
 
 /** Rows for `why`: every tank as the walk tells it. */

@@ -12,7 +12,11 @@ import { sameWords } from './chores.ts';
 /** Power away longer than this starts a water watch (ours: a setting). */
 const POWER_LIMIT_HOURS = 6;
 
-/** Opens a fault; one with the same words that is open there already is the same fault. */
+/** What a leak and a stuck heater are called where their line says no more. */
+export const LEAK = 'leak';
+export const STUCK = 'heater stuck';
+
+/** Opens a fault; one that is open there already and is the same goes on. */
 export function beginFault(
   draft: Draft,
   event: Event,
@@ -21,8 +25,12 @@ export function beginFault(
   lasts: Measure<'minutes'> | null = null,
 ): void {
   for (const where of placesOf(draft, event.subject)) {
-    const open = openFaults(draft, where).find((fault) => fault.kind === kind && sameWords(fault.text, text));
-    if (open !== undefined && lasts === null) continue;
+    const open = openFaults(draft, where).find((fault) => isSame(fault, kind, text));
+    if (open !== undefined && lasts === null) {
+      // A heater that is stuck is one fault, however warm it gets.
+      if (kind === 'heater stuck' && text !== STUCK) open.text = text;
+      continue;
+    }
     const { day, minute } = happened(event);
     const { place } = event;
     // `power off 2 h` tells of something that is over.
@@ -31,6 +39,12 @@ export function beginFault(
     insertInTime(draft.measures.faults, fault);
     if (kind === 'power' && lasts !== null) noteLostPower(draft, fault, lasts.low);
   }
+}
+
+/** The same words; a heater that is stuck; a leak of which no words say that it is another. */
+function isSame(fault: Fault, kind: Fault['kind'], text: string): boolean {
+  if (fault.kind !== kind) return false;
+  return kind === 'heater stuck' || (kind === 'leak' && text === LEAK) || sameWords(fault.text, text);
 }
 
 /**
@@ -78,13 +92,22 @@ export function powerBack(draft: Draft, event: EventOf<'power on'>): void {
     noteLostPower(draft, fault, minutesAway(fault, { day, minute }));
   }
   if (out.length > 0) return;
+  const wider = draft.measures.faults.find(
+    (fault) => fault.kind === 'power' && fault.fixed === null && fault.where === 'room',
+  );
   draft.problems.push({
     kind: 'undo-without-begin',
     weight: 'doubt',
-    says: 'no «power off» is open there, so «power on» ends nothing',
-    write: 'on the day when it went, power off; else take this line out',
+    says:
+      wider === undefined
+        ? 'no «power off» is open there, so «power on» ends nothing'
+        : 'it is the power of the whole room that is off, so «power on» here ends nothing',
+    write:
+      wider === undefined
+        ? 'on the day when it went, power off; else take this line out'
+        : 'room: power on, once all of it is back',
     at: place,
-    also: [],
+    also: wider === undefined ? [] : [wider.begun],
   });
 }
 

@@ -5,7 +5,7 @@ import type { Measure } from '../core/quantity.ts';
 import type { Place } from '../core/span.ts';
 import type { MeasureKind } from '../journal/event.ts';
 import { beginMeasure, everythingUndone, measureStays, undoMeasure } from './rigging.ts';
-import { beginFault, fixFaults, powerBack } from './faults.ts';
+import { beginFault, fixFaults, LEAK, powerBack, STUCK } from './faults.ts';
 
 export interface Measures {
   /** Oldest first, closed ones too. */
@@ -72,11 +72,11 @@ export const MEASURES_HOMES: Homes<
     beginFault(draft, event, 'overflow', 'overflowed');
   },
   leak: (draft, event) => {
-    beginFault(draft, event, 'leak', event.remark ?? 'leak');
+    beginFault(draft, event, 'leak', event.remark ?? LEAK);
   },
   'heater stuck': (draft, event) => {
     const at = event.at === null ? '' : ` at ${Math.round(event.at.likely ?? event.at.high)} C`;
-    beginFault(draft, event, 'heater stuck', `heater stuck${at}`);
+    beginFault(draft, event, 'heater stuck', `${STUCK}${at}`);
   },
   'power off': (draft, event) => {
     beginFault(draft, event, 'power', 'power off', event.lasts);

@@ -70,9 +70,9 @@ function faultRow(room: Room, fault: OpenFault): DueItem {
   const shared = sharers(room, fault.where).length;
   const reach = fault.kind === 'heater stuck' && shared > 1 ? [`${shared} tanks share that water`] : [];
   return {
-    id: fault.kind === 'fault' ? rowId(fault.where, 'fault', fault.text) : rowId(fault.where, fault.kind),
+    id: isNamed(room, fault) ? rowId(fault.where, fault.kind, fault.text) : rowId(fault.where, fault.kind),
     place: fault.where,
-    what: manner.what(fault),
+    what: `${manner.what(fault)}${isNamed(room, fault) && fault.kind === 'leak' ? ` (${fault.text})` : ''}`,
     kind: 'fault',
     due: onDay(fault.day),
     weight: manner.weight,
@@ -91,6 +91,15 @@ function faultRow(room: Room, fault: OpenFault): DueItem {
     },
     lines,
   };
+}
+
+/** Told by its words: every fault of the keeper's own words, and a second leak of one place. */
+function isNamed(room: Room, fault: OpenFault): boolean {
+  if (fault.kind === 'fault') return true;
+  const same = room.measures.faults.find(
+    (one) => one.where === fault.where && one.kind === fault.kind && one.fixed === null,
+  );
+  return same !== undefined && same !== fault;
 }
 
 /** Where several faults of one place are open, the line names the one that it ends. */

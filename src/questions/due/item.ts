@@ -1,5 +1,6 @@
 /** A row of today's list. Each theme of `questions/due/` yields items; `due.ts` joins, puts off, orders and counts them. */
 import type { Because } from '../../core/because.ts';
+import type { Day } from '../../core/day.ts';
 import type { DayWindow } from '../../core/interval.ts';
 import type { LineRef } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
@@ -47,6 +48,8 @@ export interface DueItem {
   readonly putOffKey: string | null;
   /** Other words for it. */
   readonly putOffAlso?: readonly string[];
+  /** The day on which it was done or begun last: what was put off before that day is over. */
+  readonly putOffFrom?: Day;
   /** A spill, a wound, a lost power supply: putting off counts for a day at most. */
   readonly pressing: boolean;
   /** Minutes it takes, if the journal says. */

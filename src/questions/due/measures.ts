@@ -7,11 +7,11 @@ import { ageWords, dayWords, plural } from '../../core/words.ts';
 import type { MeasureKind } from '../../journal/event.ts';
 import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
-import type { Rig } from '../../state/measures.ts';
+import type { Fault, Rig } from '../../state/measures.ts';
 import { openDispute } from '../../state/quarrel.ts';
 import { MEASURE_WORDS } from '../../state/rigging.ts';
 import { endsBy, openRigs } from '../../state/rigs.ts';
-import { homeLoopOf } from '../../state/tanks.ts';
+import { homeLoopOf, sharers } from '../../state/tanks.ts';
 import { rowId } from '../id.ts';
 import { CAUTION } from './cautions.ts';
 import type { DueItem } from './item.ts';
@@ -65,10 +65,11 @@ function lifeline(room: Room, open: readonly OpenRig[], off: OpenRig): DueItem |
   if (off.kind !== 'off the loop' || air === undefined) return null;
   const [one, two] = [rigRow(room, off), rigRow(room, air)];
   const since = off.day === air.day ? '' : `, that since ${dayWords(air.day, room.on)}`;
-  const broken = room.measures.faults.find((fault) => fault.where === off.where && fault.fixed === null);
+  const own = room.measures.faults.find((fault) => fault.where === off.where && fault.fixed === null);
+  const broken = waitsFor(room, off) ?? own;
   return {
     ...one,
-    what: `${UNDOING['off the loop']}, then ${UNDOING['air filter']}`,
+    what: `${one.what}, then ${UNDOING['air filter']}`,
     why: [
       `off the loop on an air filter since ${dayWords(off.day, room.on)}${since}`,
       ...(broken === undefined ? [] : [`once mended: ${broken.text}`]),
@@ -87,18 +88,46 @@ function lifeline(room: Room, open: readonly OpenRig[], off: OpenRig): DueItem |
   };
 }
 
+/** Faults that undoing a measure would feed: water pumped into a leak, a heater that is stuck plugged in again. */
+const FEEDS: Readonly<Partial<Record<MeasureKind, readonly Fault['kind'][]>>> = {
+  'off the loop': ['leak', 'overflow'],
+  'pump off': ['leak', 'overflow'],
+  'heater off': ['heater stuck', 'leak'],
+};
+
+/** The open fault that a measure waits for: of its place, of its loop or the tanks on that, of the room. */
+function waitsFor(room: Room, { kind, where }: OpenRig): DeepReadonly<Fault> | null {
+  const kinds = FEEDS[kind];
+  if (kinds === undefined) return null;
+  const near = new Set(['room', where, homeLoopOf(room, where), ...sharers(room, where)]);
+  return (
+    room.measures.faults.find((one) => one.fixed === null && kinds.includes(one.kind) && near.has(one.where)) ?? null
+  );
+}
+
+function waitWords(room: Room, rig: OpenRig): string[] {
+  const fault = waitsFor(room, rig);
+  if (fault === null) return [];
+  return [`not before it is mended: ${fault.where === rig.where ? '' : `${fault.where} `}${fault.text}`];
+}
+
 function rigRow(room: Room, rig: OpenRig): DueItem {
   const dispute = disputeIn(room, rig);
   const { begin, undo } = MEASURE_WORDS[rig.kind];
   const open = ageWords(exactly(room.on - rig.day));
   const since = `${rig.kind} since ${dayWords(rig.day, room.on)}${rig.day === room.on ? '' : ` (${open})`}`;
-  const more = [...consequences(room, rig), ...(dispute === null ? [] : ['leave it so while the dispute is open'])];
+  const waits = waitWords(room, rig);
+  const more = [
+    ...waits,
+    ...consequences(room, rig),
+    ...(dispute === null ? [] : ['leave it so while the dispute is open']),
+  ];
   const caution = cautionOf(rig.kind);
   const lines = linesOf([rig.begun, ...rig.again, ...missedChanges(room, rig).map(({ place }) => place)]);
   return {
     id: rowId(rig.where, rig.kind),
     place: rig.where,
-    what: UNDOING[rig.kind],
+    what: `${waits.length === 0 ? '' : 'once mended, '}${UNDOING[rig.kind]}`,
     kind: 'measure',
     due: dispute === null ? dueOf(rig) : onDay(laterDay(dueDay(rig), addDays(room.on, 1))),
     weight: weightOf(room, rig),
@@ -107,6 +136,7 @@ function rigRow(room: Room, rig: OpenRig): DueItem {
     ...(caution === undefined ? {} : { caution }),
     putOffKey: rig.kind,
     putOffAlso: otherWords(rig.kind),
+    putOffFrom: rig.day,
     pressing: rig.kind === 'pump off' || rig.kind === 'heater off',
     minutes: null,
     because: {
@@ -138,9 +168,15 @@ function dueDay(rig: OpenRig): Day {
 
 function patienceWords(room: Room, rig: OpenRig): string {
   if (rig.until !== null) return `its line says until ${dayWords(rig.until, room.on)}`;
-  if (rig.lasts !== null) return `its line says for ${plural(Math.round(rig.lasts.high), 'minute')}`;
+  if (rig.lasts !== null && rig.again.length > 0) return `its lines say until ${dayWords(dueDay(rig), room.on)}`;
+  if (rig.lasts !== null) return `its line says for ${lengthWords(Math.round(rig.lasts.high))}`;
   const days = PATIENCE[rig.kind];
   return `usual patience: ${days === 0 ? 'an hour' : plural(days, 'day')}`;
+}
+
+function lengthWords(minutes: number): string {
+  if (minutes % 1440 === 0) return plural(minutes / 1440, 'day');
+  return minutes % 60 === 0 ? `${minutes / 60} h` : plural(minutes, 'minute');
 }
 
 function laterDay(a: Day, b: Day): Day {

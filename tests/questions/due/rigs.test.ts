@@ -39,7 +39,7 @@ describe('a measure is asked back', () => {
     expect(rows('2026-02-11', `${until}\n`)).toEqual([]);
     const hours = '2026-02-01 22:00 Long: pump off for 3 h';
     expect(asked('2026-02-01', hours)).toBe('02-02');
-    expect(one('2026-02-01', hours).because.steps).toContain('its line says for 180 minutes');
+    expect(one('2026-02-01', hours).because.steps).toContain('its line says for 3 h');
     expect(one('2026-02-01', hours).because.source).toBe('the journal');
     expect(rows('2026-02-03', `${hours}\n`)).toEqual([]);
   });
