@@ -62,10 +62,7 @@ export const CHORES_HOMES: Homes<'away' | 'chore set' | 'chore stopped' | 'to do
   },
   'chore set': setChore,
   'chore stopped': stopChore,
-  'to do': (draft, event) => {
-    const { text, by, day, place } = event;
-    draft.chores.tasks.push({ where: whereOf(event.subject), text, by, day, place, done: null });
-  },
+  'to do': setTask,
   did: noteDone,
   'put off': (draft, event) => {
     if (!isAhead(draft, event, event.until, `put off ${putOffName(event.what)}`)) return;
@@ -93,6 +90,17 @@ export function sameWords(a: string, b: string): boolean {
 /** The same thing to do: a chore in words of one’s own is known by them. */
 export function sameAction(a: ChoreAction, b: ChoreAction): boolean {
   return a.kind === b.kind && sameWords(a.text ?? '', b.text ?? '');
+}
+
+/** Sets a task; of one that is open in the same words it sets the deadline anew: it keeps the day that it was first set. */
+function setTask(draft: Draft, event: EventOf<'to do'>): void {
+  const where = whereOf(event.subject);
+  const { text, by, day, place } = event;
+  const { tasks } = draft.chores;
+  const at = tasks.findIndex((one) => one.where === where && one.done === null && sameWords(one.text, text));
+  const same = tasks[at];
+  if (same === undefined) tasks.push({ where, text, by, day, place, done: null });
+  else tasks[at] = { ...same, by: by ?? same.by, place };
 }
 
 /** Sets a chore, or amends the one that stands for the same thing: it keeps the day that it was first set. */
@@ -173,7 +181,8 @@ function isForEvent(draft: Draft, words: string): boolean {
   );
 }
 
-function isAhead(draft: Draft, event: Event, until: Day, words: string): boolean {
+/** True where `until` a day is not before the day of its line; else that line is left out. */
+export function isAhead(draft: Draft, event: Event, until: Day, words: string): boolean {
   if (until >= event.day) return true;
   draft.problems.push({
     kind: 'until-before-line',

@@ -61,6 +61,7 @@ function choreRow(room: Room, clock: ChoreClock, due: DayWindow): DueItem {
     ...(caution === undefined ? {} : { caution }),
     ...(raised === null ? {} : { after: raised.says }),
     putOffKey: actionWords(chore.action),
+    ...(clock.lastWhole === null ? {} : { putOffFrom: clock.lastWhole.day }),
     pressing: clock.over !== null || spillsSoon(room, clock),
     minutes: chore.takes === null ? null : Math.round(middle(chore.takes) ?? chore.takes.high),
     because: {

@@ -1,6 +1,6 @@
 /** What a loop's own pipes ask for beside its chores: a spill that comes before any chore, a flow that fell. */
 import { middle, onDay } from '../../core/interval.ts';
-import { addDays, toDay } from '../../core/day.ts';
+import { addDays, toDay, type Day } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { dayWords, listWords, windowWords } from '../../core/words.ts';
 import { WARN_DAYS } from '../../science/clogging.ts';
@@ -69,7 +69,7 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
   const outlook = outlookOf(room, loop, state);
   const soon = outlook !== null && (outlook.cleanBy.likely ?? room.on + 1) <= room.on;
   if (!state.near && !soon) return [];
-  const low = outlook?.spill.low ?? state.spill?.low ?? null;
+  const low = earliest(outlook?.spill.low ?? null, state.spill?.low ?? null);
   // The plain window speaks where there is one: the chore's own row names it, and one row a clean is enough.
   if (choreComesFirst(room, loop.name, state.spill?.low ?? low)) return [];
   const by = low === null || low - WARN_DAYS < state.level.day ? state.level.day : toDay(low - WARN_DAYS);
@@ -97,6 +97,12 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
       lines,
     },
   ];
+}
+
+/** The row tells the plain window, so it never asks for the clean later than that allows. */
+function earliest(a: Day | null, b: Day | null): Day | null {
+  if (a === null || b === null) return a ?? b;
+  return a < b ? a : b;
 }
 
 /** How the wider window was reckoned: 8 in 10 such runs spill inside it. */

@@ -10,10 +10,15 @@ export function putOffUntil(room: Room, item: DueItem): Day | null {
   const key = item.putOffKey;
   if (key === null || room.chores.putOffs.length === 0) return null;
   const names = [key, ...(item.putOffAlso ?? [])];
+  const { putOffFrom: from } = item;
   return room.chores.putOffs
-    .filter(({ where, what }) => {
+    .filter(({ where, what, day }) => {
       const said = putOffName(what);
-      return names.some((name) => sameWords(said, name)) && isThere(room, where, item.place);
+      return (
+        (from === undefined || day >= from) &&
+        names.some((name) => sameWords(said, name)) &&
+        isThere(room, where, item.place)
+      );
     })
     .map(({ day, until }) => (item.pressing && until > addDays(day, 1) ? addDays(day, 1) : until))
     .reduce<Day | null>((last, until) => (until > room.on && (last === null || until > last) ? until : last), null);

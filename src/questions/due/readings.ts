@@ -5,7 +5,10 @@ import { dayWords, figureWords, listWords, plural } from '../../core/words.ts';
 import { AMMONIA_MARKS } from '../../science/ammonia.ts';
 import { bodiesIn, speciesOf } from '../../state/bodies.ts';
 import { linesOf } from '../../core/span.ts';
+import type { DeepReadonly } from '../../core/readonly.ts';
 import type { Room } from '../../state/draft.ts';
+import { openRigs } from '../../state/rigs.ts';
+import { sharers } from '../../state/tanks.ts';
 import { rowId } from '../id.ts';
 import {
   ammoniaOf,
@@ -58,9 +61,20 @@ function changesSince(room: Room, body: WaterBody, reading: LastReading): Room['
     .slice(from)
     .filter(
       (change) =>
-        (change.day > reading.day || (change.minute ?? 0) > (reading.minute ?? 1440)) &&
+        isLater(change, reading) &&
         (change.where === body.name || body.tanks.some((tank) => change.tanks.includes(tank))),
     );
+}
+
+type Told = Pick<LastReading, 'day' | 'minute' | 'place'>;
+
+/** Of one day: the later time, and of one time what its file tells later, so that `test …; water change …` is in order. */
+function isLater(a: DeepReadonly<Told>, b: DeepReadonly<Told>): boolean {
+  if (a.day !== b.day) return a.day > b.day;
+  const [early, late] = [b.minute ?? -1, a.minute ?? -1];
+  if (early !== late) return late > early;
+  const [from, to] = [b.place, a.place];
+  return from.file === to.file && (to.line > from.line || (to.line === from.line && to.from > from.from));
 }
 
 interface Asked {
@@ -170,6 +184,18 @@ function rangeRows(room: Room, body: WaterBody, facts: ReturnType<typeof reading
   });
 }
 
+/** How far above the warmth that a heater was set to a reading may lie, degrees: thermometers and thermostats err (ours). */
+const NEARLY = 1;
+
+/** A tank that its keeper heats is not too warm at what it is heated to. */
+function isMeant(room: Room, where: string, { of, value }: LastReading): boolean {
+  if (of !== 'temperature') return false;
+  const raised = openRigs(room).findLast(
+    (rig) => rig.kind === 'heat raised' && sharers(room, rig.where).includes(where),
+  );
+  return raised?.to !== undefined && (raised.to === null || value.low <= raised.to.high + NEARLY);
+}
+
 function rangeRow(room: Room, where: string, tanks: readonly string[], of: Kept, reading: LastReading): DueItem[] {
   const outside = speciesIn(room, tanks).filter(({ traits }) => {
     const kept = traits[of];
@@ -180,6 +206,7 @@ function rangeRow(room: Room, where: string, tanks: readonly string[], of: Kept,
   if (first === undefined || kept === null) return [];
   const { word, decimals } = PARAMETER_WORDS[of];
   const high = reading.value.low > kept.high;
+  if (high && isMeant(room, where, reading)) return [];
   const read = `${readingWords(room, of, reading.value)} on ${dayWords(reading.day, room.on)}`;
   const names = listWords(outside.map(({ name }) => name));
   const range = `${figureWords(kept, decimals)}${of === 'temperature' ? ' C' : ''}`;
