@@ -2,6 +2,7 @@
 import { isoDay } from '../core/day.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { Event, EventOf, MeasureKind } from '../journal/event.ts';
+import { isAhead } from './chores.ts';
 import type { Draft } from './draft.ts';
 import type { Rig } from './measures.ts';
 import { placesOf } from './places.ts';
@@ -27,6 +28,8 @@ export const MEASURE_WORDS: Readonly<Record<MeasureKind, { readonly begin: strin
 
 /** Rigs something up in each place of the line; what is rigged there already goes on. */
 export function beginMeasure(draft: Draft, event: EventOf<'measure begun'>): void {
+  const { begin } = MEASURE_WORDS[event.measure];
+  if (event.until !== null && !isAhead(draft, event, event.until, begin)) return;
   for (const where of placesOf(draft, event.subject)) beginAt(draft, event, where);
 }
 

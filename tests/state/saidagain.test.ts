@@ -37,6 +37,19 @@ describe('a measure said again', () => {
     expect(ends(roomOf('2026-02-05', lines))).toEqual(['2026-02-09 null']);
   });
 
+  it('never ends before the day of its line: that line is left out', () => {
+    const room = roomOf('2026-02-05', ['2026-02-05 N1: lights off until 2026-02-03']);
+    expect(room.problems.map(({ weight, says, write }) => [weight, says, write])).toEqual([
+      [
+        'stops',
+        'the day that it lasts until is before the day of the line',
+        '2026-02-05 N1: lights off until 2026-02-07',
+      ],
+    ]);
+    expect(openRigs(room)).toEqual([]);
+    expect(ends(roomOf('2026-02-05', ['2026-02-05 N1: lights off until 2026-02-05']))).toEqual(['2026-02-06 null']);
+  });
+
   it('keeps a tank off its loop till the later end', () => {
     const lines = ['2026-02-01 N2: off the loop until 2026-02-10', '2026-02-09 N2: off the loop until 2026-02-20'];
     expect(loopOf(roomOf('2026-02-12', lines), 'N2')).toBeNull();
