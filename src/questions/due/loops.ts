@@ -116,7 +116,7 @@ function outlookSteps(room: Room, outlook: Outlook | null): readonly string[] {
  */
 const QUIET = 14;
 const FRESH = 10;
-const RISEN = 0.4;
+const RISEN = 0.2;
 
 function outlookOf(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): Outlook | null {
   const { lastClean, flowFell, since, level } = state;

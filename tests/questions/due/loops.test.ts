@@ -54,6 +54,15 @@ describe('the clean before a spill', () => {
     expect(rows('2026-01-21', high.replace('70 mm', '59 mm'))).toEqual([]);
     expect(rows('2026-01-21', CLEAN)).toEqual([]);
   });
+  it('is asked for by how such sponges clog where a third of the way is gone, before the first of the likely days', () => {
+    const slow = `${CLEAN}2026-01-12 Long: level 20 mm\n2026-02-01 Long: level 40 mm\n`;
+    expect(rows('2026-02-05', slow)).toEqual([]);
+    const row = only('2026-02-10', slow);
+    expect(row.because.steps.at(-1)).toMatch(/^8 in 10 spill 1\d–\d\d Feb$/);
+    expect(row.why).toBe('level 40 mm on 1 Feb, spills at 80 mm about 11–15 Mar');
+    const little = `${CLEAN}2026-01-12 Long: level 20 mm\n2026-02-01 Long: level 28 mm\n`;
+    expect(rows('2026-02-10', little)).toEqual([]);
+  });
   it('is of all layers where nobody wrote how many there are', () => {
     const plain = ROOM.replace('; prefilter 6 layers', '');
     const [row] = loopsDue(journalRoom('2026-01-21', `${plain}2026-01-20 Long: level 70 mm\n`));
@@ -69,6 +78,8 @@ describe('a cleaning chore speaks for the spill', () => {
   it('where it falls due today or before the spill', () => {
     expect(beside('Long: clean prefilter every 8 days')).toEqual([]);
     expect(beside('Long: clean prefilter every 14 days')).toEqual([]);
+    expect(beside('Long: clean prefilter every 17 days', '2026-01-27')).toEqual(['long-spill']);
+    expect(beside('Long: clean prefilter every 17 days', '2026-01-28')).toEqual([]);
   });
   it('not where it falls due on that day or after, was stopped, or is another chore', () => {
     expect(beside('Long: clean prefilter every 15 days')).toEqual(['long-spill']);
