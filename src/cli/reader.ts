@@ -48,9 +48,16 @@ export function readerOf({ files, chest }: Pick<Context, 'files' | 'chest'>, fil
   bringBuiltShapes();
   // Readings of all of the journal that no footing served for: the fold lays one on its way.
   const wholes = new WeakMap<Reading, Whole>();
+  // Readings from a footing on, with the texts that they are of.
+  const tails = new WeakMap<Reading, Pick<Whole, 'text' | 'reading'>>();
   const fold = (reading: Reading, on: Day, today: Day): Room => {
     const { events, behind } = reading;
-    if (footing !== null && behind !== null) return footing.room(events, on);
+    if (footing !== null && behind !== null) {
+      const room = footing.room(events, on);
+      const tail = tails.get(reading);
+      if (tail !== undefined) footing.layLater({ ...tail, by: today < on ? today : on }, room);
+      return room;
+    }
     const whole = wholes.get(reading);
     if (chest === null || whole === undefined) return foldRoom(events, on);
     const { text, bare, fetched } = whole;
@@ -60,7 +67,9 @@ export function readerOf({ files, chest }: Pick<Context, 'files' | 'chest'>, fil
     rows: footing === null ? null : footing.rows,
     fold,
     read(found) {
-      const onward = footing === null ? null : readOn(footing, found);
+      const tail = footing?.read(found.text) ?? null;
+      const onward = footing === null || tail === null ? null : withFiles(tail, footing, found);
+      if (onward !== null && tail !== null) tails.set(onward, { text: found.text, reading: tail });
       let known: Whole | null = null;
       const whole = (): Reading => {
         known ??= readWhole(source, found);
@@ -79,9 +88,8 @@ export function readerOf({ files, chest }: Pick<Context, 'files' | 'chest'>, fil
   };
 }
 
-function readOn(footing: Footing, found: Found): Reading | null {
-  const reading = footing.read(found.text);
-  return reading && withProblems(reading, [...found.problems, ...footing.problems, ...reading.problems]);
+function withFiles(reading: Reading, footing: Footing, found: Found): Reading {
+  return withProblems(reading, [...found.problems, ...footing.problems, ...reading.problems]);
 }
 
 interface Whole {

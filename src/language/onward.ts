@@ -52,15 +52,22 @@ const FEW = 200;
 const MOST_AGAIN = 2_500;
 
 /**
- * What to keep of a whole reading, so that lines behind it can be read on from there. The end of the kept
+ * What to keep of a reading, so that lines behind it can be read on from there. The end of the kept
  * part lies before the latest lines, as these are still being worked on. Null where nothing can be kept:
- * the journal is young, or its last line is not ended. `by` is the last day that counts as past.
+ * the journal is young, or its last line is not ended. `by` is the last day that counts as past; `old` is what the
+ * reading itself was read on from.
  */
-export function keepReading(reading: Reading, file: string, text: string, by: Day): ReadBefore | null {
+export function keepReading(
+  reading: Reading,
+  file: string,
+  text: string,
+  by: Day,
+  old: ReadBefore | null = null,
+): ReadBefore | null {
   const { entries, declared } = reading;
   const day = overBy(entries, by);
-  if (day === null) return null;
-  const start = startOf(entries, file, text, day);
+  if (day === null || (old !== null && day <= old.day)) return null;
+  const start = startOf(entries, file, text, day, old?.start ?? { at: 0, lines: 0 });
   if (start.at > 0 && text.charCodeAt(start.at - 1) !== NEWLINE) return null;
   const isBefore = ({ place }: Entry): boolean => place.file !== file || place.line <= start.lines;
   const before = entries.filter(isBefore);
@@ -69,10 +76,10 @@ export function keepReading(reading: Reading, file: string, text: string, by: Da
   const last = before.findLast((entry) => entry.day !== null);
   return {
     day,
-    events: reading.events.findLastIndex((event) => event.day <= day) + 1,
+    events: (old?.events ?? 0) + reading.events.findLastIndex((event) => event.day <= day) + 1,
     start,
     again: again.map(({ place, text: words }) => ({ file: place.file, line: place.line, text: words })),
-    today: last?.day === undefined || last.day === null ? SOME_DAY : isoDay(last.day),
+    today: last?.day === undefined || last.day === null ? (old?.today ?? SOME_DAY) : isoDay(last.day),
     problems: reading.problems.filter(({ at }) => !readAgain.has(`${at.line} ${at.file}`)),
     names: declared.names.declarations(),
     conventions: declared.conventions.said(),
@@ -102,11 +109,17 @@ function overBy(entries: readonly Entry[], by: Day): Day | null {
 }
 
 /** Where the last lines begin of which none names anything, and all are of later days. */
-function startOf(entries: readonly Entry[], file: string, text: string, day: Day): ReadBefore['start'] {
+function startOf(
+  entries: readonly Entry[],
+  file: string,
+  text: string,
+  day: Day,
+  old: ReadBefore['start'],
+): ReadBefore['start'] {
   const own = entries.filter(({ place }) => place.file === file);
-  const lines = own.findLast((entry) => !isFree(entry, day))?.place.line ?? 0;
-  let at = 0;
-  for (let line = 0; line < lines && at < text.length; line += 1) {
+  const lines = Math.max(old.lines, own.findLast((entry) => !isFree(entry, day))?.place.line ?? 0);
+  let { at } = old;
+  for (let line = old.lines; line < lines && at < text.length; line += 1) {
     const newline = text.indexOf('\n', at);
     at = newline < 0 ? text.length : newline + 1;
   }
@@ -120,6 +133,12 @@ function isFree({ day, text, events }: Entry, over: Day): boolean {
 
 /** What the room of before adds to what was read before. */
 export type BehindRoom = Omit<Behind, 'day' | 'events' | 'start'>;
+
+/** Whether so much was read again that a later part of it is worth keeping: the longer the journal, the dearer that is. */
+export function isLong({ entries, behind }: Reading): boolean {
+  const share = (behind?.start.lines ?? 0) / 500;
+  return entries.length > Math.min(2_000, Math.max(2 * FEW, share));
+}
 
 /** The names and conventions that were kept. */
 export function declaredBefore({ names, conventions, homes }: ReadBefore): Declared {

@@ -9,9 +9,10 @@ import { sumOf } from '../../files/cache/chest.ts';
 import type { Chest } from '../../files/cache/chest.ts';
 import { imageOf } from '../../files/cache/image/make.ts';
 import { openImage } from '../../files/cache/image/open.ts';
+import type { Image } from '../../files/cache/image/open.ts';
 import type { Also, Files } from '../../files/port.ts';
 import { quietly } from '../../files/trouble.ts';
-import { keepReading, readOnward } from '../../language/onward.ts';
+import { isLong, keepReading, readOnward } from '../../language/onward.ts';
 import type { BehindRoom, ReadBefore } from '../../language/onward.ts';
 import type { Fetch, Reading } from '../../language/reading.ts';
 import { buyersOf } from '../../questions/buyers.ts';
@@ -21,7 +22,7 @@ import { beginRoom, foldOn } from '../../state/fold.ts';
 import { LEAVES, VALUES } from './leaves.ts';
 import { rowsKept } from './rows.ts';
 import type { KeptRows } from './rows.ts';
-import { bringBackRoom, takeLater } from './worked.ts';
+import { afterwards, bringBackRoom, takeLater } from './worked.ts';
 import type { Laid } from './worked.ts';
 
 /** A journal with the files that belong to it. */
@@ -59,6 +60,15 @@ export interface Footing {
   readonly problems: readonly Problem[];
   /** The room of a day with the events of a reading that it gave; may be asked again, for no day behind that. */
   room(events: Reading['events'], on: Day): Room;
+  /** Once the answer is told, a later footing is laid where much stands behind this one. `room` is the answer's. */
+  layLater(found: Found, room: Room): void;
+}
+
+/** A text with its reading, which says nothing of the files themselves, and the last day that counts as past. */
+interface Found {
+  readonly text: string;
+  readonly reading: Reading;
+  readonly by: Day;
 }
 
 /** What is kept for this journal, where every file that it reads in is as it was. */
@@ -85,14 +95,46 @@ export function findFooting(chest: Chest, source: Source): Footing | null {
       return readOnward(source.name, before, behind, text.slice(before.start.at));
     },
     room(events, on) {
-      const draft = image('room');
-      if (!isDraft(draft)) throw new TypeError('no room was kept');
-      for (const name of writtenBroodNames(events)) draft.stock.takenNames.add(name);
+      const draft = draftOf(image, events);
       foldOn(draft, events, on);
       bringBackRoom(chest, laidBy(source, meta), draft);
       return draft;
     },
+    layLater(found, room) {
+      if (isLong(found.reading)) afterwards(() => layAgain(chest, source, { meta, image }, found, room));
+    },
   };
+}
+
+function draftOf(image: Image, events: Reading['events']): Draft {
+  const draft = image('room');
+  if (!isDraft(draft)) throw new TypeError('no room was kept');
+  for (const name of writtenBroodNames(events)) draft.stock.takenNames.add(name);
+  return draft;
+}
+
+/** Lays a footing on from another one: in a room of its own, since to keep a room opens all of it. */
+function layAgain(
+  chest: Chest,
+  source: Source,
+  old: { readonly meta: Meta; readonly image: Image },
+  { text, reading, by }: Found,
+  room: Room,
+): void {
+  const before = keepReading(reading, source.name, text, by, old.meta.before);
+  if (before === null) return;
+  const over = reading.events.slice(0, before.events - old.meta.before.events);
+  const draft = draftOf(old.image, reading.events);
+  foldOn(draft, over, before.day);
+  const meta: Meta = {
+    hash: sum(text.slice(0, before.start.at)),
+    through: reading.events.at(-1)?.day ?? old.meta.through,
+    also: old.meta.also,
+    before,
+    behind: behindOf(draft, over, old.meta.behind.buyers),
+  };
+  chest.put('room', source.path, imageOf({ meta, room: draft }, VALUES));
+  takeLater(laidBy(source, meta), room, linesOf(draft));
 }
 
 /** What was read in, in turn, while the whole journal was read. */
@@ -106,7 +148,7 @@ export interface Fetched {
 export function foldKeeping(
   chest: Chest,
   source: Source,
-  found: { readonly text: string; readonly reading: Reading; readonly fetched: readonly Fetched[]; readonly by: Day },
+  found: Found & { readonly fetched: readonly Fetched[] },
   on: Day,
 ): Room {
   const { text, reading, fetched, by } = found;
@@ -128,7 +170,7 @@ export function foldKeeping(
   quietly(() => {
     chest.put('room', source.path, imageOf({ meta, room: draft }, VALUES));
   });
-  const lines = new Map([...draft.stock.broods.values()].map((brood) => [brood.name, brood.lines.length]));
+  const lines = linesOf(draft);
   foldOn(draft, events.slice(before.events), on);
   takeLater(laidBy(source, meta), draft, lines);
   return draft;
@@ -138,12 +180,17 @@ function laidBy({ path }: Source, { hash, through, before }: Meta): Laid {
   return { path, hash, day: before.day, through };
 }
 
-function behindOf(draft: Draft, events: Reading['events']): Meta['behind'] {
+/** How many lines tell of each brood. */
+function linesOf({ stock }: Draft): ReadonlyMap<string, number> {
+  return new Map([...stock.broods.values()].map(({ name, lines }) => [name, lines.length]));
+}
+
+function behindOf(draft: Draft, events: Reading['events'], buyers: readonly string[] = []): Meta['behind'] {
   const { broods, takenNames } = draft.stock;
   return {
     begun: new Set([...broods.keys()].filter((name) => !takenNames.has(name))),
     zone: draft.settings.zone,
-    buyers: buyersOf(events),
+    buyers: buyersOf(events, buyers),
   };
 }
 

@@ -3,6 +3,7 @@ import v8 from 'node:v8';
 import { bringBackShapes, takeOutShapes } from '../../../grammar/parse.ts';
 import type { Day } from '../../core/day.ts';
 import type { Chest } from '../../files/cache/chest.ts';
+import { quietly } from '../../files/trouble.ts';
 import { LateMap } from '../../files/cache/image/latemap.ts';
 import { bringBackPaces, takeOutPaces } from '../../questions/growing/taught.ts';
 import type { OverPaces } from '../../questions/growing/taught.ts';
@@ -23,6 +24,14 @@ export interface Laid {
 
 /** The room that was folded on from it, and how many lines told of each brood when it was laid. */
 let folded: { readonly laid: Laid; readonly room: Room; readonly lines: ReadonlyMap<string, number> } | null = null;
+
+/** What is left to do until the answer was told. */
+let left: (() => void) | null = null;
+
+/** Does something once the answer was told; only the last that was asked for. */
+export function afterwards(run: () => void): void {
+  left = run;
+}
 
 /** Before any answer. */
 export function bringBack(chest: Chest): void {
@@ -49,6 +58,9 @@ export function bringBackRoom(chest: Chest, { path, hash, through }: Laid, room:
 
 /** After the answer was told. */
 export function takeAlong(chest: Chest): void {
+  const run = left;
+  left = null;
+  if (run !== null) quietly(run);
   if (hasWorked()) chest.put('formulas', ALL, v8.serialize(takeOutWorked()));
   const shapes = takeOutShapes();
   if (shapes !== null) chest.put('shapes', ALL, v8.serialize(shapes));
