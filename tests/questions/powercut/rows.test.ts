@@ -65,6 +65,7 @@ describe('the air of a tank', () => {
     expect(['alone', 'alone; filter canister'].map((words) => of(words))).toEqual(Array(2).fill('none on record'));
     const out = '2026-01-05 B1: air filter in\n2026-01-06 B1: air filter out\n';
     expect(of('alone', out)).toBe('none on record');
+    expect(of('alone', '2026-01-05 B1: lights off\n')).toBe('none on record');
   });
 });
 
@@ -83,8 +84,10 @@ describe('which goes first', () => {
       ['C1', 'B1'],
       ['B1', 'C1'],
     ]);
-    const tall = two('', '').replace('B1: 54 L', 'B1: 30 x 30 x 60 cm').replace('C1: 54 L', 'C1: 60 x 30 x 30 cm');
-    expect(names(tall)).toEqual(['B1', 'C1']);
+    const sizes = (b: string, c: string): string[] =>
+      names(two('', '').replace('B1: 54 L', `B1: ${b} cm`).replace('C1: 54 L', `C1: ${c} cm`));
+    expect(sizes('30 x 30 x 60', '60 x 30 x 30')).toEqual(['B1', 'C1']);
+    expect(sizes('60 x 30 x 30', '30 x 30 x 60')).toEqual(['C1', 'B1']);
   });
   it('is one without air, up to twice the fish of one with a line of its own', () => {
     expect(names(two('; sponge filter', '', 6))).toEqual(['C1', 'B1']);
@@ -129,6 +132,10 @@ describe('the hours till it is too cold', () => {
     expect(row(cold).cools?.hours).toMatchObject({ low: 0, high: 0 });
     expect(row(LONE + CUT, 'B1', exactly(23)).cools).toBeNull();
     expect(row(LONE + CUT, 'B1', { low: 18, likely: 20, high: 23 }).cools).toBeNull();
+  });
+  it('are unknown where no line tells how warm it is', () => {
+    const other = `2026-01-04 tank C1: 54 L; alone\n2026-01-06 group Fir: ${ELM}; in C1\n`;
+    expect(row(LONE + CUT + other, 'C1').cools).toBeNull();
   });
   it('are not asked for once a cut tells them', () => {
     expect(answer(LONE + CUT).noCooling).toBeNull();
