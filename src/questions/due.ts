@@ -10,6 +10,7 @@ import { fitMinutes } from './due/minutes.ts';
 import type { DueState } from './due/order.ts';
 import { dueState, sortDue } from './due/order.ts';
 import { awayUntil, putOffUntil } from './due/postponed.ts';
+import { mindingEachOther } from './due/together.ts';
 import { DUE_SOURCES } from './due/sources.ts';
 import { lastReason } from './last.ts';
 import type { WhyRow } from './whyrow.ts';
@@ -60,7 +61,8 @@ export function due(room: Room, options: DueOptions, sources: readonly DueSource
     else kept.push(row);
   }
   const walk = walkOrder(room);
-  const rows = sortDue(kept, { walk, last: new Set(walk.filter((tank) => lastReason(room, tank) !== null)) });
+  const sorted = sortDue(kept, { walk, last: new Set(walk.filter((tank) => lastReason(room, tank) !== null)) });
+  const rows = mindingEachOther(room, sorted);
   if (options.minutes === null) return { rows, putOff, waiting, fitted: null };
   const {
     rows: chosen,

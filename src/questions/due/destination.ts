@@ -9,6 +9,7 @@ import { oncePerRoom } from '../holds/once.ts';
 import { sickBeside } from '../holds/sickness.ts';
 import { lastReason } from '../last.ts';
 import { watches } from '../watch.ts';
+import type { Sent } from './item.ts';
 
 /** The first tank in walking order that holds no fish; trays, quarantine tanks and tanks shut to fish from there are left out. */
 export function freeTank(room: Room, from: string | null): string | null {
@@ -54,7 +55,7 @@ export function moveLine(
   brood: SeenBrood,
   from = tanksOf(brood)[0] ?? null,
   which: 'all' | 'most' = 'most',
-): { close: string; where: string } {
+): { close: string; where: string; sends: { readonly sends?: Sent } } {
   const free = freeTank(room, from);
   const isElsewhere = (name: string): boolean =>
     name !== from && isOpen(room, from, name) && isHarmless(room, brood, from, name);
@@ -68,8 +69,10 @@ export function moveLine(
       : count.low === count.high
         ? countWords(count)
         : `about ${String(Math.max(1, Math.round(number)))}`;
+  const to = free ?? raising ?? null;
   return {
-    close: `${from ?? brood.name}: moved ${many} ${brood.name} to ${free ?? raising ?? '…'}`,
+    sends: to === null ? {} : { sends: { brood, from, to } },
+    close: `${from ?? brood.name}: moved ${many} ${brood.name} to ${to ?? '…'}`,
     where: free === null ? noneFree(raising, own !== undefined) : `${free} is free`,
   };
 }

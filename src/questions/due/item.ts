@@ -3,6 +3,7 @@ import type { Because } from '../../core/because.ts';
 import type { Day } from '../../core/day.ts';
 import type { DayWindow } from '../../core/interval.ts';
 import type { LineRef } from '../../core/span.ts';
+import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 
 type DueKind =
@@ -24,6 +25,13 @@ type DueKind =
   | 'award'
   | 'silence'
   | 'health';
+
+/** Young that the line of a row moves. */
+export interface Sent {
+  readonly brood: SeenBrood;
+  readonly from: string | null;
+  readonly to: string;
+}
 
 export interface DueItem {
   /** Stable across days and readable: `a1-dispute`, `long-clean-prefilter`. What `why` takes. */
@@ -54,6 +62,8 @@ export interface DueItem {
   readonly pressing: boolean;
   /** Minutes it takes, if the journal says. */
   readonly minutes: number | null;
+  /** For the list alone, which holds its rows against each other. */
+  readonly sends?: Sent;
   readonly because: Because;
   readonly lines: readonly LineRef[];
 }

@@ -21,7 +21,7 @@ import { rowId } from '../id.ts';
 import { ageOf, datesOf } from '../laying.ts';
 import { expected, expectedWords, firstMove, isFreeSwimming, isHeld } from '../stages.ts';
 import { moveLine } from './destination.ts';
-import type { DueItem, DueSource } from './item.ts';
+import type { DueItem, DueSource, Sent } from './item.ts';
 
 /** Brine shrimp take a day to a day and a half to hatch (common practice, no source). */
 const HATCH_BEFORE = 2;
@@ -189,6 +189,7 @@ function move(room: Room, brood: SeenBrood, days: number): DueItem[] {
       weight: 1,
       why: `${countWords(aliveTotal(brood))} with the parents; ${guild ?? 'such fish'}s move ${rangeWords(usualFor(clockOf(room, brood)).firstMove)} days after swimming; ${line.where}`,
       close: line.close,
+      ...line.sends,
       rule: 'the first move away from the parents, so many days after swimming free, by way of breeding',
       steps: [
         `free ${windowWords(brood.swam ?? brood.released ?? window, room.on)}`,
@@ -224,6 +225,7 @@ interface Told {
   readonly close: string;
   readonly rule: string;
   readonly steps: readonly string[];
+  readonly sends?: Sent;
   readonly lines?: readonly LineRef[];
 }
 
@@ -247,6 +249,7 @@ function row(room: Room, brood: SeenBrood, told: Told): DueItem {
     putOffKey: told.key,
     pressing: false,
     minutes: null,
+    ...(told.sends && { sends: told.sends }),
     because: { rule: told.rule, source: `${clockWords(clock)} (common practice, no source)`, steps: told.steps, lines },
     lines,
   };

@@ -29,7 +29,7 @@ describe('a tank that is free', () => {
   it('is no tray, no quarantine tank and not the one that stands for the new water', () => {
     const none = full('tank 12', 'C2', 'C1');
     for (const set of ['tank Tap: 20 L; alone', 'tray T1: in C2', 'tank Q2: 40 L; alone; quarantine'])
-      expect(line(`2026-01-02 ${set}\n${none}`, 'A1', 'all')).toEqual({
+      expect(line(`2026-01-02 ${set}\n${none}`, 'A1', 'all')).toMatchObject({
         close: 'A1: moved all Rowan-1 to 12',
         where: 'no tank is free, but 12 has only young and grow-outs',
       });
@@ -63,7 +63,7 @@ describe('sickness and holds', () => {
   it('let none out to fish that are well', () => {
     const none = full('tank 12', 'C2');
     expect(to(none)).toBe('12');
-    expect(line(`${none}2026-05-20 A1: hold "velvet"\n`, 'A1', 'all')).toEqual({
+    expect(line(`${none}2026-05-20 A1: hold "velvet"\n`, 'A1', 'all')).toMatchObject({
       close: 'A1: moved all Rowan-1 to …',
       where: 'no tank is free',
     });
@@ -78,7 +78,7 @@ describe('where no tank is free', () => {
     const few = `${none}2026-05-20 tank 12: hold "velvet"\n2026-05-20 C1: hold "velvet"\n`;
     expect(to(few)).toBe('C2');
     const last = `${few}2026-05-20 C2: hold "velvet"\n2026-01-02 tray T1: in B1\n`;
-    expect(line(last, 'A1', 'all')).toEqual({ close: 'A1: moved all Rowan-1 to …', where: 'no tank is free' });
+    expect(line(last, 'A1', 'all')).toMatchObject({ close: 'A1: moved all Rowan-1 to …', where: 'no tank is free' });
   });
   it('nor to younger ones that they would eat, nor to older ones that would eat them', () => {
     const held = `${full('tank 12', 'C1')}2026-05-20 tank 12: hold "velvet"\n2026-05-20 C1: hold "velvet"\n`;

@@ -20,7 +20,7 @@ const full = (...tanks: readonly string[]): string =>
   tanks.map((tank) => `2026-04-20 ${tank}: bought 6 krib at 4.00 each from "a friend"\n`).join('');
 
 it('a tank that is free is said to be', () => {
-  expect(to(full('tank 12', 'C1', 'C2'))).toEqual({ close: 'A1: moved all Rowan-1 to A9', where: 'A9 is free' });
+  expect(to(full('tank 12', 'C1', 'C2'))).toMatchObject({ close: 'A1: moved all Rowan-1 to A9', where: 'A9 is free' });
 });
 
 it('one with nothing but fish to grow on is named with the reason', () => {

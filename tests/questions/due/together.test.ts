@@ -1,0 +1,55 @@
+/** Rows that send young into one tank mind each other. */
+import { expect, test } from 'vitest';
+import { due } from '../../../src/questions/due.ts';
+import { journalRoom } from '../../support/journal.ts';
+
+const ROOM = `2025-09-01 room: units metric
+2025-09-01 tank A1: 80 L; alone
+2025-09-01 tank A2: 80 L; alone
+2025-09-01 tank A3: 120 L; alone
+2025-09-01 species krib: cave spawner; sale at 35 mm or 16 weeks
+2025-09-01 pair Rowan: krib; in A1
+2025-09-01 pair Sedge: krib; in A2
+2025-09-01 A3: got 6 krib, 20 mm
+2025-10-01 A1: spawned brood Rowan-1, 80 eggs
+2025-10-08 A1: Rowan-1 free-swimming, about 60
+2026-01-10 A1: Rowan-1 largest 28 mm
+2026-01-14 A1: spawned brood Rowan-2
+2025-12-08 A2: spawned brood Sedge-1, 80 eggs
+2025-12-15 A2: Sedge-1 free-swimming, about 50
+`;
+
+const movesOf = (text: string): readonly { readonly what: string; readonly why: string; readonly close: string }[] =>
+  due(journalRoom('2026-01-16', text), { days: 7, minutes: null }).rows.filter(({ close }) =>
+    /moved .* to/.test(close),
+  );
+
+test('the later says that the fish of the earlier would eat its own', () => {
+  const [first, second, ...more] = movesOf(ROOM);
+  expect(more).toEqual([]);
+  expect(first?.close).toBe('A1: moved all Rowan-1 to A3');
+  expect(first?.why).not.toContain('not to');
+  expect(second?.close).toBe('A2: moved about 50 Sedge-1 to A3');
+  expect(second?.why).toMatch(/; not to A3 if Rowan-1 goes there: it would eat these$/);
+});
+
+test('nothing is said where they go to two tanks, or can live together', () => {
+  const apart = `${ROOM}2026-01-15 A1: moved all Rowan-1 to A3\n`;
+  expect(
+    movesOf(apart)
+      .map(({ why }) => why)
+      .filter((why) => why.includes('not to')),
+  ).toEqual([]);
+  const alike = ROOM.replace('2025-12-08', '2025-10-03').replace('2025-12-15', '2025-10-10');
+  expect(
+    movesOf(alike)
+      .map(({ why }) => why)
+      .filter((why) => why.includes('not to')),
+  ).toEqual([]);
+});
+
+test('whom a row sends stays with the list', () => {
+  const { rows } = due(journalRoom('2026-01-16', ROOM), { days: 7, minutes: null });
+  expect(rows.length).toBeGreaterThan(2);
+  expect(rows.filter((row) => 'sends' in row)).toEqual([]);
+});
