@@ -97,6 +97,9 @@ describe('the forecast', () => {
     const seen = stands('2026-02-03', [FULL, ...fell, level('2026-01-28', 36), level('2026-02-03', 42)]);
     // From 30 on 22 Jan 1 mm a day: 38 days from 42 to 80.
     expect([seen.whyNot, spill(seen), seen.since.length]).toEqual([null, '03-13 to 03-13', 5]);
+    // Two levels since the fall are read to 2 mm, however many stood before it.
+    const two = stands('2026-01-28', [FULL, ...fell, level('2026-01-28', 36)]);
+    expect(spill(two)).toBe('03-11 to 03-15');
   });
   it('is an early guess while the spill is further off than twice the time read, and names no days then', () => {
     // 1 mm a day; two levels, read to 2 mm: the spill is 2 days either side.
