@@ -14,7 +14,7 @@ import type { Brood, Group } from './stock.ts';
 import { spawned } from './spawning.ts';
 import { stageSeen } from './stageseen.ts';
 import { takeFish } from './tally.ts';
-import { livingOf } from './living.ts';
+import { livingOf, stillHeld } from './living.ts';
 import { note, tankOf } from './meant.ts';
 import { nobodyFits, severalFit } from './unclear.ts';
 import { groupOf } from './whichgroup.ts';
@@ -96,7 +96,7 @@ function eggsGone(draft: Draft, event: EventOf<'eggs gone'>): void {
   takeFish(draft, event, brood, found.tank, 'all', 'missing');
   if (brood.parts.size === 0) end(brood, event);
   const group = brood.group === null ? undefined : draft.stock.groups.get(brood.group);
-  if (group) group.holding = null;
+  if (group) group.holding = stillHeld(draft, group, event.day);
 }
 
 /** The eggs of a clause: of the brood it names, or of the pair or female that it names, or the only ones there. */

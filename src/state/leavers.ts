@@ -46,7 +46,13 @@ function amongThem(living: Fish[], leaving: Interval, others: number, count: How
   const { males, females } = typeof count === 'string' ? NO_SEXES : count;
   const bySex = living.filter((fish) => (fish.sex === 'male' ? (males?.low ?? 0) > 0 : (females?.low ?? 0) > 0));
   if (bySex.length === leaving.low) return bySex;
+  // Of one sex and without names, any of them will do.
+  if (leaving.low === leaving.high && bySex.length > leaving.low && areAlike(bySex)) return bySex.slice(0, leaving.low);
   return bySex.length === 0 && leaving.high <= others ? [] : null;
+}
+
+function areAlike(fish: readonly Fish[]): boolean {
+  return fish.every(({ name, sex }) => name === null && sex === fish[0]?.sex);
 }
 
 /** A named member is one fish, whatever the clause leaves unsaid. */

@@ -1,4 +1,6 @@
 /** Which fish of a room may still be meant: those that live, by tank and by family. */
+import type { Day } from '../core/day.ts';
+import { reached } from './broodlife.ts';
 import type { Draft } from './draft.ts';
 import type { Brood, Group } from './stock.ts';
 
@@ -36,4 +38,18 @@ export function family(draft: Draft, name: string): (Group | Brood)[] {
   const group = draft.stock.groups.get(name);
   if (!group) return [];
   return [group, ...livingOf(draft, group).filter((brood) => !brood.suspected)];
+}
+
+/** No mouth is full for longer: after so many days a line was forgotten (ours). */
+const LONGEST = 60;
+
+/** What a group still holds once one mouthful is out or gone: of several females another may be holding yet. */
+export function stillHeld(draft: Draft, group: Group, day: Day): Group['holding'] {
+  const held = livingOf(draft, group)
+    .filter(({ suspected, laid }) => !suspected && day - (laid.high ?? day) <= LONGEST)
+    .findLast((brood) => !reached(brood, 'swam') && brood.looks.some(({ stage }) => stage === 'holding'));
+  const place = held?.lines[0];
+  const since = held?.looks[0]?.day;
+  if (held === undefined || place === undefined || since === undefined) return null;
+  return { day: since, mother: held.mothers.length === 1 ? (held.mothers[0] ?? null) : null, place };
 }

@@ -12,7 +12,7 @@ import { lookAt } from './stagewindows.ts';
 import type { Brood, Group } from './stock.ts';
 import { cannotCount, headsOf, isCounted, onlyTank } from './heads.ts';
 import { putIn, tighten } from './tally.ts';
-import { livingBroods, livingOf } from './living.ts';
+import { livingBroods, livingOf, stillHeld } from './living.ts';
 import { note } from './meant.ts';
 import { groupOf } from './whichgroup.ts';
 import { resolveFish } from './who.ts';
@@ -91,7 +91,7 @@ function keepMouth(draft: Draft, event: Seen, brood: Brood): void {
   group.suspected = [];
   if (event.stage === 'holding')
     group.holding = { day: event.day, mother: brood.mothers[0] ?? null, place: event.place };
-  if (event.stage === 'released' || event.stage === 'stripped') group.holding = null;
+  if (event.stage === 'released' || event.stage === 'stripped') group.holding = stillHeld(draft, group, event.day);
 }
 
 /** The colony whose young these are: the line names it, or it is the only one there that can have young. */

@@ -66,3 +66,20 @@ describe('eggs that are gone', () => {
     expect(told(HOLDS, '2026-02-08 C2: Wren eggs gone')).toEqual(['no-such-fish']);
   });
 });
+
+describe('one of several females without names', () => {
+  const reed = '2026-01-02 harem Reed: haps; 1 male, 3 females; in B1';
+  it('moves by number, and what she holds with her', () => {
+    const room = roomOf(reed, '2026-02-02 B1: Reed holding', '2026-02-08 B1: moved 1 female Reed to C1');
+    expect([room.problems, broods(room)]).toEqual([[], ['Reed-1 C1 1+']]);
+    const tanks = room.stock.groups.get('Reed')?.members.map(({ sex, tank }) => `${sex ?? ''} ${tank ?? ''}`);
+    expect(tanks).toEqual(['male B1', 'female C1', 'female B1', 'female B1']);
+  });
+  it('leaves the others holding: what is out or gone is one mouthful', () => {
+    const holding = (...lines: readonly string[]) =>
+      roomOf(HOLDS, '2026-02-05 C2: Wren holding', ...lines).stock.groups.get('Slate')?.holding ?? null;
+    expect(holding('2026-02-08 C2: Wren eggs gone')).toMatchObject({ mother: 'Moth' });
+    expect(holding('2026-02-20 C2: Moth released, 12')).toMatchObject({ mother: 'Wren' });
+    expect(holding('2026-02-20 C2: Moth released, 12', '2026-02-25 C2: Wren released, 9')).toBeNull();
+  });
+});

@@ -3,7 +3,7 @@
  * that have just become late. A late pair is news for a week; after that it stands with the pairs only.
  */
 import type { Day } from '../../core/day.ts';
-import { addDays } from '../../core/day.ts';
+import { addDays, toDay } from '../../core/day.ts';
 import { onDay } from '../../core/interval.ts';
 import type { DayWindow } from '../../core/interval.ts';
 import { measure } from '../../core/quantity.ts';
@@ -11,14 +11,16 @@ import type { Measure } from '../../core/quantity.ts';
 import { linesOf } from '../../core/span.ts';
 import { dayWords, plural, rangeWords, sinceWords, windowWords } from '../../core/words.ts';
 import { stageDays } from '../../science/stages.ts';
-import { speciesOf } from '../../state/bodies.ts';
-import type { SeenGroup } from '../../state/bodies.ts';
+import { speciesOf, tanksOf } from '../../state/bodies.ts';
+import type { SeenBrood, SeenGroup } from '../../state/bodies.ts';
+import { reached } from '../../state/broodlife.ts';
 import type { Room } from '../../state/draft.ts';
 import { temperatureAt } from '../../state/temperature.ts';
 import { rowId } from '../id.ts';
 import { datesOf } from '../laying.ts';
 import { seatOf } from '../pairs.ts';
 import { latestBroods, spawningOf } from '../pairs/spawning.ts';
+import { isHeld } from '../stages.ts';
 import { subjectFor } from './dispute.ts';
 import type { DueItem, DueSource } from './item.ts';
 
@@ -26,6 +28,8 @@ import type { DueItem, DueSource } from './item.ts';
 const ABOUT_LASTS = 3;
 /** Days of carrying after which young can be stripped (common practice, no source: days 14 to 18). */
 const STRIP = measure('days', 14, 16, 18);
+/** After the last day on which she may let them go she is asked for so many days, then no more (ours). */
+const ASKED_FOR = 21;
 /** Days during which a late pair is news (ours). */
 const NEWS = 7;
 
@@ -41,6 +45,8 @@ export const spawnsDue: DueSource = (room, days) =>
 
 type Found = Pick<DueItem, 'what' | 'due' | 'weight' | 'why' | 'close'> & {
   readonly key: string;
+  /** The tank, where it is not that of the group. */
+  readonly seat?: string | null;
   readonly rule: string;
   readonly source: string;
   readonly steps: readonly string[];
@@ -53,7 +59,7 @@ type Found = Pick<DueItem, 'what' | 'due' | 'weight' | 'why' | 'close'> & {
 };
 
 function row(room: Room, group: SeenGroup, found: Found): DueItem {
-  const place = seatOf(group) ?? group.name;
+  const place = found.seat ?? seatOf(group) ?? group.name;
   const lines = linesOf(found.places);
   const { what, due, weight, why, rule, source, steps } = found;
   return {
@@ -64,7 +70,7 @@ function row(room: Room, group: SeenGroup, found: Found): DueItem {
     due,
     weight,
     why,
-    close: `${subjectFor(room, group)}: ${found.close}`,
+    close: `${found.seat ?? subjectFor(room, group)}: ${found.close}`,
     putOffKey: 'spawn',
     pressing: false,
     minutes: null,
@@ -78,7 +84,8 @@ function suspicions(room: Room, group: SeenGroup): DueItem[] {
   const last = group.suspected.at(-1);
   if (!last) return [];
   const guild = speciesOf(room, group)?.traits.guild ?? null;
-  const swims = stageDays(guild, 'swim', warmth(room, group)) ?? stageDays(guild, 'release', warmth(room, group));
+  const swims =
+    stageDays(guild, 'swim', warmth(room, seatOf(group))) ?? stageDays(guild, 'release', warmth(room, seatOf(group)));
   const lasts = last.kind === 'maybe' && guild !== 'livebearer' ? Math.ceil(swims?.high ?? ABOUT_LASTS) : ABOUT_LASTS;
   const until = addDays(last.day, lasts);
   if (room.on > until) return [];
@@ -108,36 +115,88 @@ function lookFor(room: Room, group: SeenGroup, last: SeenGroup['suspected'][numb
   const guild = speciesOf(room, group)?.traits.guild ?? null;
   if (guild === 'livebearer') return 'look for young';
   if (guild === 'mouthbrooder') return `look whether ${last.mother ?? 'she'} is holding`;
-  const hatch = stageDays(guild, 'hatch', warmth(room, group));
+  const hatch = stageDays(guild, 'hatch', warmth(room, seatOf(group)));
   return hatch !== null && room.on - last.day > hatch.high ? 'look for wrigglers' : 'look for eggs';
 }
 
-function warmth(room: Room, group: SeenGroup): Measure<'C'> | null {
-  const seat = seatOf(group);
+function warmth(room: Room, seat: string | null): Measure<'C'> | null {
   return seat === null ? null : (temperatureAt(room, seat)?.value ?? null);
 }
 
-/** A holding female: when she lets them go by herself, and from when they can be stripped. */
+/** Each holding female: when she lets them go by herself, and from when they can be stripped. */
 function release(room: Room, group: SeenGroup, days: number): DueItem[] {
-  const { holding } = group;
-  if (holding === null) return [];
+  const held = [...room.stock.living.values()].filter((brood) => brood.group === group.name && isInMouth(room, brood));
+  if (held.length > 0) {
+    return held.flatMap((brood) => releaseOf(room, group, days, mouthOf(room, group, brood, held)));
+  }
+  if (group.holding === null) return [];
+  const { day, mother, place } = group.holding;
+  const laid = onDay(day);
+  const close = mother === null ? 'released' : `${mother} released`;
+  return releaseOf(room, group, days, { laid, since: day, last: day, who: mother, seat: null, place, close, key: [] });
+}
+
+function isInMouth(room: Room, brood: SeenBrood): boolean {
+  return brood.ended === null && !brood.suspected && !reached(brood, 'swam') && isHeld(room, brood);
+}
+
+interface Mouth {
+  readonly laid: DayWindow;
+  /** The first and the last day on which she was seen holding. */
+  readonly since: Day;
+  readonly last: Day;
+  readonly who: string | null;
+  /** Where she is, if not where her group lives. */
+  readonly seat: string | null;
+  readonly place: Found['places'][number] | undefined;
+  readonly close: string;
+  /** What tells her row from that of another. */
+  readonly key: readonly string[];
+}
+
+function mouthOf(room: Room, group: SeenGroup, brood: SeenBrood, held: readonly SeenBrood[]): Mouth {
+  const { laid } = datesOf(room, brood);
+  const tanks = tanksOf(brood);
+  const seat = tanks.length === 1 && tanks[0] !== seatOf(group) ? (tanks[0] ?? null) : null;
+  const who = brood.mothers.length === 1 ? (brood.mothers[0] ?? null) : null;
+  const beside = held.filter((other) => tanksOf(other).some((tank) => tanks.includes(tank)));
+  const isOnlyHers = beside.every((other) => other === brood || (who !== null && !mayHold(other, who)));
+  const days = brood.looks.map(({ day }) => day);
+  const since = days.length > 0 ? toDay(Math.min(...days)) : (laid.high ?? room.on);
+  return {
+    laid,
+    since,
+    last: toDay(Math.max(since, ...days)),
+    who,
+    seat,
+    place: brood.lines[0],
+    close: isOnlyHers ? (who === null ? 'released' : `${who} released`) : `${brood.name} released`,
+    key: held.length > 1 ? [brood.name] : [],
+  };
+}
+
+function mayHold(brood: SeenBrood, mother: string): boolean {
+  return brood.mothers.length === 0 || brood.mothers.includes(mother);
+}
+
+function releaseOf(room: Room, group: SeenGroup, days: number, mouth: Mouth): DueItem[] {
+  const { laid, since, last, seat, close } = mouth;
   const guild = speciesOf(room, group)?.traits.guild ?? 'mouthbrooder';
-  const takes = stageDays(guild, 'release', warmth(room, group));
+  const takes = stageDays(guild, 'release', warmth(room, seat ?? seatOf(group)));
   if (takes === null) return [];
-  const brood = latestBroods(room, group).findLast((one) => one.ended === null && one.released === null);
-  const laid: DayWindow = brood ? datesOf(room, brood).laid : onDay(holding.day);
-  const leaves = notBefore(later(laid, takes), holding.day);
-  const strip = later(onDay(laid.likely ?? holding.day), STRIP);
-  if ((strip.low ?? holding.day) > room.on + days) return [];
-  const who = holding.mother ?? 'she';
+  const leaves = notBefore(later(laid, takes), last);
+  const strip = later(onDay(laid.likely ?? last), STRIP);
+  if ((strip.low ?? last) > room.on + days || room.on > (leaves.high ?? room.on) + ASKED_FOR) return [];
+  const who = mouth.who ?? 'she';
   return [
     row(room, group, {
-      key: 'release',
+      key: ['release', ...mouth.key].join(' '),
+      seat,
       what: `ready a tank: ${who} lets the young go, or strip her`,
       due: { low: strip.low, likely: leaves.likely, high: leaves.high },
       weight: 1,
-      why: `${group.name}: holding ${sinceWords(holding.day, room.on)}; release ${windowWords(leaves, room.on)}, or strip ${windowWords(strip, room.on)}`,
-      close: holding.mother === null ? 'released' : `${holding.mother} released`,
+      why: `${group.name}: holding ${sinceWords(since, room.on)}; release ${windowWords(leaves, room.on)}, or strip ${windowWords(strip, room.on)}`,
+      close,
       rule: 'release is counted from laying by the clock of the guild at that temperature; stripping from day 14 to 18',
       source: `usual for ${guild}s (common practice, no source)`,
       steps: [
@@ -145,7 +204,7 @@ function release(room: Room, group: SeenGroup, days: number): DueItem[] {
         `release after ${rangeWords(takes)} days: ${windowWords(leaves, room.on)}`,
         `strip after ${rangeWords(STRIP)} days from the likely laying: ${windowWords(strip, room.on)}`,
       ],
-      places: [holding.place],
+      places: mouth.place === undefined ? [] : [mouth.place],
     }),
   ];
 }

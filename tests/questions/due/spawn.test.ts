@@ -5,6 +5,7 @@ import { spawnsDue } from '../../../src/questions/due/spawn.ts';
 import type { Stage } from '../../../src/journal/event.ts';
 import type { Line } from '../../support/events.ts';
 import { roomOn, tank } from '../../support/events.ts';
+import { journalOn } from '../../support/journal.ts';
 import { groupSet, said, spawn, speciesSet, tankSet } from '../../support/pairs.ts';
 
 const SET = '2026-01-04';
@@ -67,6 +68,22 @@ describe('young on the way', () => {
     expect(row).toMatchObject({ id: 'b1-release', place: 'B1', close: 'B1: Fern released' });
     expect(row?.why).toContain('or strip 12–16 Feb');
     expect(row?.what).toContain('Fern');
+    expect([ids(rows('2026-03-20', holds)), ids(rows('2026-03-25', holds))]).toEqual([['b1-release'], []]);
+  });
+
+  test('two that hold: a row of each, where she is, closed by a line that means her', () => {
+    const slate = `2026-01-02 species haps: Haplochromis sp; mouthbrooder
+2026-01-02 harem Slate: haps; male; females Moth and Wren; in C2
+2026-01-31 C2: no eggs
+2026-02-01 C2: Moth holding
+2026-02-04 C2: Wren holding
+2026-02-08 C2: moved Moth to B1
+`;
+    const told = (more = '') =>
+      spawnsDue(journalOn('2026-02-12', slate + more), 7).map(({ id, place, close }) => [id, place, close]);
+    const moth = ['b1-release-slate-1', 'B1', 'B1: Moth released'];
+    expect(told()).toEqual([moth, ['c2-release-slate-2', 'C2', 'C2: Wren released']]);
+    expect(told('2026-02-09 C2: Wren eggs gone\n')).toEqual([['b1-release', 'B1', 'B1: Moth released']]);
   });
 
   test('a livebearer: the next young a month after the last', () => {
