@@ -6,7 +6,7 @@ import type { Fault } from './measures.ts';
 import { placesOf } from './places.ts';
 import type { Moment } from './plumbing.ts';
 import { disturb } from './water.ts';
-import { happened, insertInTime } from './when.ts';
+import { happened, insertInTime, since } from './when.ts';
 import { sameWords } from './chores.ts';
 
 /** Power away longer than this starts a water watch (ours: a setting). */
@@ -91,7 +91,11 @@ export function powerBack(draft: Draft, event: EventOf<'power on'>): void {
     fault.fixed = { day, minute, text: null, place };
     noteLostPower(draft, fault, minutesAway(fault, { day, minute }));
   }
-  if (out.length > 0) return;
+  // `power off 2 h` told that it was over: `power on` of that day or the next says so once more.
+  const told = since(draft.measures.faults, event.day - 1).some(
+    (fault) => fault.kind === 'power' && fault.lasts !== null && places.includes(fault.where),
+  );
+  if (out.length > 0 || told) return;
   const wider = draft.measures.faults.find(
     (fault) => fault.kind === 'power' && fault.fixed === null && fault.where === 'room',
   );

@@ -1,6 +1,7 @@
 /** What lines do to temporary measures: begin, say again, make lasting, undo. */
 import { isoDay } from '../core/day.ts';
 import type { Measure } from '../core/quantity.ts';
+import { sameClause } from '../core/span.ts';
 import type { Event, EventOf, MeasureKind } from '../journal/event.ts';
 import { isAhead } from './chores.ts';
 import type { Draft } from './draft.ts';
@@ -10,7 +11,7 @@ import type { Moment } from './plumbing.ts';
 import { disturb } from './water.ts';
 import { after, homeLoopOf, isBy, plumbedAt } from './tanks.ts';
 import { addRig, endsBy, PUMP_LIMIT, unclosedRigs } from './rigs.ts';
-import { happened, insertInTime } from './when.ts';
+import { happened, insertInTime, since } from './when.ts';
 import { whereOf } from './where.ts';
 
 /** The words that begin and undo each kind of measure. */
@@ -70,12 +71,14 @@ function beginAt(draft: Draft, event: EventOf<'measure begun'>, where: string): 
   if (event.over) noteStandingPump(draft, rig, rig.lasts?.low ?? 0);
 }
 
-/** Goes on; where the line says how long, that counts from it and not from the line that began it. */
+/**
+ * Goes on. Where the line says how long, that counts from it and not from the line that began it; where it says no
+ * end, a day that was said stands, but not a length of time: `pump off` is open until its undo.
+ */
 function sayAgain(draft: Draft, rig: Rig, event: EventOf<'measure begun'>): void {
   rig.again.push(event.place);
   rig.to = event.to ?? rig.to;
-  if (event.until === null && event.lasts === null) return;
-  rig.until = event.until;
+  if (event.until !== null || event.lasts !== null) rig.until = event.until;
   rig.lasts = event.lasts === null ? null : plus(event.lasts, minutesBetween(rig, happened(event)));
   if (rig.kind !== 'off the loop') return;
   const valved = draft.plumbing.tanks
@@ -116,9 +119,18 @@ export function undoMeasure(draft: Draft, event: EventOf<'measure undone'>): voi
     const back = event.measure === 'off the loop' && putBack(draft, event, where);
     return open.length > 0 || back ? [where] : [];
   });
-  if (undone.length > 0) return;
+  if (undone.length > 0 || wasOverByItself(draft, event)) return;
   const words = MEASURE_WORDS[event.measure];
   doubtOfNothing(draft, event, `no «${words.begin}» is open there, so «${words.undo}» undoes nothing`, words.begin);
+}
+
+/** `pump off 1 h` told that it was over: `pump on` of that day or the next says so once more. */
+function wasOverByItself(draft: Draft, event: EventOf<'measure undone'>): boolean {
+  const places = placesOf(draft, event.subject);
+  return since(draft.measures.rigs, event.day - 1).some(
+    ({ kind, where, begun, closed }) =>
+      kind === event.measure && places.includes(where) && closed !== null && sameClause(closed.place, begun),
+  );
 }
 
 /** Puts a tank back on its loop; false where it was on it already. */
@@ -186,7 +198,7 @@ function openRig(draft: Draft, event: EventOf<'measure begun'>, where: string): 
   const rig = unclosed(draft, event.measure, where).at(-1);
   if (rig === undefined) return null;
   const end = endsBy(rig);
-  return end !== null && isBy(end, event.day, event.minute) ? null : rig;
+  return end !== null && isBy(end, event.day, event.minute ?? 0) ? null : rig;
 }
 
 /** All that no line has closed; `room` means everywhere. */

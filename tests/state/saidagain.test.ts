@@ -32,9 +32,12 @@ describe('a measure said again', () => {
     expect(ends(roomOf('2026-02-09', lines))).toEqual([]);
   });
 
-  it('without an end leaves the one that was said', () => {
+  it('without an end leaves the day that was said, but no length of time', () => {
     const lines = ['2026-02-01 N1: lights off until 2026-02-08', '2026-02-02 N1: lights off'];
     expect(ends(roomOf('2026-02-05', lines))).toEqual(['2026-02-09 null']);
+    const pump = ['2026-02-01 North: pump off for 1 h', '2026-02-01 North: pump off'];
+    expect(ends(roomOf('2026-02-01', pump))).toEqual(['open']);
+    expect(ends(roomOf('2026-02-03', [...pump, '2026-02-02 North: pump on']))).toEqual([]);
   });
 
   it('never ends before the day of its line: that line is left out', () => {
@@ -54,6 +57,24 @@ describe('a measure said again', () => {
     const lines = ['2026-02-01 N2: off the loop until 2026-02-10', '2026-02-09 N2: off the loop until 2026-02-20'];
     expect(loopOf(roomOf('2026-02-12', lines), 'N2')).toBeNull();
     expect(loopOf(roomOf('2026-02-21', lines), 'N2')).toBe('North');
+  });
+});
+
+describe('an undo of what told that it was over', () => {
+  const doubts = (lines: readonly string[]): readonly string[] =>
+    roomOf('2026-02-05', lines).problems.map(({ kind }) => kind);
+
+  it('is no doubt on that day or the next', () => {
+    expect(doubts(['2026-02-01 North: pump off 1 h', '2026-02-01 North: pump on'])).toEqual([]);
+    expect(doubts(['2026-02-01 room: power off 2 h', '2026-02-02 room: power on'])).toEqual([]);
+  });
+  it('is one later, and where nothing was off', () => {
+    expect(doubts(['2026-02-01 North: pump off 1 h', '2026-02-04 North: pump on'])).toEqual(['undo-without-begin']);
+    expect(doubts(['2026-02-01 room: power off 2 h', '2026-02-04 room: power on'])).toEqual(['undo-without-begin']);
+    expect(doubts(['2026-02-01 North: pump on'])).toEqual(['undo-without-begin']);
+    expect(doubts(['2026-02-01 North: pump off 1 h; pump on; pump off', '2026-02-01 N1: pump on'])).toEqual([
+      'undo-without-begin',
+    ]);
   });
 });
 
