@@ -71,7 +71,7 @@ export function moveLine(
         : `about ${String(Math.max(1, Math.round(number)))}`;
   const to = free ?? raising ?? null;
   return {
-    sends: to === null ? {} : { sends: { brood, from, to } },
+    sends: to === null ? {} : { sends: { name: brood.name, brood, from, to } },
     close: `${from ?? brood.name}: moved ${many} ${brood.name} to ${to ?? '…'}`,
     where: free === null ? noneFree(raising, own !== undefined) : `${free} is free`,
   };

@@ -33,7 +33,7 @@ function item(room: Room, group: SeenGroup, row: PairRow, dispute: OpenDispute, 
     due: onDay(room.on),
     weight: weightOf(dispute),
     why: `${row.name}: ${advice.how}`,
-    close: `${subjectFor(room, group)}: ${closing(room, group, dispute)}`,
+    ...closing(room, group, dispute),
     caution: advice.caution,
     putOffKey: 'dispute',
     pressing: advice.rank >= 4 || advice.step === 'separate',
@@ -61,13 +61,19 @@ export function subjectFor(room: Room, group: SeenGroup): string {
   return breeders.length === 1 && breeders[0]?.name === group.name ? tank : group.name;
 }
 
-function closing(room: Room, group: SeenGroup, dispute: OpenDispute): string {
+type Closing = Pick<DueItem, 'close' | 'sends'>;
+
+function closing(room: Room, group: SeenGroup, dispute: OpenDispute): Closing {
+  if (dispute.advice.step === 'separate') return parting(room, group);
+  return { close: `${subjectFor(room, group)}: ${ending(dispute)}` };
+}
+
+function ending(dispute: OpenDispute): string {
   const dark = dispute.measures.some((tried) => tried.measure === 'lights off' && tried.to === null);
   switch (dispute.advice.step) {
     case 'act':
-      return 'divider in';
     case 'separate':
-      return parting(room, group);
+      return 'divider in';
     case 'ask':
       if (dispute.advice.rank >= 4) return 'calmer';
       return dark ? 'made up, lights on' : 'made up';
@@ -78,10 +84,15 @@ function closing(room: Room, group: SeenGroup, dispute: OpenDispute): string {
 }
 
 /** Moves the doer to an empty tank that is open to fish of theirs, where there is one and he is known; else the divider. */
-function parting(room: Room, group: SeenGroup): string {
-  const empty = freeTank(room, group.home);
+function parting(room: Room, group: SeenGroup): Closing {
+  const { home } = group;
+  const subject = subjectFor(room, group);
+  const empty = freeTank(room, home);
   const doer = group.disputes.at(-1)?.signs.findLast((sign) => sign.doer !== null)?.doer;
-  if (!doer || empty === null) return 'divider in';
-  const who = doer.name ?? (doer.sex === null ? null : `the ${doer.sex}`);
-  return who === null ? 'divider in' : `moved ${who} to ${empty}`;
+  const who = doer?.name ?? (doer?.sex ? `the ${doer.sex}` : null);
+  if (who === null || empty === null) return { close: `${subject}: divider in` };
+  return {
+    close: `${subject}: moved ${who} to ${empty}`,
+    sends: { name: `${who} of ${group.name}`, brood: null, from: home, to: empty },
+  };
 }

@@ -26,9 +26,11 @@ type DueKind =
   | 'silence'
   | 'health';
 
-/** Young that the line of a row moves. */
+/** Fish that the line of a row moves. */
 export interface Sent {
-  readonly brood: SeenBrood;
+  readonly name: string;
+  /** Null for grown fish. */
+  readonly brood: SeenBrood | null;
   readonly from: string | null;
   readonly to: string;
 }

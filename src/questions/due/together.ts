@@ -1,8 +1,7 @@
 /**
- * Rows of one list that send young into one tank: each was asked about the fish that live there now, and not
- * about those that an earlier row sends. Where these would not live together, the later row says so.
+ * Rows of one list that send fish into one tank: each was asked about those that live there now, and not about
+ * those that an earlier row sends. Where they would not live together, the later row says so.
  */
-import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { wouldEat } from '../danger.ts';
 import type { DueItem, Sent } from './item.ts';
@@ -19,9 +18,13 @@ export function mindingEachOther<Row extends DueItem>(room: Room, rows: readonly
 }
 
 function against(room: Room, first: Sent, second: Sent): string[] {
-  if (first.brood === second.brood) return [];
-  const eats = (one: Sent, other: SeenBrood): boolean => wouldEat(room, one.brood, one.from ?? one.to, other);
-  const then = `not to ${first.to} if ${first.brood.name} goes there:`;
-  if (eats(first, second.brood)) return [`${then} it would eat these`];
-  return eats(second, first.brood) ? [`${then} these would eat it`] : [];
+  const then = `not to ${first.to} if ${first.name} goes there:`;
+  if (eats(room, first, second)) return [`${then} it would eat these`];
+  return eats(room, second, first) ? [`${then} these would eat it`] : [];
+}
+
+/** Grown fish eat any young (common practice, no source); young eat those that are so much shorter. */
+function eats(room: Room, one: Sent, { brood }: Sent): boolean {
+  if (brood === null || one.brood === brood) return false;
+  return one.brood === null || wouldEat(room, one.brood, one.from ?? one.to, brood);
 }

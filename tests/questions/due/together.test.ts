@@ -53,3 +53,20 @@ test('whom a row sends stays with the list', () => {
   expect(rows.length).toBeGreaterThan(2);
   expect(rows.filter((row) => 'sends' in row)).toEqual([]);
 });
+
+test('young are not sent after the fish that was taken out of a quarrel', () => {
+  const text = `${ROOM.replace('2025-09-01 A3: got 6 krib, 20 mm\n', '')}2026-01-01 tank A4: 60 L; alone
+2026-01-01 A4: got 3 krib, 20 mm
+2026-01-14 pair Moss: krib; male Ash; female Fern; in A5
+2026-01-14 tank A5: 60 L; alone
+2026-01-15 A5: wound, Ash on Fern
+`;
+  const moves = movesOf(text);
+  expect(moves[0]?.close).toBe('A5: moved Ash to A3');
+  expect(moves.slice(1).map(({ close }) => close)).toEqual([
+    'A1: moved all Rowan-1 to A3',
+    'A2: moved about 50 Sedge-1 to A3',
+  ]);
+  for (const { why } of moves.slice(1))
+    expect(why).toMatch(/; not to A3 if Ash of Moss goes there: it would eat these$/);
+});
