@@ -1,7 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { lostBroods } from '../../src/checks/lost-broods.ts';
 import { shrinking } from '../../src/checks/shrinking.ts';
-import { eventsOf, roomOn, type Line } from '../support/events.ts';
+import { day, eventsOf, roomOn, type Line } from '../support/events.ts';
+import { journalOn } from '../support/journal.ts';
 import { heads, laid, look, lostSome, named, sale, setUp, sizes } from '../support/fishroom.ts';
 
 const facts = (on: string, lines: readonly Line[]) => {
@@ -17,6 +18,16 @@ describe('a brood without a word', () => {
     expect(lostBroods(facts('2026-03-11', spawned))).toMatchObject([
       { kind: 'brood-without-word', weight: 'doubt', at: { line: 5 } },
     ]);
+  });
+  it('of a mouthbrooder should have been released, and is asked for where she is', () => {
+    const slate = `2026-01-02 species haps: Haplochromis sp; mouthbrooder
+2026-01-02 trio Slate: haps; male; females Moth and Wren; in C2
+2026-02-02 C2: Moth holding
+2026-02-08 C2: moved Moth to C1
+`;
+    const [one] = lostBroods({ room: journalOn('2026-04-30', slate), events: [], today: day('2026-04-30') });
+    expect(one?.says).toMatch(/^Slate-1 should have been released by 2026-03-/);
+    expect(one?.write).toContain('C1: Slate-1 eggs gone   (or: released, about 40)');
   });
   it('is not, once a line says what became of it', () => {
     expect(lostBroods(facts('2026-06-01', [...spawned, look('2026-02-12', 'free-swimming')]))).toEqual([]);
