@@ -18,6 +18,7 @@ import { rowId } from './id.ts';
 import { saleableFrom, sizeOn } from './saleable.ts';
 import { blockersOf, latest, sizedOf, type Blocker, type When } from './sale/blockers.ts';
 import { promisedOf, stockName, type Promised } from '../state/promised.ts';
+import { reasonOf } from './sale/reason.ts';
 import { takenHere, type DraftLot, type Taken } from './sale/taken.ts';
 import { wantsFor, type WantRow } from './sale/wants.ts';
 import { openHolds } from './holds/reach.ts';
@@ -203,20 +204,7 @@ function finish(
     bags: bagOf === null || !ready ? null : Math.floor(free / bagOf),
     caution: cautionOf(room, draft) ?? stale,
     stale: stale !== null,
-    because: {
-      rule: 'ready is what is surely alive, less what is kept back and reserved, once it has its size or age, its water is neither held, sick, treated nor in quarantine, and its line is known; only the low number is promised',
-      source: ripe?.because.source ?? 'the journal',
-      steps: [
-        `${countWords(count)} in ${tank}, ${countWords(body.total)} in all: ${String(Math.floor(count.low))} surely`,
-        ...(ripe?.because.steps ?? []),
-        `${String(grown)} of them surely have ${ripe?.rule ?? 'a size nobody knows'} on ${dayWords(at, room.on)}`,
-        `${String(taken.kept)} kept back and ${String(taken.reserved)} reserved from here: ${String(free)} can be promised`,
-        ...(blockers.length === 0
-          ? [`nothing stands in the way on ${dayWords(at, room.on)}`]
-          : blockers.map(({ why, until }) => `${why}${until === null ? '' : ` (until ${dayWords(until, room.on)})`}`)),
-      ],
-      lines,
-    },
+    because: reasonOf(room, draft, { at, taken, free, blockers, lines }),
     lines,
   };
 }

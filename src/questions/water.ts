@@ -16,7 +16,7 @@ import type { Room } from '../state/draft.ts';
 import { liveVolume, loopVolume } from '../state/volume.ts';
 import { rowId } from './id.ts';
 import { addedBy, type Added } from './doses.ts';
-import { dosesIn, lately } from './given.ts';
+import { dosesIn, lately, type Given } from './given.ts';
 import { missedBy } from './missed.ts';
 import { filterLoad, type FilterLoad } from './nitrogen.ts';
 import { PARAMETERS } from '../state/parameters.ts';
@@ -139,26 +139,15 @@ function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow 
     readings: last.map(({ of, value, day, where }) => {
       return { of, value, words: readingWords(room, of, value), on: day, where };
     }),
-    ammonia:
-      ammonia === null
-        ? null
-        : { toxic: ammonia.toxic, missing: ammonia.missing, verdict: verdictOn(room, ammonia.tan.day, ammonia.toxic) },
+    ammonia: ammonia && {
+      toxic: ammonia.toxic,
+      missing: ammonia.missing,
+      verdict: verdictOn(room, ammonia.tan.day, ammonia.toxic),
+    },
     trends: TRENDING.flatMap(([of, least]) => trendOf(room, facts, of, least)),
-    changes: changes.map((change) => {
-      const { day, where, amount } = change;
-      const share = shareOf(room, amount, where, body.name, day);
-      return { on: day, where, amount, share, missed: missedBy(room, body.name, change) };
-    }),
+    changes: changes.map((change) => changeRow(room, body, change)),
     load,
-    doses: doses.map(({ day, where, product, dose, treated, left }) => ({
-      on: day,
-      where,
-      product,
-      dose,
-      added: addedBy(product, dose, litres),
-      treated,
-      left,
-    })),
+    doses: doses.map((dose) => doseRow(dose, litres)),
     watch: open === undefined ? null : { since: open.since, zeros: open.zeros, earliest: open.earliest },
     reach: reached,
     because: {
@@ -174,6 +163,26 @@ function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow 
     },
     lines,
   };
+}
+
+function changeRow(
+  room: Room,
+  { name }: WaterBody,
+  change: Room['water']['changes'][number],
+): WaterRow['changes'][number] {
+  const { day, where, amount } = change;
+  return {
+    on: day,
+    where,
+    amount,
+    share: shareOf(room, amount, where, name, day),
+    missed: missedBy(room, name, change),
+  };
+}
+
+function doseRow(given: Given, litres: WaterRow['litres']): WaterRow['doses'][number] {
+  const { day, where, product, dose, treated, left } = given;
+  return { on: day, where, product, dose, added: addedBy(product, dose, litres), treated, left };
 }
 
 /** What is watched for a trend, and the change a week under which it is steady: what a kit or eye cannot tell (ours). */

@@ -152,54 +152,55 @@ export function waterJson(rows: readonly WaterRow[]): object {
       kind: row.kind,
       tanks: row.tanks,
       litres: countJson(row.litres),
-      readings: row.readings.map(({ of, value, words, on, where }) => ({
-        of,
-        value: countJson(value),
-        words,
-        on: dayJson(on),
-        where,
-      })),
-      ammonia:
-        row.ammonia === null
-          ? null
-          : { toxic: countJson(row.ammonia.toxic), missing: row.ammonia.missing, verdict: row.ammonia.verdict },
+      readings: row.readings.map(({ of, value, words, on, where }) => {
+        return { of, value: countJson(value), words, on: dayJson(on), where };
+      }),
+      ammonia: row.ammonia && { ...row.ammonia, toxic: countJson(row.ammonia.toxic) },
       trends: row.trends,
-      load: {
-        gramsADay: row.load.grams,
-        ammoniaADay: row.load.ammonia,
-        carried:
-          row.load.carried === null ? null : { gramsADay: row.load.carried.grams, on: dayJson(row.load.carried.on) },
-        khEatenAWeek: row.load.khEaten,
-        khFellAWeek: row.load.khFell,
-      },
+      load: loadJson(row.load),
       changes: row.changes.map(({ on, where, amount, share, missed }) => {
         return { on: dayJson(on), where, unit: amount.unit, amount: countJson(amount), share, missed };
       }),
-      doses: row.doses.map(({ on, where, product, dose, added, treated, left }) => ({
-        treated,
-        left,
-        added: added === null ? null : { of: added.of, degrees: countJson(added.degrees) },
-        on: dayJson(on),
-        where,
-        product,
-        dose: doseWords(dose).trim(),
-      })),
-      watch:
-        row.watch === null
-          ? null
-          : { since: dayJson(row.watch.since), zeros: row.watch.zeros, earliest: dayJson(row.watch.earliest) },
-      reach:
-        row.reach === null
-          ? null
-          : {
-              of: row.reach.of,
-              says: row.reach.says,
-              change:
-                row.reach.change === null ? null : { ...row.reach.change, litres: countJson(row.reach.change.litres) },
-              dose: row.reach.dose.map(({ of, grams, days }) => ({ of, grams: countJson(grams), days })),
-              cautions: row.reach.cautions,
-            },
+      doses: row.doses.map(doseJson),
+      watch: row.watch && {
+        since: dayJson(row.watch.since),
+        zeros: row.watch.zeros,
+        earliest: dayJson(row.watch.earliest),
+      },
+      reach: row.reach && reachJson(row.reach),
       lines: linesJson(row.lines),
     })),
+  };
+}
+
+function loadJson({ grams, ammonia, carried, khEaten, khFell }: WaterRow['load']): object {
+  return {
+    gramsADay: grams,
+    ammoniaADay: ammonia,
+    carried: carried && { gramsADay: carried.grams, on: dayJson(carried.on) },
+    khEatenAWeek: khEaten,
+    khFellAWeek: khFell,
+  };
+}
+
+function doseJson({ on, where, product, dose, added, treated, left }: WaterRow['doses'][number]): object {
+  return {
+    treated,
+    left,
+    added: added && { of: added.of, degrees: countJson(added.degrees) },
+    on: dayJson(on),
+    where,
+    product,
+    dose: doseWords(dose).trim(),
+  };
+}
+
+function reachJson({ of, says, change, dose, cautions }: NonNullable<WaterRow['reach']>): object {
+  return {
+    of,
+    says,
+    change: change && { ...change, litres: countJson(change.litres) },
+    dose: dose.map((one) => ({ of: one.of, grams: countJson(one.grams), days: one.days })),
+    cautions,
   };
 }

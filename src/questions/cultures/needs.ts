@@ -1,6 +1,6 @@
 /** Young that will swim soon: what they will eat, and whether it will be there. */
 import type { Because } from '../../core/because.ts';
-import { addDays } from '../../core/day.ts';
+import { addDays, type Day } from '../../core/day.ts';
 import type { DayWindow } from '../../core/interval.ts';
 import { linesOf, type LineRef } from '../../core/span.ts';
 import { dayWords, listWords, windowWords } from '../../core/words.ts';
@@ -31,6 +31,25 @@ export interface NeedRow {
 /** Days before their first swim from which young are shown: the alarm is at four, a hatch takes two. */
 const NEED_SHOWN_DAYS = 14;
 
+/** What is there for young by their first day: a jar that bears, a hatch set in time, or food that keeps. */
+function coverOf(
+  room: Room,
+  foods: readonly string[],
+  jars: readonly JarRow[],
+  { from, first }: { readonly from: Day; readonly first: Day },
+): { readonly covered: string | null; readonly places: readonly LineRef[] } {
+  const eaten = foods.map(foodClock).filter((clock) => clock !== null);
+  const jar = jars.find((one) => eaten.some((clock) => clock === foodClock(one.of)) && givesOn(one, first));
+  const hatch = room.cultures.hatches.findLast(
+    ({ day }) => foods.includes('brine shrimp') && day >= from && day <= first,
+  );
+  const places = [...(jar?.lines ?? []), ...(hatch ? [hatch.place] : [])];
+  if (jar !== undefined) return { covered: `${jar.of} in ${jar.name}`, places };
+  if (hatch !== undefined) return { covered: `${hatch.of} set ${dayWords(hatch.day, room.on)}`, places };
+  const dry = foods.find((food) => food.includes('flake'));
+  return { covered: dry === undefined ? null : `${dry} will do`, places };
+}
+
 export function needRow(room: Room, brood: SeenBrood, jars: readonly JarRow[]): NeedRow[] {
   if (brood.suspected || brood.ended !== null || brood.total.high <= 0) return [];
   const swims = expected(room, brood, 'swim');
@@ -43,26 +62,8 @@ export function needRow(room: Room, brood: SeenBrood, jars: readonly JarRow[]): 
     low: addDays(first, -Math.ceil(HATCH_HOURS.high / 24)),
     high: addDays(first, -Math.floor(HATCH_HOURS.low / 24)),
   };
-  const jar = jars.find(
-    (one) =>
-      foods.some((food) => foodClock(food) === foodClock(one.of) && foodClock(food) !== null) && givesOn(one, first),
-  );
-  const hatch = room.cultures.hatches.findLast(({ day }) => eatsShrimp && day >= set.low && day <= first);
-  const dry = foods.find((food) => food.includes('flake'));
-  const covered =
-    jar !== undefined
-      ? `${jar.of} in ${jar.name}`
-      : hatch !== undefined
-        ? `${hatch.of} set ${dayWords(hatch.day, room.on)}`
-        : dry === undefined
-          ? null
-          : `${dry} will do`;
-  const lines = linesOf([
-    ...brood.lines.slice(0, 1),
-    ...brood.looks.slice(-1).map(({ place }) => place),
-    ...(jar?.lines ?? []),
-    ...(hatch ? [hatch.place] : []),
-  ]);
+  const { covered, places } = coverOf(room, foods, jars, { from: set.low, first });
+  const lines = linesOf([...brood.lines.slice(0, 1), ...brood.looks.slice(-1).map(({ place }) => place), ...places]);
   return [
     {
       id: rowId(brood.name, 'first food'),

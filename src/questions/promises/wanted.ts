@@ -99,6 +99,22 @@ function fitsSize({ size }: Lot, { size: wanted }: DeepReadonly<Want>): boolean 
   return wanted === null || (size !== null && (size.likely ?? size.low) >= wanted.low);
 }
 
+/** Fish of the offers, first to last, till so many are met; what is met is taken from those that come after. */
+function meet(room: Room, asked: number, offers: readonly Offer[], taken: Map<string, number>): readonly Match[] {
+  const matches: Match[] = [];
+  let open = asked;
+  for (const { lot, free, from } of offers) {
+    const left = free - (taken.get(lot.id) ?? 0);
+    const takes = Math.min(left, open);
+    if (takes <= 0) continue;
+    open -= takes;
+    taken.set(lot.id, (taken.get(lot.id) ?? 0) + takes);
+    const { stock, tank } = lot;
+    matches.push({ stock, tank, free: left, takes, ready: from !== null && from <= room.on, from });
+  }
+  return matches;
+}
+
 function wantedRow(
   room: Room,
   want: DeepReadonly<Want>,
@@ -106,23 +122,9 @@ function wantedRow(
   taken: Map<string, number>,
 ): WantedRow {
   const count = openWant(room, want);
-  const matches: Match[] = [];
-  let open = Math.ceil(Number.isFinite(count.high) ? count.high : (count.likely ?? count.low));
-  for (const { lot, free, from } of offers) {
-    const left = free - (taken.get(lot.id) ?? 0);
-    const takes = Math.min(left, open);
-    if (takes <= 0) continue;
-    open -= takes;
-    taken.set(lot.id, (taken.get(lot.id) ?? 0) + takes);
-    matches.push({
-      stock: lot.stock,
-      tank: lot.tank,
-      free: left,
-      takes,
-      ready: from !== null && from <= room.on,
-      from,
-    });
-  }
+  const asked = Math.ceil(Number.isFinite(count.high) ? count.high : (count.likely ?? count.low));
+  const matches = meet(room, asked, offers, taken);
+  const open = asked - matches.reduce((sum, { takes }) => sum + takes, 0);
   const lines = linesOf([want.place, ...want.metBy]);
   const size = want.size === null ? '' : ` at ${String(want.size.low)} mm`;
   return {
