@@ -6,13 +6,15 @@
 import type { Interval } from '../core/interval.ts';
 import { NONE, UNKNOWN_COUNT, clamp, isSure, meet, plus } from '../core/interval.ts';
 import type { Problem } from '../core/problem.ts';
+import type { Place } from '../core/span.ts';
 import { countWords } from '../core/words.ts';
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import type { Body, CountSeen } from './stock.ts';
+import { mostIn, whySoFew } from './ceilings.ts';
 import { cannotCount, headsOf, isCounted, isRunning, isYoung, onlyTank } from './heads.ts';
 import { isTouched, keepBefore, knownOf, sameMoment, takeBack } from './recount.ts';
-import { makeRoom, mostIn, tighten, whySoFew } from './tally.ts';
+import { makeRoom, tighten } from './tally.ts';
 import type { Moment } from './tally.ts';
 import { resolveFish } from './who.ts';
 
@@ -67,8 +69,9 @@ function ofPart(
   }
   const old = body.parts.get(tank) ?? UNKNOWN_COUNT;
   const most = mostIn(body, tank);
-  const earlier = whySoFew(body, tank) ?? body.counts.at(-1)?.place ?? body.lines.at(-1) ?? null;
-  if (most !== null && count.low > most && !sure) return aboveSure(body, count, most, event, whySoFew(body, tank));
+  const why = whySoFew(body, tank);
+  const earlier = why.length > 0 ? why : toldLast(body);
+  if (most !== null && count.low > most && !sure) return aboveSure(body, count, most, event, why);
   const broken = sure && most !== null && count.low > most;
   const wasGuess = !isSure(old) && Number.isFinite(old.high);
   const next = stands ? count : guessOnGuess(old, count);
@@ -93,7 +96,8 @@ function ofAll(body: Body, count: Interval, sure: boolean, event: Moment, stands
     return null;
   }
   const most = body.ceiling?.count ?? null;
-  const earlier = body.ceiling?.place ?? body.counts.at(-1)?.place ?? null;
+  const why = whySoFew(body, null);
+  const earlier = why.length > 0 ? why : body.counts.slice(-1).map(({ place }) => place);
   if (most !== null && count.low > most && !sure) return aboveSure(body, count, most, event, earlier);
   const broken = sure && most !== null && count.low > most;
   body.total = stands ? count : guessOnGuess(old, count);
@@ -157,6 +161,12 @@ function movedApart(body: Body): boolean {
   return isYoung(body) && body.moved;
 }
 
+/** The last count of them, else the last line about them. */
+function toldLast(body: Body): readonly Place[] {
+  const last = body.counts.at(-1)?.place ?? body.lines.at(-1);
+  return last === undefined ? [] : [last];
+}
+
 function forgetCeilings(body: Body): void {
   body.ceilings.clear();
   body.ceiling = null;
@@ -168,7 +178,7 @@ function contradiction(
   count: number,
   most: number,
   event: Moment,
-  earlier: CountSeen['place'] | null,
+  earlier: readonly Place[],
 ): Problem {
   const place = tank === null ? '' : ` in ${tank}`;
   return {
@@ -177,24 +187,18 @@ function contradiction(
     says: `${String(count)} ${body.name} counted${place}, but no more than ${String(most)} can be left of an earlier sure count: one of the two is wrong`,
     write: `the wrong one with «about», or the fish that came in between: ${tank ?? 'A1'}: ${body.name} counted about ${String(count)}`,
     at: event.place,
-    also: earlier ? [earlier] : [],
+    also: earlier,
   };
 }
 
-function aboveSure(
-  body: Body,
-  count: Interval,
-  most: number,
-  event: Moment,
-  earlier: CountSeen['place'] | null,
-): Problem {
+function aboveSure(body: Body, count: Interval, most: number, event: Moment, earlier: readonly Place[]): Problem {
   return {
     kind: 'guess-above-count',
     weight: 'doubt',
     says: `a guess of ${countWords(count)} ${body.name}, but ${String(most)} were surely counted: the count stands`,
     write: `a sure count, without «about»: ${body.name} counted ${String(most)}`,
     at: event.place,
-    also: earlier ? [earlier] : [],
+    also: earlier,
   };
 }
 
@@ -204,7 +208,7 @@ function corrected(
   old: Interval,
   count: number,
   event: Moment,
-  earlier: CountSeen['place'] | null,
+  earlier: readonly Place[],
 ): Problem {
   return {
     kind: 'guess-corrected',
@@ -212,6 +216,6 @@ function corrected(
     says: `${String(count)} ${body.name} counted${tank === null ? '' : ` in ${tank}`}, where ${countWords(old)} were guessed: the count stands`,
     write: 'nothing, if the count is right',
     at: event.place,
-    also: earlier && earlier !== event.place ? [earlier] : [],
+    also: earlier.filter((place) => place !== event.place),
   };
 }

@@ -4,7 +4,7 @@ import { isBrood } from './bodies.ts';
 import { reached } from './broodlife.ts';
 import type { Body, Brood, Group } from './stock.ts';
 import { headsOf, isCounted } from './heads.ts';
-import { mostIn } from './tally.ts';
+import { mostIn } from './ceilings.ts';
 
 /** True where a clause of that kind can be about those fish, by what they are and how far they have come. */
 export function fits(kind: EventKind, body: Group | Brood): boolean {

@@ -13,7 +13,8 @@ import { memberName, membersMoved } from './members.ts';
 import { isRunning, isWhole } from './heads.ts';
 import type { Brood, Fish, Group } from './stock.ts';
 import { noteMoved } from './moved.ts';
-import { moveFish, mostIn, newBody } from './tally.ts';
+import { mostIn } from './ceilings.ts';
+import { moveFish, newBody } from './tally.ts';
 import { resolveFish } from './who.ts';
 import type { Found } from './meant.ts';
 

@@ -9,6 +9,7 @@ import type { Place } from '../core/span.ts';
 import type { Day } from '../core/day.ts';
 import type { Heads, HowMany } from '../journal/event.ts';
 import type { Problem } from '../core/problem.ts';
+import { mostIn, whySoFew } from './ceilings.ts';
 import { cannotCount, headsOf, howMany, isCounted, isRunning, isWhole, isWritten, isYoung, onlyTank } from './heads.ts';
 import type { Body, Ceiling, Gone, Stock, Tally } from './stock.ts';
 
@@ -87,7 +88,7 @@ export function takeFish(
   else for (const [one, part] of body.parts) body.parts.set(one, lowered(part, out.high));
   const gone = isWhole(count) && body.parts.size === 0;
   body.total = gone ? NONE : less(body.total, out);
-  body.ceiling = body.ceiling && sunk(body.ceiling, out, !isWhole(count) && isSure(out));
+  body.ceiling = body.ceiling && sunk(body.ceiling, out, isWritten(count) && isSure(out));
   noteStocked(draft, from);
   body.gone.push({ how, count: out, whole: isWhole(count), day: event.day, tank: from, place: event.place });
   if (body.lines.at(-1) !== event.place) body.lines.push(event.place);
@@ -112,7 +113,7 @@ export function moveFish(
   const source = from ?? onlyTank(body);
   const out = outOf(draft, event, body, source, count, keep);
   if (out === null) return null;
-  const most = isSure(out) ? out.low : source === null ? null : mostIn(body, source);
+  const most = isSure(out) && count !== 'half' ? out.low : source === null ? null : mostIn(body, source);
   const fresh = (body.parts.get(to)?.high ?? 0) === 0;
   const old = fresh ? 0 : (body.ceilings.get(to)?.count ?? null);
   if (source !== null) {
@@ -124,20 +125,6 @@ export function moveFish(
   body.total = { ...body.total, low: Math.max(body.total.low, Math.min(body.total.high, out.low + keep)) };
   tighten(body);
   return out;
-}
-
-/** The most that sure facts allow in a tank, or null where nothing sure bounds it. */
-export function mostIn(body: Body, tank: string): number | null {
-  const own = body.ceilings.get(tank)?.count ?? null;
-  const all = body.ceiling?.count ?? null;
-  return own === null ? all : all === null ? own : Math.min(own, all);
-}
-
-/** The line behind `mostIn`. */
-export function whySoFew(body: Body, tank: string | null): Place | null {
-  const own = tank === null ? undefined : body.ceilings.get(tank);
-  if (!own) return body.ceiling?.place ?? null;
-  return body.ceiling && body.ceiling.count < own.count ? body.ceiling.place : own.place;
 }
 
 /** How many go out: checked against the ceiling, with a guess raised that proves too low. */
@@ -211,7 +198,7 @@ function takePart(body: Body, tank: string, out: Interval, count: HowMany): void
   const ceiling = body.ceilings.get(tank);
   // "All" seldom is: a few that were left behind contradict nothing.
   if (isWhole(count)) body.ceilings.delete(tank);
-  else if (ceiling) body.ceilings.set(tank, sunk(ceiling, out, isSure(out)));
+  else if (ceiling) body.ceilings.set(tank, sunk(ceiling, out, isWritten(count) && isSure(out)));
 }
 
 function otherHalf(part: Interval): Interval {
@@ -273,7 +260,6 @@ function moreOutThanIn(
   most: number,
   keep: number,
 ): Problem {
-  const before = whySoFew(body, tank);
   const there = tank === null ? 'there were' : `${tank} held`;
   return {
     kind: 'more-out-than-in',
@@ -281,6 +267,6 @@ function moreOutThanIn(
     says: `${String(asked)} of ${body.name} went${keep > 0 ? ' and the rest stay' : ''}, but ${there} no more than ${String(most)}`,
     write: `the right number, or what was counted there before: ${tank ?? 'A1'}: ${body.name} counted ${String(asked + keep)}`,
     at: event.place,
-    also: before ? [before] : [],
+    also: whySoFew(body, tank),
   };
 }

@@ -50,10 +50,10 @@ function named(draft: Draft, event: Clause, name: string, tank: string | null, m
   return null;
 }
 
-/** Fish that were in that tank once: "all" seldom is all, so a few may have been left. */
+/** Fish that were in that tank once, and went: "all" seldom is all, so a few may have been left. */
 function wasThere(body: Group | Brood, tank: string): boolean {
   if (!isBrood(body)) return body.home === tank;
-  return body.natal === tank || body.left.has(tank);
+  return body.natal === tank || body.left.has(tank) || body.gone.some((gone) => gone.tank === tank);
 }
 
 function implied(draft: Draft, event: Clause, tank: string | null, count: HowMany, young: boolean): Found | null {

@@ -56,6 +56,47 @@ describe('a whole brood in two tanks, counted', () => {
   });
 });
 
+describe('parts of a whole that was surely counted', () => {
+  const whole = '2026-03-01 A1: Rowan-1 counted 20\n';
+  const all = `${whole}2026-03-05 A1: moved all Rowan-1 to B1\n`;
+  const seen = `${all}2026-03-08 B1: Rowan-1 counted 18\n`;
+  it('may be what the other parts leave, and no more: every sure count is shown', () => {
+    expect(doubtsTold(roomOf(`${seen}2026-03-09 A1: Rowan-1 counted 2\n`))).toEqual([]);
+    const more = roomOf(`${seen}2026-03-09 A1: Rowan-1 counted 3\n`);
+    expect(doubtsTold(more)).toEqual(['counts-contradict 6 3 5']);
+    expect([partTold(more, 'A1'), partTold(more, 'B1'), totalTold(more)]).toEqual(['3–3', '18–18', '21–21']);
+    const guess = roomOf(`${whole}2026-03-05 A1: moved about 8 Rowan-1 to B1\n2026-03-08 B1: Rowan-1 counted 10\n`);
+    expect(doubtsTold(guess)).toEqual([]);
+  });
+  it('are no bound where "all" went and nobody counted them since', () => {
+    const room = roomOf(`${all}2026-03-09 A1: Rowan-1 counted 3\n`);
+    expect([doubtsTold(room), partTold(room, 'A1'), partTold(room, 'B1')]).toEqual([[], '3–3', '17–17']);
+  });
+  it('take with them what died since, wherever that was', () => {
+    const died = `${seen}2026-03-09 B1: Rowan-1 died 2\n`;
+    expect(doubtsTold(roomOf(`${died}2026-03-10 A1: Rowan-1 counted 2\n`))).toEqual([]);
+    expect(doubtsTold(roomOf(`${died}2026-03-10 A1: Rowan-1 counted 3\n`))).toEqual(['counts-contradict 7 3 5']);
+  });
+  it('let no more be moved than they leave', () => {
+    const room = roomOf(`${seen}2026-03-09 A1: moved 3 Rowan-1 to C1\n`);
+    expect(doubtsTold(room)).toEqual(['more-out-than-in 6 3 5']);
+    expect(doubtsTold(roomOf(`${seen}2026-03-09 A1: moved 2 Rowan-1 to C1\n`))).toEqual(['guess-corrected 6 5']);
+  });
+  it('of which half went are not counted by that word', () => {
+    const half = `${whole}2026-03-05 A1: moved half Rowan-1 to B1\n2026-03-06 B1: Rowan-1 counted 12\n`;
+    expect([doubtsTold(roomOf(half)), partTold(roomOf(half), 'A1')]).toEqual([[], '8–8']);
+    expect(doubtsTold(roomOf(`${half}2026-03-07 A1: Rowan-1 counted 9\n`))).toEqual(['counts-contradict 6 3 5']);
+    const sold = `${whole}2026-03-05 A1: sold half Rowan-1 at 3.00 each\n`;
+    expect(doubtsTold(roomOf(`${sold}2026-03-06 A1: Rowan-1 counted 12\n`))).toEqual([]);
+    expect(doubtsTold(roomOf(`${sold}2026-03-06 A1: Rowan-1 counted 20\n`))).toEqual(['counts-contradict 5 3']);
+  });
+  it('that all were sold may have left a few', () => {
+    const sold = `${whole}2026-03-05 A1: moved 8 Rowan-1 to B1\n2026-03-06 B1: sold all Rowan-1 at 3.00 each\n`;
+    const room = roomOf(`${sold}2026-03-12 B1: Rowan-1 counted 1\n`);
+    expect([doubtsTold(room), partTold(room, 'B1'), partTold(room, 'A1')]).toEqual([[], '1–1', '12–12']);
+  });
+});
+
 describe('a brood of which all went', () => {
   const sold = `2026-03-01 A1: Rowan-1 counted 52
 2026-03-10 A1: Rowan-1 sold all

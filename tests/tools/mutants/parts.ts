@@ -14,7 +14,7 @@ const test = (folder: string, names: string): string[] =>
 export const PARTS: readonly Part[] = [
   {
     name: 'counts',
-    files: source('state', 'counting recount tally heads moves places bodies losses leavers selling sizing'),
+    files: source('state', 'counting recount tally ceilings heads moves places bodies losses leavers selling sizing'),
     tests: test(
       'state',
       'counting counted recounted tally moves conserved gone who whose groups sale promisesmet broods heads places sizing',
