@@ -10,13 +10,25 @@ import { insertInTime } from './when.ts';
 /** A pump that stood longer than this, minutes, starves the filter of oxygen and starts a water watch (ours: a setting). */
 export const PUMP_LIMIT = 6 * 60;
 
+type Span = Pick<DeepReadonly<Rig>, 'day' | 'minute' | 'until' | 'lasts'>;
+
 /**
  * The moment at which a measure is over by itself, or null: `pump off for 1 h` an hour later, `until`
- * a date when that day is over. An untimed `for` counts from its day's start.
+ * a date when that day is over, and so `for 2 days` of a line without a time. Untimed hours count from the day's start.
  */
-export function endsBy(rig: Pick<Rig, 'day' | 'minute' | 'until' | 'lasts'>): Moment | null {
-  if (rig.lasts !== null) return after(rig, Math.ceil(rig.lasts.high));
-  return rig.until === null ? null : { day: toDay(rig.until + 1), minute: null };
+export function endsBy(rig: Span): Moment | null {
+  if (rig.lasts !== null && !isInDays(rig)) return after(rig, Math.ceil(rig.lasts.high));
+  const last = lastDay(rig);
+  return last === null ? null : { day: toDay(last + 1), minute: null };
+}
+
+/** The day on which it is to be undone, as its line says; null where that says no end. */
+export function lastDay(rig: Span): Day | null {
+  return rig.lasts === null ? rig.until : after(rig, Math.ceil(rig.lasts.high)).day;
+}
+
+function isInDays({ minute, lasts }: Span): boolean {
+  return minute === null && lasts !== null && lasts.high >= 1440;
 }
 
 /** True where a measure stood open on a day: begun, not undone, and not over by itself before that day. */

@@ -23,7 +23,7 @@ describe('a measure said again', () => {
     const pump = ['2026-02-01 10:00 North: pump off for 1 h', '2026-02-01 10:50 North: pump off for 1 h'];
     expect(ends(roomOf('2026-02-01', pump))).toEqual(['2026-02-01 710']);
     const lights = ['2026-02-01 N1: lights off', '2026-02-02 N1: lights off for 2 days'];
-    expect(ends(roomOf('2026-02-03', lights))).toEqual(['2026-02-04 0']);
+    expect(ends(roomOf('2026-02-03', lights))).toEqual(['2026-02-05 null']);
   });
 
   it('lasts until the day that the later line says, though the first said for how long', () => {

@@ -10,7 +10,7 @@ import type { Room } from '../../state/draft.ts';
 import type { Fault, Rig } from '../../state/measures.ts';
 import { openDispute } from '../../state/quarrel.ts';
 import { MEASURE_WORDS } from '../../state/rigging.ts';
-import { endsBy, openRigs } from '../../state/rigs.ts';
+import { lastDay, openRigs } from '../../state/rigs.ts';
 import { homeLoopOf, sharers } from '../../state/tanks.ts';
 import { rowId } from '../id.ts';
 import { CAUTION } from './cautions.ts';
@@ -161,9 +161,7 @@ function dueOf(rig: OpenRig): DayWindow {
 }
 
 function dueDay(rig: OpenRig): Day {
-  const end = endsBy(rig);
-  if (end === null) return addDays(rig.day, PATIENCE[rig.kind]);
-  return rig.until ?? end.day;
+  return lastDay(rig) ?? addDays(rig.day, PATIENCE[rig.kind]);
 }
 
 function patienceWords(room: Room, rig: OpenRig): string {

@@ -42,6 +42,10 @@ describe('a measure is asked back', () => {
     expect(one('2026-02-01', hours).because.steps).toContain('its line says for 3 h');
     expect(one('2026-02-01', hours).because.source).toBe('the journal');
     expect(rows('2026-02-03', `${hours}\n`)).toEqual([]);
+    const days = '2026-02-28 A1: lights off for 2 days';
+    expect(asked('2026-03-02', days)).toBe('03-02');
+    expect(one('2026-03-02', days).because.steps).toContain('its line says for 2 days');
+    expect(rows('2026-03-03', `${days}\n`)).toEqual([]);
   });
   it('for the reason that is told', () => {
     const steps = (line: string) => one('2026-02-01', `2026-02-01 ${line}`).because.steps;
