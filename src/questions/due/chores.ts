@@ -4,6 +4,7 @@ import { middle } from '../../core/interval.ts';
 import { addDays } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { dayWords, plural } from '../../core/words.ts';
+import { foodClock } from '../../science/foods.ts';
 import { actionWords, type StandingChore, type Task } from '../../state/chores.ts';
 import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
@@ -25,7 +26,7 @@ const LARGE = 0.5;
 
 export function choresDue(room: Room, days: number): readonly DueItem[] {
   const standing = room.chores.standing
-    .filter((chore) => chore.stopped === null && isInUse(room, chore.where))
+    .filter((chore) => chore.stopped === null && isInUse(room, chore.where) && !isUnripe(room, chore))
     .flatMap((chore) => {
       const clock = clockOf(room, chore);
       return clock.due === null || !startsWithin(clock.due, room, days) ? [] : [choreRow(room, clock, clock.due)];
@@ -37,6 +38,15 @@ export function choresDue(room: Room, days: number): readonly DueItem[] {
 /** Chores of a retired tank rest with it. */
 function isInUse(room: Room, where: string): boolean {
   return (room.plumbing.tanks.get(where)?.retired ?? null) === null;
+}
+
+/** Nothing is harvested from a jar that went sour, nor from one that was started too few days ago. */
+function isUnripe(room: Room, { action, where }: Chore): boolean {
+  const jar = room.cultures.jars.get(where);
+  if (jar === undefined || action.kind !== 'harvest') return false;
+  if (jar.sour !== null) return true;
+  const first = foodClock(jar.of)?.first ?? 0;
+  return jar.started !== null && room.on < addDays(jar.started.day, first);
 }
 
 function startsWithin(due: DayWindow, room: Room, days: number): boolean {

@@ -82,7 +82,7 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
       kind: 'water',
       due: { low: by, likely: by, high: low === null ? by : toDay(Math.max(by, low - 1)) },
       weight: 2,
-      why: levelWords(loop, state, room.on),
+      why: `${levelWords(loop, state, room.on)}${unreadWords(room, state, outlook)}`,
       close: `${loop.name}: cleaned ${loop.layers === null ? 'all layers' : `${loop.layers} of ${loop.layers} layers`}`,
       caution: CAUTION.pump,
       putOffKey: 'clean prefilter',
@@ -103,6 +103,11 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
 function earliest(a: Day | null, b: Day | null): Day | null {
   if (a === null || b === null) return a ?? b;
   return a < b ? a : b;
+}
+
+/** Where levels alone give no window the row tells the one that it goes by. */
+function unreadWords(room: Room, { spill }: Prefilter, outlook: Outlook | null): string {
+  return spill !== null || outlook === null ? '' : `; 8 in 10 spill ${windowWords(outlook.spill, room.on)}`;
 }
 
 /** How the wider window was reckoned: 8 in 10 such runs spill inside it. */

@@ -84,7 +84,9 @@ describe('the clean before a spill', () => {
       '2026-02-06 North: level 58 mm',
     ];
     const [row] = loopsDue(room('2026-02-06', lines));
-    expect(row?.why).toContain('spills at 80 mm about 9–14 Feb');
+    expect(row?.why).toMatch(/spills at 80 mm about 9–14 Feb$/);
+    const [unread] = loopsDue(room('2026-04-20', lines.slice(0, 1)));
+    expect(unread?.why).toMatch(/spills at 80 mm; 8 in 10 spill .*Mar/);
     expect(row?.due.high === null || row === undefined ? null : isoDay(row.due.high)).toBe('2026-02-08');
   });
 });
@@ -100,5 +102,21 @@ describe('a task said twice', () => {
     expect(shown('2026-02-05', [...twice.slice(0, 1), '2026-02-04 N1: to do "air stone"'])).toEqual([
       'to do since 1 Feb, by 10 Feb',
     ]);
+  });
+});
+
+describe('a jar to harvest every so often', () => {
+  const shown = (on: string, lines: readonly string[]): readonly string[] =>
+    due(room(on, ['2026-02-01 culture M1: microworm', '2026-02-01 M1: started; harvest every 3 days', ...lines]), {
+      days: 0,
+      minutes: null,
+    }).rows.flatMap(({ what }) => (what === 'harvest' ? [what] : []));
+
+  it('is asked for, but not while it is sour or just started anew', () => {
+    const sour = ['2026-02-05 M1: harvested', '2026-02-09 M1: sour'];
+    expect(shown('2026-02-08', sour)).toEqual(['harvest']);
+    expect(shown('2026-02-10', sour)).toEqual([]);
+    expect(shown('2026-02-11', [...sour, '2026-02-10 M1: started'])).toEqual([]);
+    expect(shown('2026-02-14', [...sour, '2026-02-10 M1: started'])).toEqual(['harvest']);
   });
 });
