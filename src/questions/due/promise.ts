@@ -1,17 +1,23 @@
 /** Promises that come to their last day, promises that nobody can keep, and wants that could be met. */
-import { addDays, isoDay } from '../../core/day.ts';
+import { addDays, isoDay, type Day } from '../../core/day.ts';
 import { onDay } from '../../core/interval.ts';
 import { countWords, dayWords, listWords } from '../../core/words.ts';
+
+import { tanksOf } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
+import { stockNamed } from '../../state/promised.ts';
 import { promises, type ReservedRow } from '../promises.ts';
 import type { OverRow } from '../promises/over.ts';
 import type { Match, WantedRow } from '../promises/wanted.ts';
+import { healthBlockers, type Blocker } from '../sale/blockers.ts';
 import type { DueItem, DueSource } from './item.ts';
 
 /** Days after its last day for which a lapsed promise is still asked about (ours). */
 const ASKED_DAYS = 7;
 /** Days after which a promise without a last day is asked about (ours). */
 const OPEN_DAYS = 28;
+/** Days for which it is put off where nothing says how long the trouble lasts (ours). */
+const LOOK_AGAIN = 7;
 /** Days for which fish are offered to be reserved where the want names no day (ours). */
 const OFFER_DAYS = 14;
 /** Days for which a want without a day is brought up (ours). */
@@ -37,6 +43,8 @@ function reservedItem(room: Room, row: ReservedRow): DueItem[] {
       : row.lapsed
         ? `reserved until ${dayWords(row.until, room.on)}: lapsed, those fish are free again`
         : `reserved until ${dayWords(row.until, room.on)}; after that they are free again`;
+  const trouble = row.lapsed ? null : troubleOf(room, row);
+  if (trouble !== null) return [waitingItem(room, row, trouble, asked, why)];
   return [
     {
       ...base(row),
@@ -52,6 +60,33 @@ function reservedItem(room: Room, row: ReservedRow): DueItem[] {
       putOffKey: 'promise',
     },
   ];
+}
+
+/** What keeps every fish of a promise where it is: a hold, sickness, a treatment or quarantine. */
+function troubleOf(room: Room, row: ReservedRow): Blocker | null {
+  const body = stockNamed(room, row.stock);
+  const tanks = row.tank !== null ? [row.tank] : body === null ? [] : tanksOf(body);
+  const found = tanks.map((tank) => healthBlockers(room, tank, { at: room.on, ahead: false })[0] ?? null);
+  return found.every((one) => one !== null) ? (found[0] ?? null) : null;
+}
+
+function waitingItem(room: Room, row: ReservedRow, trouble: Blocker, asked: Day, why: string): DueItem {
+  const place = row.tank ?? row.stock;
+  const { until } = trouble;
+  const later = until !== null && until > room.on ? until : addDays(room.on, LOOK_AGAIN);
+  const clear = until === null ? '' : `, until ${dayWords(until, room.on)}`;
+  return {
+    ...base(row),
+    lines: [...row.lines, ...trouble.lines],
+    place,
+    what: `hand over no ${row.stock} yet: tell who waits for ${countWords(row.count)}`,
+    kind: 'promise',
+    due: onDay(asked),
+    weight: 1,
+    why: `${trouble.why}${clear}; ${why}`,
+    close: `${place}: put off promise until ${isoDay(later)}`,
+    putOffKey: 'promise',
+  };
 }
 
 function overItem(room: Room, row: OverRow): DueItem {

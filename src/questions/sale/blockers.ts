@@ -36,12 +36,19 @@ export function blockersOf(
   when: When,
 ): readonly Blocker[] {
   return [
+    ...healthBlockers(room, tank, when),
+    ...unripe(room, body, ripe, partIn(body, tank), when.at),
+    ...unknownLine(room, body),
+  ];
+}
+
+/** Of these, what lies in the water of a tank: nothing leaves it, promised or not. */
+export function healthBlockers(room: Room, tank: string, when: When): readonly Blocker[] {
+  return [
     ...held(room, tank, when),
     ...sick(room, tank, when),
     ...treated(room, tank, when.at),
     ...quarantined(room, tank, when),
-    ...unripe(room, body, ripe, partIn(body, tank), when.at),
-    ...unknownLine(room, body),
   ];
 }
 
