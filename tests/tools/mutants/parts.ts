@@ -53,15 +53,22 @@ export const PARTS: readonly Part[] = [
   },
   {
     name: 'water',
-    files: [...source('questions', 'spill powercut water levels watch'), ...source('state', 'water')],
-    tests: [...test('questions', 'spill powercut water waterrows due/water*'), ...test('state', 'water')],
+    files: [
+      ...source('questions', 'spill prefilter powercut water levels watch due/loops due/measures'),
+      ...source('state', 'water rigging rigs faults'),
+    ],
+    tests: [
+      ...test('questions', 'spill prefilter powercut powercut/* water waterrows due/water*'),
+      ...test('questions', 'due/loops due/measures due/rigs due/pumps due/inorder'),
+      ...test('state', 'water measures saidagain'),
+    ],
   },
   {
     name: 'days',
-    files: source('questions', 'laying stages due due/order due/postponed due/destination'),
+    files: source('questions', 'laying stages due due/order due/postponed due/destination due/together due/dispute'),
     tests: test(
       'questions',
-      'broods stagedays due due/order due/postponed due/putoff due/young due/stages due/nonefree',
+      'broods stagedays due due/order due/postponed due/putoff due/young due/stages due/nonefree due/destination due/together due/dispute',
     ),
   },
 ];
