@@ -1,6 +1,5 @@
 /** Where young could go, and the line that says they went. */
-import { countWords } from '../../core/words.ts';
-import { bodiesIn, isBrood, partIn, tanksOf } from '../../state/bodies.ts';
+import { bodiesIn, isBrood, tanksOf } from '../../state/bodies.ts';
 import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { isNewWater, sharers, walkOrder } from '../../state/tanks.ts';
@@ -49,30 +48,24 @@ function canHouse(room: Room, name: string): boolean {
   return tank !== undefined && tank.inTank === null && !tank.quarantine && !isNewWater(name);
 }
 
-/** The line that moves a brood, or most of it, out of its tank: to one that is free, else to where young are raised already. */
+/**
+ * The line that moves a brood out of its tank: to one that is free, else to where young are raised already. It says `all`
+ * and no number: a guess of ours that is jotted would stand as a count.
+ */
 export function moveLine(
   room: Room,
   brood: SeenBrood,
   from = tanksOf(brood)[0] ?? null,
-  which: 'all' | 'most' = 'most',
 ): { close: string; where: string; sends: { readonly sends?: Sent } } {
   const free = freeTank(room, from);
   const isElsewhere = (name: string): boolean =>
     name !== from && isOpen(room, from, name) && isHarmless(room, brood, from, name);
   const own = tanksOf(brood).find(isElsewhere);
   const raising = own ?? walkOrder(room).find((name) => isNursery(room, name) && isElsewhere(name));
-  const count = from === null ? brood.total : partIn(brood, from);
-  const number = count.likely ?? (Number.isFinite(count.high) ? (count.low + count.high) / 2 : 40);
-  const many =
-    which === 'all'
-      ? 'all'
-      : count.low === count.high
-        ? countWords(count)
-        : `about ${String(Math.max(1, Math.round(number)))}`;
   const to = free ?? raising ?? null;
   return {
     sends: to === null ? {} : { sends: { name: brood.name, brood, from, to } },
-    close: `${from ?? brood.name}: moved ${many} ${brood.name} to ${to ?? '…'}`,
+    close: `${from ?? brood.name}: moved all ${brood.name} to ${to ?? '…'}`,
     where: free === null ? noneFree(raising, own !== undefined) : `${free} is free`,
   };
 }

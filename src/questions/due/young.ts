@@ -129,7 +129,7 @@ function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): Due
     isChased ? Math.min(room.on, Math.max(chased.day, spawn.known)) : Math.max(earliest - BEFORE, spawn.known),
   );
   const from = isChased ? chased.day : spawn.brood === null ? room.on : laidOn(room, spawn.brood);
-  const line = moveLine(room, older, tank, 'all');
+  const line = moveLine(room, older, tank);
   const group = older.group === null ? undefined : room.stock.groups.get(older.group);
   const waits = group && openDispute(group) ? '; not while the pair disputes' : '';
   const rocks =
@@ -166,7 +166,7 @@ function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): Due
 
 function endangered(room: Room, danger: Danger): DueItem & { readonly older: string } {
   const { tank, older, younger } = danger;
-  const line = moveLine(room, older, tank, 'all');
+  const line = moveLine(room, older, tank);
   return {
     older: older.name,
     id: danger.id,

@@ -8,14 +8,14 @@ const YOUNG = `2026-04-01 A1: spawned brood Rowan-1
 2026-04-12 A1: free-swimming, 40
 `;
 const after = (lines: string): Room => journalOn('2026-05-21', YOUNG + lines);
-const line = (lines: string, from?: string, which?: 'all' | 'most'): { close: string; where: string } => {
+const line = (lines: string, from?: string): { close: string; where: string } => {
   const room = after(lines);
   const brood = room.stock.broods.get('Rowan-1');
   if (brood === undefined) throw new Error('no brood');
-  return moveLine(room, brood, from, which);
+  return moveLine(room, brood, from);
 };
 /** The tank that the line sends them to. */
-const to = (lines: string): string => line(lines, 'A1', 'all').close.replace('A1: moved all Rowan-1 to ', '');
+const to = (lines: string): string => line(lines, 'A1').close.replace('A1: moved all Rowan-1 to ', '');
 const full = (...tanks: readonly string[]): string =>
   tanks.map((tank) => `2026-04-20 ${tank}: bought 6 krib at 4.00 each from "a friend"\n`).join('');
 
@@ -29,7 +29,7 @@ describe('a tank that is free', () => {
   it('is no tray, no quarantine tank and not the one that stands for the new water', () => {
     const none = full('tank 12', 'C2', 'C1');
     for (const set of ['tank Tap: 20 L; alone', 'tray T1: in C2', 'tank Q2: 40 L; alone; quarantine'])
-      expect(line(`2026-01-02 ${set}\n${none}`, 'A1', 'all')).toMatchObject({
+      expect(line(`2026-01-02 ${set}\n${none}`, 'A1')).toMatchObject({
         close: 'A1: moved all Rowan-1 to 12',
         where: 'no tank is free, but 12 has only young and grow-outs',
       });
@@ -50,9 +50,9 @@ describe('sickness and holds', () => {
     const free =
       '2026-01-02 tank A3: 60 L; on Long\n2026-01-03 room: walk A3 C2 12\n2026-05-01 A1: moved 10 Rowan-1 to C1\n';
     const sick = `${free}2026-05-20 B1: sick "white spot"\n`;
-    expect(line(free, 'C1', 'all').where).toBe('A3 is free');
-    expect(line(sick, 'C1', 'all').where).toBe('C2 is free');
-    expect(line(sick, 'A1', 'all').where).toBe('A3 is free');
+    expect(line(free, 'C1').where).toBe('A3 is free');
+    expect(line(sick, 'C1').where).toBe('C2 is free');
+    expect(line(sick, 'A1').where).toBe('A3 is free');
   });
   it('let fish go where no others live, or into what their own tank is in', () => {
     expect(to('2026-05-20 A1: hold "velvet"\n')).toBe('12');
@@ -63,7 +63,7 @@ describe('sickness and holds', () => {
   it('let none out to fish that are well', () => {
     const none = full('tank 12', 'C2');
     expect(to(none)).toBe('12');
-    expect(line(`${none}2026-05-20 A1: hold "velvet"\n`, 'A1', 'all')).toMatchObject({
+    expect(line(`${none}2026-05-20 A1: hold "velvet"\n`, 'A1')).toMatchObject({
       close: 'A1: moved all Rowan-1 to …',
       where: 'no tank is free',
     });
@@ -78,7 +78,7 @@ describe('where no tank is free', () => {
     const few = `${none}2026-05-20 tank 12: hold "velvet"\n2026-05-20 C1: hold "velvet"\n`;
     expect(to(few)).toBe('C2');
     const last = `${few}2026-05-20 C2: hold "velvet"\n2026-01-02 tray T1: in B1\n`;
-    expect(line(last, 'A1', 'all')).toMatchObject({ close: 'A1: moved all Rowan-1 to …', where: 'no tank is free' });
+    expect(line(last, 'A1')).toMatchObject({ close: 'A1: moved all Rowan-1 to …', where: 'no tank is free' });
   });
   it('nor to younger ones that they would eat, nor to older ones that would eat them', () => {
     const held = `${full('tank 12', 'C1')}2026-05-20 tank 12: hold "velvet"\n2026-05-20 C1: hold "velvet"\n`;
@@ -86,7 +86,7 @@ describe('where no tank is free', () => {
       `2026-${laid} A2: Fern spawned\n2026-${swam} A2: free-swimming, 30\n2026-05-19 A2: moved all Sedge-1 to C2\n${last}${held}`;
     // As old as these; of some days; read to be three times as long.
     expect(to(other('04-01', '04-12'))).toBe('C2');
-    expect(line(other('05-09', '05-18'), 'A1', 'all').where).toBe('no tank is free');
+    expect(line(other('05-09', '05-18'), 'A1').where).toBe('no tank is free');
     expect(to(other('02-01', '02-11', '2026-05-20 C2: Sedge-1 average 50 mm\n'))).toBe('…');
     const eggs = `2026-05-19 A2: Fern spawned\n2026-05-20 A2: moved all Sedge-1 to C2\n${held}`;
     expect(to(eggs)).toBe('…');
@@ -103,13 +103,12 @@ describe('where no tank is free', () => {
 });
 
 describe('how many go', () => {
-  it('is the number that is there, or about the most likely', () => {
-    expect(line('').close).toBe('A1: moved 40 Rowan-1 to 12');
-    const guess = YOUNG.replace('free-swimming, 40', 'free-swimming, about 40');
+  it('is all of that tank, and never a number that nobody counted', () => {
+    expect(line('').close).toBe('A1: moved all Rowan-1 to 12');
+    const guess = YOUNG.replace('free-swimming, 40', 'free-swimming, 1-200');
     const room = journalOn('2026-05-21', guess);
     const brood = room.stock.broods.get('Rowan-1');
-    expect(brood && moveLine(room, brood).close).toBe('A1: moved about 40 Rowan-1 to 12');
-    expect(line('2026-05-01 A1: moved 10 Rowan-1 to C2\n').close).toBe('A1: moved 30 Rowan-1 to 12');
-    expect(line('2026-05-01 A1: moved 10 Rowan-1 to C2\n', 'C2').close).toBe('C2: moved 10 Rowan-1 to 12');
+    expect(brood && moveLine(room, brood).close).toBe('A1: moved all Rowan-1 to 12');
+    expect(line('2026-05-01 A1: moved 10 Rowan-1 to C2\n', 'C2').close).toBe('C2: moved all Rowan-1 to 12');
   });
 });

@@ -13,7 +13,7 @@ function to(lines: string): { close: string; where: string } {
   const room = journalOn('2026-05-21', ROOM + lines);
   const brood = room.stock.broods.get('Rowan-1');
   if (brood === undefined) throw new Error('no brood');
-  return moveLine(room, brood, 'A1', 'all');
+  return moveLine(room, brood, 'A1');
 }
 
 const full = (...tanks: readonly string[]): string =>

@@ -67,7 +67,7 @@ describe('a spawn', () => {
     const young = sample.slice(0, -1);
     expect(ids('2026-02-25', young)).toEqual([]);
     expect(ids('2026-03-01', young)).toEqual(['a1-rowan-1-move']);
-    expect(row('2026-03-01', young, 'a1-rowan-1-move')).toMatchObject({ close: 'A1: moved about 70 Rowan-1 to C1' });
+    expect(row('2026-03-01', young, 'a1-rowan-1-move')).toMatchObject({ close: 'A1: moved all Rowan-1 to C1' });
     expect(
       ids('2026-03-02', [...young, move('2026-03-02', heads(40), 'C1', { fish: named('Rowan-1'), stay: true })]),
     ).toEqual([]);

@@ -29,7 +29,7 @@ test('the later says that the fish of the earlier would eat its own', () => {
   expect(more).toEqual([]);
   expect(first?.close).toBe('A1: moved all Rowan-1 to A3');
   expect(first?.why).not.toContain('not to');
-  expect(second?.close).toBe('A2: moved about 50 Sedge-1 to A3');
+  expect(second?.close).toBe('A2: moved all Sedge-1 to A3');
   expect(second?.why).toMatch(/; not to A3 if Rowan-1 goes there: it would eat these$/);
 });
 
@@ -65,7 +65,7 @@ test('young are not sent after the fish that was taken out of a quarrel', () => 
   expect(moves[0]?.close).toBe('A5: moved Ash to A3');
   expect(moves.slice(1).map(({ close }) => close)).toEqual([
     'A1: moved all Rowan-1 to A3',
-    'A2: moved about 50 Sedge-1 to A3',
+    'A2: moved all Sedge-1 to A3',
   ]);
   for (const { why } of moves.slice(1))
     expect(why).toMatch(/; not to A3 if Ash of Moss goes there: it would eat these$/);
