@@ -14,6 +14,7 @@ export const PROBLEM_KINDS = [
   'clause-elsewhere',
   'clause-in-note',
   'count-for-several',
+  'count-or-length',
   'counts-contradict',
   'dash-in-heading',
   'date-ahead',

@@ -3,7 +3,7 @@
  * bond, and mates that come back or come new. "Bonded" is only what a line says is bonded.
  */
 import { addDays } from '../core/day.ts';
-import { exactly } from '../core/interval.ts';
+import { exactly, plus } from '../core/interval.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
 import type { EventBase, EventOf, Heads } from '../journal/event.ts';
 import { takeAlong } from './along.ts';
@@ -32,7 +32,8 @@ export const GROUPS_HOMES: Homes<'group declared' | 'bonded' | 'split up' | 'res
 
 function declare(draft: Draft, event: EventOf<'group declared'>): void {
   const told = event.members.map(({ member, size }) => ({ ...member, size }));
-  const members = membersOf(event.groupKind, told, event.heads, event.tank);
+  const heads = besides(event);
+  const members = membersOf(event.groupKind, told, heads, event.tank);
   const group = newGroup(newBody(event.group, event.species), {
     kind: event.groupKind,
     day: event.day,
@@ -41,12 +42,22 @@ function declare(draft: Draft, event: EventOf<'group declared'>): void {
     members,
     from: event.from,
   });
-  const count = event.heads ?? usualCount(event, members.length);
+  const count = heads ?? usualCount(event, members.length);
   for (const name of event.parentsFrom) takeFrom(draft, event, name, count, group);
   draft.stock.groups.set(event.group, group);
   putIn(draft, group, event.tank, count, event);
   describe(group, event);
   notePurchase(draft, event, isHeads(count) ? count.total : count);
+}
+
+/** `male; 3 females`: where one sex is counted, those that are told of the other come on top. */
+function besides({ heads, members }: EventOf<'group declared'>): Heads | null {
+  const counted = heads?.males ?? heads?.females ?? null;
+  if (heads === null || counted === null || (heads.males !== null && heads.females !== null)) return heads;
+  if (counted.low !== heads.total.low || counted.high !== heads.total.high) return heads;
+  const other = heads.males === null ? 'male' : 'female';
+  const more = members.filter(({ member }) => member.sex === other).length;
+  return more === 0 ? heads : { ...heads, total: plus(heads.total, exactly(more)), [`${other}s`]: exactly(more) };
 }
 
 function isHeads(count: Heads | Interval): count is Heads {
