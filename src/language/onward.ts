@@ -136,7 +136,7 @@ export type BehindRoom = Omit<Behind, 'day' | 'events' | 'start'>;
 
 /** Whether so much was read again that a later part of it is worth keeping: the longer the journal, the dearer that is. */
 export function isLong({ entries, behind }: Reading): boolean {
-  const share = (behind?.start.lines ?? 0) / 500;
+  const share = (behind?.start.lines ?? 0) / 64;
   return entries.length > Math.min(2_000, Math.max(2 * FEW, share));
 }
 

@@ -1,6 +1,7 @@
 /** What is said where a clause does not tell which fish it is about, or names fish that are not there. */
 import type { ProblemKind } from '../core/problem-kinds.ts';
 import type { Problem } from '../core/problem.ts';
+import { isBrood } from './bodies.ts';
 import type { Draft } from './draft.ts';
 import type { Clause } from './meant.ts';
 import type { Brood, Group } from './stock.ts';
@@ -18,7 +19,9 @@ export function severalFit(
   choice: readonly (Group | Brood)[],
 ): Problem {
   const names = choice.map((body) => body.name);
-  const first = names[0] ?? '';
+  // Of those that are lost most are young, and a line that is taken over unread should cost no pair its fish.
+  const meant = event.kind === 'lost' ? choice.find((body) => isBrood(body)) : undefined;
+  const first = meant?.name ?? names[0] ?? '';
   return {
     ...unclear(
       event,

@@ -48,7 +48,7 @@ describe('a clause without a name', () => {
     const room = roomOn('2026-02-20', [...swimmers, lostSome('2026-02-20', heads(1), 'died')]);
     expect(kinds(room)).toEqual(['which-fish']);
     expect(room.problems[0]?.says).toContain('Rowan and Rowan-1');
-    expect(room.problems[0]?.write).toContain('A1: Rowan');
+    expect(room.problems[0]?.write).toContain('A1: Rowan-1');
     expect(room.stock.broods.get('Rowan-1')?.total.high).toBe(140);
   });
   it('means the pair where the young are eggs still, which do not die but go white', () => {
