@@ -77,7 +77,7 @@ function stepOf(room: Room, loop: string, byGrams: boolean, since: Day): string 
 function gramsADay(room: Room, loop: string, from: Day): Span[] | null {
   const days = room.on - from + 1;
   const fed = new Map<Day, number>();
-  for (const feed of since(room.cultures.feeds, from).toReversed()) {
+  for (const feed of since(room.cultures.feeds, from)) {
     const grams = middle(feed.grams);
     if (grams === null || (feed.where !== loop && loopOf(room, feed.where, feed.day) !== loop)) continue;
     fed.set(feed.day, (fed.get(feed.day) ?? 0) + grams);

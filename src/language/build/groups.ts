@@ -1,6 +1,6 @@
 /** Clauses of a declaring line for fish: `pair Rowan: krib; male 80 mm; female 60 mm; in A1; from "a friend" at 30.00`. */
 import type { ClauseKind } from '../../../grammar/phrases.ts';
-import type { NameNode, WordNode } from '../../../grammar/syntax.ts';
+import type { NameNode, Piece } from '../../../grammar/syntax.ts';
 import type { Sex } from '../../journal/subject.ts';
 import type { Clause } from '../clause.ts';
 import { howMany } from '../fish.ts';
@@ -51,14 +51,9 @@ function member(clause: Clause, draft: GroupDraft): void {
   const names: NameNode[] = clause.names();
   const before = clause.node.before[0];
   const number = before?.type === 'quantity' ? clause.take((each): each is typeof before => each === before) : null;
-  const few = clause.quantity(({ unit, word, numbers: [one] }) => unit === null && word === null && isFew(one));
-  if (few !== null) {
-    const { head } = clause.node;
-    const [how, number] = [clause.written(head), clause.written(few)];
-    const says = `«${how} ${number}» may be how many or how long: write ${number} ${how}, or ${number} mm`;
-    clause.fault('count-or-length', { from: head.from, to: few.to }, says, `${number} ${how}`);
-  }
-  const size = clause.maybe('mm', true);
+  const length = clause.quantity((each) => (each.unit === null ? each.word === null : clause.measuresIn(each, 'mm')));
+  const size = length === null ? null : clause.toMeasure(length, 'mm');
+  if (length?.unit === null && size !== null && size.high < LEAST_MM) countOrLength(clause, length);
   const counted = number?.numbers[0] === undefined ? null : figureValue(number.numbers[0]);
   const many = counted ?? 1;
   const unnamed = { member: { sex, name: null }, size };
@@ -67,11 +62,14 @@ function member(clause: Clause, draft: GroupDraft): void {
   else draft.members = [...draft.members, ...Array.from({ length: Math.min(many, 1000) }, () => unnamed)];
 }
 
-/** No grown fish is so short: a number behind `females` is more likely how many. */
+/** No grown fish is so short: a bare number behind `females` is more likely how many. */
 const LEAST_MM = 10;
 
-function isFew(number: WordNode | undefined): boolean {
-  return number !== undefined && figureValue(number) < LEAST_MM;
+function countOrLength(clause: Clause, length: Piece): void {
+  const { head } = clause.node;
+  const [who, number] = [clause.written(head), clause.written(length)];
+  const says = `«${who} ${number}» may be how many or how long: write ${number} ${who}, or ${number} mm`;
+  clause.fault('count-or-length', { from: head.from, to: length.to }, says, `${number} ${who}`);
 }
 
 /** From another stock of this room by name, or from somebody, in words. */

@@ -5,6 +5,9 @@ import { putOffName, sameWords } from '../../state/chores.ts';
 import type { Room } from '../../state/draft.ts';
 import type { DueItem } from './item.ts';
 
+/** Days for which a row offers to be put off where nothing says how long its trouble lasts (ours). */
+export const LOOK_AGAIN = 7;
+
 /** The day until which this row was put off, or null. A pressing row can be put off for a day at most. */
 export function putOffUntil(room: Room, item: DueItem): Day | null {
   const key = item.putOffKey;

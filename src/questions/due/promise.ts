@@ -2,7 +2,6 @@
 import { addDays, isoDay, type Day } from '../../core/day.ts';
 import { onDay } from '../../core/interval.ts';
 import { countWords, dayWords, listWords } from '../../core/words.ts';
-
 import { tanksOf } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { stockNamed } from '../../state/promised.ts';
@@ -11,13 +10,12 @@ import type { OverRow } from '../promises/over.ts';
 import type { Match, WantedRow } from '../promises/wanted.ts';
 import { healthBlockers, type Blocker } from '../sale/blockers.ts';
 import type { DueItem, DueSource } from './item.ts';
+import { LOOK_AGAIN } from './postponed.ts';
 
 /** Days after its last day for which a lapsed promise is still asked about (ours). */
 const ASKED_DAYS = 7;
 /** Days after which a promise without a last day is asked about (ours). */
 const OPEN_DAYS = 28;
-/** Days for which it is put off where nothing says how long the trouble lasts (ours). */
-const LOOK_AGAIN = 7;
 /** Days for which fish are offered to be reserved where the want names no day (ours). */
 const OFFER_DAYS = 14;
 /** Days for which a want without a day is brought up (ours). */

@@ -10,9 +10,7 @@ import { inQuarantine, type Kept } from '../holds/quarantines.ts';
 import { heldBy } from '../holds/reach.ts';
 import { sickIn } from '../holds/sickness.ts';
 import type { DueItem, DueSource } from './item.ts';
-
-/** Days for which it is put off where nothing says how long the trouble lasts (ours). */
-const WAIT_DAYS = 7;
+import { LOOK_AGAIN } from './postponed.ts';
 
 export const quarantineDue: DueSource = (room) =>
   walkOrder(room).flatMap((tank) => {
@@ -56,5 +54,5 @@ function troubledUntil(room: Room, tank: string): Day | null {
   const sick = sickIn(room, tank);
   if (held === null && sick === null) return null;
   const days = [held?.hold.clear ?? null, sick?.until ?? null].filter((day) => day !== null && day > room.on);
-  return days.reduce<Day>((last, day) => (day !== null && day > last ? day : last), addDays(room.on, WAIT_DAYS));
+  return days.reduce<Day>((last, day) => (day !== null && day > last ? day : last), addDays(room.on, LOOK_AGAIN));
 }

@@ -23,13 +23,12 @@ import { latestBroods, spawningOf } from '../pairs/spawning.ts';
 import { isHeld } from '../stages.ts';
 import { subjectFor } from './dispute.ts';
 import type { DueItem, DueSource } from './item.ts';
+import { ASKED_FOR } from './stages.ts';
 
 /** Days after "about to spawn" during which eggs are looked for (ours). */
 const ABOUT_LASTS = 3;
 /** Days of carrying after which young can be stripped (common practice, no source: days 14 to 18). */
 const STRIP = measure('days', 14, 16, 18);
-/** After the last day on which she may let them go she is asked for so many days, then no more (ours). */
-const ASKED_FOR = 21;
 /** Days during which a late pair is news (ours). */
 const NEWS = 7;
 

@@ -26,7 +26,7 @@ import type { DueItem, DueSource, Sent } from './item.ts';
 /** Brine shrimp take a day to a day and a half to hatch (common practice, no source). */
 const HATCH_BEFORE = 2;
 /** After the last likely day a brood is asked for so many days, then no more (ours). */
-const ASKED_FOR = 21;
+export const ASKED_FOR = 21;
 
 export const stagesDue: DueSource = (room, days) =>
   [...room.stock.living.values()]
