@@ -1,4 +1,5 @@
 /** When a thing happened, where its line tells of an earlier day (`yesterday`, `2-4 days ago`), and lists kept in that order. */
+import type { Place } from '../core/span.ts';
 import type { EventBase } from '../journal/event.ts';
 import type { Moment } from './plumbing.ts';
 
@@ -34,4 +35,17 @@ export function lastSince<T extends { readonly day: number }>(
 /** True where `a` comes after `b`: on a later day, or of one day told later. */
 export function isAfter(a: { day: number; seq: number }, b: { day: number; seq: number }): boolean {
   return a.day === b.day ? a.seq > b.seq : a.day > b.day;
+}
+
+interface Told extends Moment {
+  readonly place: Place;
+}
+
+/** Of one day: the later time, and of one time what its file tells later, so that `test …; water change …` is in order. */
+export function isToldLater(a: Told, b: Told): boolean {
+  if (a.day !== b.day) return a.day > b.day;
+  const [early, late] = [b.minute ?? -1, a.minute ?? -1];
+  if (early !== late) return late > early;
+  const [from, to] = [b.place, a.place];
+  return from.file === to.file && (to.line > from.line || (to.line === from.line && to.from > from.from));
 }

@@ -5,10 +5,11 @@ import { dayWords, figureWords, listWords, plural } from '../../core/words.ts';
 import { AMMONIA_MARKS } from '../../science/ammonia.ts';
 import { bodiesIn, speciesOf } from '../../state/bodies.ts';
 import { linesOf } from '../../core/span.ts';
-import type { DeepReadonly } from '../../core/readonly.ts';
 import type { Room } from '../../state/draft.ts';
-import { openRigs } from '../../state/rigs.ts';
+import { isOpenOn } from '../../state/rigs.ts';
 import { sharers } from '../../state/tanks.ts';
+import { wasHeatedBy } from '../../state/temperature.ts';
+import { isToldLater } from '../../state/when.ts';
 import { rowId } from '../id.ts';
 import {
   ammoniaOf,
@@ -61,20 +62,9 @@ function changesSince(room: Room, body: WaterBody, reading: LastReading): Room['
     .slice(from)
     .filter(
       (change) =>
-        isLater(change, reading) &&
+        isToldLater(change, reading) &&
         (change.where === body.name || body.tanks.some((tank) => change.tanks.includes(tank))),
     );
-}
-
-type Told = Pick<LastReading, 'day' | 'minute' | 'place'>;
-
-/** Of one day: the later time, and of one time what its file tells later, so that `test …; water change …` is in order. */
-function isLater(a: DeepReadonly<Told>, b: DeepReadonly<Told>): boolean {
-  if (a.day !== b.day) return a.day > b.day;
-  const [early, late] = [b.minute ?? -1, a.minute ?? -1];
-  if (early !== late) return late > early;
-  const [from, to] = [b.place, a.place];
-  return from.file === to.file && (to.line > from.line || (to.line === from.line && to.from > from.from));
 }
 
 interface Asked {
@@ -187,13 +177,13 @@ function rangeRows(room: Room, body: WaterBody, facts: ReturnType<typeof reading
 /** How far above the warmth that a heater was set to a reading may lie, degrees: thermometers and thermostats err (ours). */
 const NEARLY = 1;
 
-/** A tank that its keeper heats is not too warm at what it is heated to. */
-function isMeant(room: Room, where: string, { of, value }: LastReading): boolean {
-  if (of !== 'temperature') return false;
-  const raised = openRigs(room).findLast(
-    (rig) => rig.kind === 'heat raised' && sharers(room, rig.where).includes(where),
+/** What its keeper heated it to was not too warm, nor asks it for anything once the heat is back to normal. */
+function isMeant(room: Room, where: string, reading: LastReading): boolean {
+  if (reading.of !== 'temperature') return false;
+  const raised = room.measures.raised.findLast(
+    (rig) => wasHeatedBy(room, rig, reading) || (isOpenOn(rig, room.on) && sharers(room, rig.where).includes(where)),
   );
-  return raised?.to !== undefined && (raised.to === null || value.low <= raised.to.high + NEARLY);
+  return raised?.to !== undefined && (raised.to === null || reading.value.low <= raised.to.high + NEARLY);
 }
 
 function rangeRow(room: Room, where: string, tanks: readonly string[], of: Kept, reading: LastReading): DueItem[] {
