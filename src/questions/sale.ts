@@ -12,12 +12,12 @@ import { countWords, dayWords, plural } from '../core/words.ts';
 import { bodiesIn, isBrood, partIn, speciesOf, type SeenBody } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import type { Auction } from '../state/sale.ts';
-import { walkOrder } from '../state/tanks.ts';
 import { likelyCounts } from './counts.ts';
 import { rowId } from './id.ts';
 import { saleableFrom, sizeOn } from './saleable.ts';
 import { blockersOf, latest, sizedOf, type Blocker, type When } from './sale/blockers.ts';
 import { promisedOf, stockName, type Promised } from '../state/promised.ts';
+import { tanksWithFishToo } from './retired.ts';
 import { reasonOf } from './sale/reason.ts';
 import { takenHere, type DraftLot, type Taken } from './sale/taken.ts';
 import { wantsFor, type WantRow } from './sale/wants.ts';
@@ -102,7 +102,7 @@ export function sale(room: Room, { ahead, auction, projected }: SaleOptions): Sa
   const past = on < room.on;
   const at = past ? room.on : on;
   const when: When = { at, ahead: projected || at > room.on };
-  const drafts = walkOrder(room).flatMap((tank) =>
+  const drafts = tanksWithFishToo(room).flatMap((tank) =>
     bodiesIn(room, tank)
       .filter((body) => isStock(body))
       .map((body) => draftLot(room, body, tank, when)),

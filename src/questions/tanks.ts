@@ -12,12 +12,13 @@ import { bodiesIn, isBrood, partIn, type SeenBody } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import type { Tank } from '../state/plumbing.ts';
 import { openRigs } from '../state/rigs.ts';
-import { homeLoopOf, liveTanks, loopOf } from '../state/tanks.ts';
+import { homeLoopOf, loopOf } from '../state/tanks.ts';
 import { temperatureAt, type Warmth } from '../state/temperature.ts';
 import { liveVolume, type LiveVolume } from '../state/volume.ts';
 import { heldBy } from './holds/reach.ts';
 import { inQuarantine } from './holds/quarantines.ts';
 import { rowId } from './id.ts';
+import { retiredWithFish, tanksWithFishToo, type Retired } from './retired.ts';
 import { saleableFrom } from './saleable.ts';
 import type { WhyRow } from './whyrow.ts';
 
@@ -39,6 +40,8 @@ export interface TankRow {
   readonly free: DayWindow | null;
   readonly freeWhy: string;
   readonly heldUntil: Day | null;
+  /** Set where it is retired and fish are on record there all the same. */
+  readonly retired: Retired | null;
   readonly because: Because;
   readonly lines: readonly LineRef[];
 }
@@ -53,9 +56,12 @@ export interface TanksAnswer {
   readonly free: boolean;
 }
 
-/** Every tank in use as it stands; with `free`, those that come free, soonest first. */
+/** Every tank in use as it stands, and retired ones with fish on record; with `free`, those that come free, soonest first. */
 export function tanks(room: Room, options: TanksOptions): TanksAnswer {
-  const rows = liveTanks(room).map((tank) => tankRow(room, tank));
+  const rows = tanksWithFishToo(room).flatMap((name) => {
+    const tank = room.plumbing.tanks.get(name);
+    return tank === undefined ? [] : [tankRow(room, tank)];
+  });
   if (!options.free) return { rows, free: false };
   const start = (row: TankRow): number => row.free?.likely ?? row.free?.high ?? row.free?.low ?? Infinity;
   const free = rows.filter((row) => row.free !== null && !isTray(room, row.name));
@@ -76,8 +82,10 @@ function tankRow(room: Room, tank: DeepReadonly<Tank>): TankRow {
   const { free, why } = freeFrom(room, name, bodies);
   const freeWhy = [why, ...faults.map(({ text }) => `to be mended first: ${text}`)].join('; ');
   const home = homeLoopOf(room, name);
+  const retired = retiredWithFish(room, name);
   const lines = linesOf([
     tank.declared,
+    ...(retired?.lines ?? []),
     ...rigs.map(({ begun }) => begun),
     ...faults.map(({ begun }) => begun),
     ...bodies.flatMap(({ lines: theirs }) => theirs.slice(-1)),
@@ -98,6 +106,7 @@ function tankRow(room: Room, tank: DeepReadonly<Tank>): TankRow {
     free,
     freeWhy,
     heldUntil: heldBy(room, name)?.hold.clear ?? null,
+    retired,
     because: {
       rule: 'a tank is free when no fish are on record in it; young are counted out once all of them can be sold',
       source: 'the journal; sale by the rule of the species',
@@ -114,6 +123,7 @@ function tankRow(room: Room, tank: DeepReadonly<Tank>): TankRow {
 
 /** When the fish of a tank will be gone: young when all can be sold, and never before a quarantine or hold ends. */
 function freeFrom(room: Room, tank: string, bodies: readonly SeenBody[]): { free: DayWindow | null; why: string } {
+  if (retiredWithFish(room, tank) !== null) return { free: null, why: 'retired' };
   const until = latest(inQuarantine(room, tank)?.until ?? null, heldBy(room, tank)?.hold.clear ?? null);
   if (bodies.length === 0) {
     if (until === null || until <= room.on) return { free: onDay(room.on), why: 'no fish on record there' };

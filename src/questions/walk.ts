@@ -12,13 +12,14 @@ import { bodiesIn, isBrood, partIn } from '../state/bodies.ts';
 import type { SeenBody } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import { openRigs } from '../state/rigs.ts';
-import { homeLoopOf, loopOf, walkOrder } from '../state/tanks.ts';
+import { homeLoopOf, loopOf } from '../state/tanks.ts';
 import { due } from './due.ts';
 import type { DueRow } from './due.ts';
 import { rowId } from './id.ts';
 import { lastReason } from './last.ts';
 import { ageOf } from './laying.ts';
 import { doingOf } from './pairs.ts';
+import { retiredWithFish, retiredWords, tanksWithFishToo, type Retired } from './retired.ts';
 import { stageOf } from './stages.ts';
 import type { WhyRow } from './whyrow.ts';
 
@@ -43,6 +44,8 @@ export interface WalkTank {
   readonly look: readonly DueRow[];
   /** `held`, `sick`, `quarantine`: go there last, with its own net; null for the others. */
   readonly last: string | null;
+  /** Set where it is retired and fish are on record there all the same. */
+  readonly retired: Retired | null;
   readonly lines: readonly LineRef[];
   readonly because: Because;
 }
@@ -57,7 +60,7 @@ export interface WalkAnswer {
 /** The room in walking order, with what is due today in each tank. */
 export function walk(room: Room): WalkAnswer {
   const today = due(room, { days: 0, minutes: null }).rows.filter(({ state }) => state !== 'ahead');
-  const names = walkOrder(room);
+  const names = tanksWithFishToo(room);
   const tanks = names.map((tank) => walkTank(room, tank, today));
   return {
     on: room.on,
@@ -72,6 +75,7 @@ function walkTank(room: Room, tank: string, today: readonly DueRow[]): WalkTank 
   const faults = room.measures.faults.filter((fault) => fault.where === tank && fault.fixed === null);
   const look = today.filter(({ place }) => place === tank);
   const last = lastReason(room, tank);
+  const retired = retiredWithFish(room, tank);
   const rigged = [
     ...rigs.map((rig) => `${rig.kind} ${sinceWords(rig.day, room.on)}`),
     ...valvedOff(room, tank),
@@ -80,6 +84,7 @@ function walkTank(room: Room, tank: string, today: readonly DueRow[]): WalkTank 
   const declared = room.plumbing.tanks.get(tank)?.declared;
   const lines = linesOf([
     ...(declared ? [declared] : []),
+    ...(retired?.lines ?? []),
     ...bodies.flatMap((body) => body.lines.slice(-1)),
     ...rigs.map((rig) => rig.begun),
     ...faults.map((fault) => fault.begun),
@@ -91,6 +96,7 @@ function walkTank(room: Room, tank: string, today: readonly DueRow[]): WalkTank 
     rigged: [...new Set(rigged)],
     look,
     last,
+    retired,
     lines,
     because: {
       rule: 'who was put there and not taken out; measures begun and not undone; what is due in that tank today',
@@ -99,6 +105,7 @@ function walkTank(room: Room, tank: string, today: readonly DueRow[]): WalkTank 
         ...(bodies.length === 0 ? ['no fish on record in it'] : []),
         ...bodies.map((body) => `${body.name}: ${fishIn(room, tank, body).what}`),
         ...rigged,
+        ...(retired === null ? [] : [retiredWords(retired)]),
         ...look.map((row) => `${row.what}: ${row.why}`),
         ...(last === null ? [] : [`last in the walk: ${last}`]),
       ],

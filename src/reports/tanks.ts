@@ -44,8 +44,10 @@ function matters({ rows, free }: TanksAnswer, look: Look): string {
   if (rows.length === 0) return 'no tank is set up';
   const rigged = rows.filter(({ rigs, faults }) => rigs.length + faults.length > 0);
   const off = rows.filter(({ loop, onLoop }) => loop !== null && !onLoop);
+  const retired = rows.filter((row) => row.retired !== null).map(({ name }) => name);
   return [
-    plural(rows.length, 'tank'),
+    plural(rows.length - retired.length, 'tank'),
+    ...(retired.length === 0 ? [] : [`retired with fish on record: ${listWords(retired)}`]),
     ...(rigged.length === 0 ? [] : [`${rigged.length} with something rigged or broken`]),
     ...(off.length === 0 ? [] : [`off the loop: ${listWords(off.map(({ name }) => name))}`]),
   ].join('; ');
@@ -73,6 +75,7 @@ function tankRow(row: TankRow, look: Look): Row {
     ...row.faults.map(({ text, since }) => `${text} since ${dayText(since, look)}`),
   ];
   const marks = [
+    ...(row.retired === null ? [] : [`retired ${dayText(row.retired.since, look)}`]),
     ...(row.quarantine ? ['quarantine'] : []),
     ...(row.heldUntil === null ? [] : [`held until ${dayText(row.heldUntil, look)}`]),
   ];
@@ -83,6 +86,7 @@ function tankRow(row: TankRow, look: Look): Row {
       [...(fish.length === 0 ? ['no fish on record'] : fish), ...marks].join('; '),
       { text: rigged.join('; '), paint: look.paint.today },
     ],
+    under: row.retired === null ? [] : [`where did they go? jot ${row.retired.jot}`],
   };
 }
 
@@ -109,6 +113,7 @@ export function tanksJson(answer: TanksAnswer): object {
       free: windowJson(row.free),
       freeWhy: row.freeWhy,
       heldUntil: dayJson(row.heldUntil),
+      retired: dayJson(row.retired?.since ?? null),
       lines: linesJson(row.lines),
     })),
   };

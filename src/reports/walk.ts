@@ -1,10 +1,10 @@
 /** The walk through the room: on the screen, on paper with room to write, and as JSON. */
 import type { WalkAnswer, WalkFish, WalkTank } from '../questions/walk.ts';
-import { countJson, linesJson } from './json.ts';
+import { countJson, dayJson, linesJson } from './json.ts';
 import type { Look } from './look.ts';
 import type { Words } from './table.ts';
 import { table } from './table.ts';
-import { countWords, heading, listWords, plural } from './words.ts';
+import { countWords, dayText, heading, listWords, plural } from './words.ts';
 import { paragraph } from './wrap.ts';
 
 /** Lines to write on below each tank. */
@@ -46,11 +46,17 @@ function tankLines(tank: WalkTank, look: Look): Words[] {
   const lines: Words[] = tank.fish.map(fishWords);
   if (lines.length === 0) lines.push({ text: 'empty', paint: look.paint.quiet });
   if (tank.last !== null) lines.push({ text: `last: ${tank.last}`, paint: look.paint.today });
+  if (tank.retired !== null) lines.push({ text: retiredText(tank.retired, look), paint: look.paint.today });
   if (tank.rigged.length > 0) lines.push(`rigged: ${tank.rigged.join('; ')}`);
   for (const { what, weight } of tank.look) {
     lines.push({ text: `today: ${what}`, paint: weight === 3 ? look.paint.urgent : look.paint.today });
   }
   return lines;
+}
+
+/** What to jot stands with the day of retiring: no later line about the tank would be read. */
+function retiredText({ since, jot }: NonNullable<WalkTank['retired']>, look: Look): string {
+  return `retired ${dayText(since, look)}; jot ${jot}`;
 }
 
 /** `Rowan, krib pair, in a dispute`; `Rowan-1, free-swimming, 13 days, about 70 (35–140)`. */
@@ -71,6 +77,7 @@ export function walkPaper(answer: WalkAnswer, look: Look): string {
     const told = [
       ...(tank.fish.length === 0 ? ['empty'] : tank.fish.map(fishWords)),
       ...(tank.last === null ? [] : [`last: ${tank.last}, own net`]),
+      ...(tank.retired === null ? [] : [retiredText(tank.retired, { ...look, machine: false })]),
       ...(tank.rigged.length === 0 ? [] : [`rigged: ${tank.rigged.join('; ')}`]),
       ...tank.look.map(({ what }) => `today: ${what}`),
     ];
@@ -89,6 +96,7 @@ export function walkJson({ tanks, elsewhere }: WalkAnswer): object {
       id: tank.id,
       tank: tank.tank,
       last: tank.last,
+      retired: dayJson(tank.retired?.since ?? null),
       fish: tank.fish.map(({ name, what, count, doing }) => ({ name, what, count: countJson(count), doing })),
       rigged: tank.rigged,
       look: tank.look.map(({ id, what, why, state }) => ({ id, what, why, state })),

@@ -13,6 +13,7 @@ import { cultureDue } from './culture.ts';
 import { healthDue } from './health.ts';
 import { promiseDue } from './promise.ts';
 import { quarantineDue } from './quarantine.ts';
+import { retiredDue } from './retired.ts';
 import { treatmentDue } from './treatment.ts';
 import type { DueSource } from './item.ts';
 import { spawnsDue } from './spawn.ts';
@@ -37,5 +38,6 @@ export const DUE_SOURCES: readonly DueSource[] = [
   healthDue,
   promiseDue,
   quarantineDue,
+  retiredDue,
   treatmentDue,
 ];

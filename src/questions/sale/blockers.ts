@@ -10,10 +10,12 @@ import { inQuarantine } from '../holds/quarantines.ts';
 import { heldBy } from '../holds/reach.ts';
 import { stepWords } from '../holds.ts';
 import { sickIn } from '../holds/sickness.ts';
+import { retiredWithFish } from '../retired.ts';
 import type { Saleable } from '../saleable.ts';
 
 export interface Blocker {
-  readonly kind: 'size' | 'hold' | 'sick' | 'treatment' | 'quarantine' | 'line' | 'species' | 'count' | 'colony';
+  readonly kind:
+    'retired' | 'size' | 'hold' | 'sick' | 'treatment' | 'quarantine' | 'line' | 'species' | 'count' | 'colony';
   readonly why: string;
   /** The first day on which it no longer stands; null where only the keeper can say. */
   readonly until: Day | null;
@@ -36,6 +38,7 @@ export function blockersOf(
   when: When,
 ): readonly Blocker[] {
   return [
+    ...retired(room, tank),
     ...healthBlockers(room, tank, when),
     ...unripe(room, body, ripe, partIn(body, tank), when.at),
     ...unknownLine(room, body),
@@ -50,6 +53,14 @@ export function healthBlockers(room: Room, tank: string, when: When): readonly B
     ...treated(room, tank, when.at),
     ...quarantined(room, tank, when),
   ];
+}
+
+/** Nobody can catch them where they are on record. */
+function retired(room: Room, tank: string): Blocker[] {
+  const found = retiredWithFish(room, tank);
+  if (found === null) return [];
+  const why = `${tank} is retired: say where they went`;
+  return [{ kind: 'retired', why, until: null, lines: found.lines }];
 }
 
 function held(room: Room, tank: string, { at, ahead }: When): Blocker[] {
