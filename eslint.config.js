@@ -3,7 +3,7 @@ import tseslint from 'typescript-eslint';
 const edges = ['src/cli/**', 'src/files/**', 'tests/**', '*.config.*'];
 
 export default tseslint.config(
-  { ignores: ['dist/', 'node_modules/', 'coverage/', '**/*.mjs'] },
+  { ignores: ['dist/', 'node_modules/', 'coverage/', '.stryker-tmp/', '**/*.mjs'] },
   ...tseslint.configs.recommendedTypeChecked,
   {
     languageOptions: { parserOptions: { projectService: { allowDefaultProject: ['*.js', '*.cjs'] } } },

@@ -106,7 +106,7 @@ export class Names {
     const [base, number] = [match?.[1], match?.[2]];
     const group = base === undefined ? undefined : this.known.get(nameKey(base))?.[0];
     if (group?.kind !== 'group' || number === undefined) return null;
-    return { ...group, kind: 'brood', name: `${group.name}-${number}`, group: group.name };
+    return { group: group.name, ...group, kind: 'brood', name: `${group.name}-${number}` };
   }
 
   /** The earliest declaration of each name, with its kind; those of `kind` only where it is given. */

@@ -8,6 +8,7 @@ import { between, exactly } from '../core/interval.ts';
 import type { Interval } from '../core/interval.ts';
 import { convert, neat } from '../core/units.ts';
 import type { UnitName } from '../core/units.ts';
+import { measure } from '../core/quantity.ts';
 import type { Measure, Unit } from '../core/quantity.ts';
 import type { Heads } from '../journal/event.ts';
 
@@ -103,7 +104,8 @@ export function measureOf<U extends Unit>(node: QuantityNode, unit: UnitName | n
   const first = value(node.numbers[0] ?? { text: '0', sense: '', from: 0, to: 0 });
   if (first === null) return null;
   const last = node.high === null ? null : value(node.high);
-  return { unit: to, ...spread(node, first, last, to) };
+  const { low, likely, high } = spread(node, first, last, to);
+  return measure(to, low, likely, high);
 }
 
 function spread(node: QuantityNode, first: number, last: number | null, to: Unit): Interval {

@@ -26,11 +26,8 @@ export function beginBrood(
   tank: string | null,
 ): Brood {
   const laid = laidWindow(draft, event, group, how, mothers, tank);
+  const called = name ?? (how === 'maybe' ? suspicion(draft, event, group) : nextBroodName(draft.stock, group.name));
   const brood: Brood = {
-    ...newBody(
-      name ?? (how === 'maybe' ? suspicion(draft, event, group) : nextBroodName(draft.stock, group.name)),
-      group.species,
-    ),
     group: group.name,
     mothers: [...mothers],
     oneOf: [],
@@ -49,6 +46,7 @@ export function beginBrood(
     moved: false,
     ended: null,
     price: null,
+    ...newBody(called, group.species),
   };
   const some: Interval = how === 'maybe' ? UNKNOWN_COUNT : { low: 1, likely: null, high: Infinity };
   if (tank !== null) brood.parts.set(tank, some);

@@ -41,14 +41,14 @@ export function observe(
   const again = sameMoment(body, where, event);
   const touched = again !== null && isTouched(body, again);
   if (again) takeBack(draft.problems, body, again, touched);
-  const seen = { day: event.day, minute: event.minute, tank: where, count, sure, place: event.place, replaced: false };
   const before = knownOf(body);
   const stands = sure || touched;
   const news =
     where === null ? ofAll(body, count, sure, event, stands) : ofPart(body, where, count, sure, event, stands);
   if (news) draft.problems.push(news);
-  const counted: CountSeen = { ...seen, total: body.total };
-  keepBefore(counted, before);
+  const { day, minute, place } = event;
+  const counted: CountSeen = { day, minute, tank: where, count, sure, place, replaced: false, total: body.total };
+  keepBefore(body, counted, before);
   body.counts.push(counted);
   if (isYoung(body) && body.ended?.how === 'gone' && body.total.high > 0) body.ended = null;
 }

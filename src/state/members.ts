@@ -67,7 +67,6 @@ export function newGroup(
   given: { kind: GroupKind; day: Day; place: Place; tank: string | null; members: Fish[]; from: string | null },
 ): Group {
   return {
-    ...body,
     kind: given.kind,
     day: given.day,
     declared: given.place,
@@ -86,6 +85,7 @@ export function newGroup(
     suspected: [],
     noEggs: null,
     holding: null,
+    ...body,
   };
 }
 

@@ -121,7 +121,7 @@ export function noteClean(draft: Draft, event: EventOf<'layers cleaned'>): void 
   }
   // `all` of an unknown number is a full clean all the same.
   const whole = event.layers === 'all' ? layers : of;
-  insertInTime(loop.cleans, { ...happened(event), seq: event.seq, layers, of: whole, place: event.place });
+  insertInTime(loop.cleans, { seq: event.seq, layers, of: whole, place: event.place, ...happened(event) });
 }
 
 /** True for a clean of all layers; one that names no number is taken for all. */

@@ -1,4 +1,5 @@
 /** Taking a count back that another one of the same moment replaces: of two, the later filed stands. */
+import type { Day } from '../core/day.ts';
 import { isSure } from '../core/interval.ts';
 import type { Problem } from '../core/problem.ts';
 import { sameClause } from '../core/span.ts';
@@ -9,11 +10,13 @@ import type { Moment } from './tally.ts';
  * What was known of the fish before a count. Needed only while the same day is folded, in which another count may
  * replace it: no part of the room.
  */
-const stoodBefore = new WeakMap<CountSeen, Before>();
+const stoodBefore = new WeakMap<Body, { readonly day: Day; readonly counts: Map<CountSeen, Before> }>();
 
 /** Keeps what was known before a count, for as long as another of the same day may replace it. */
-export function keepBefore(count: CountSeen, before: Before): void {
-  stoodBefore.set(count, before);
+export function keepBefore(body: Body, count: CountSeen, before: Before): void {
+  const kept = stoodBefore.get(body);
+  if (kept?.day === count.day) kept.counts.set(count, before);
+  else stoodBefore.set(body, { day: count.day, counts: new Map([[count, before]]) });
 }
 
 /** What stood before a count, and how many lines and losses had been told till then. */
@@ -40,7 +43,7 @@ export function takeBack(problems: Problem[], body: Body, old: CountSeen, touche
   old.replaced = true;
   const own = problems.findIndex(({ kind, at }) => at === old.place && OF_COUNTS.has(kind));
   if (own >= 0) problems.splice(own, 1);
-  const before = stoodBefore.get(old);
+  const before = stoodBefore.get(body)?.counts.get(old);
   if (before === undefined) return;
   if (!touched) return restore(body, before);
   if (body.ceiling?.place === old.place) body.ceiling = raisedBack(body.ceiling, old, before.ceiling);
@@ -86,8 +89,8 @@ function raisedBack(now: Ceiling, { count }: CountSeen, before: Ceiling | null):
 /** What is known of the fish just now, to be kept with a count that may yet be taken back. */
 export function knownOf(body: Body): Before {
   const { parts, total, ceilings, ceiling, lines, gone } = body;
-  const tally = { parts: new Map(parts), total, ceilings: new Map(ceilings), ceiling };
-  return { ...tally, told: lines.length, lost: gone.length };
+  const [told, lost] = [lines.length, gone.length];
+  return { parts: new Map(parts), total, ceilings: new Map(ceilings), ceiling, told, lost };
 }
 
 function restore(body: Tally, before: Tally): void {

@@ -177,7 +177,7 @@ function closeRig(draft: Draft, rig: Rig, event: Event): void {
   const own = endsBy(rig);
   // What was over by itself before this line ended then.
   const end = own !== null && isBy(own, told.day, told.minute) ? own : told;
-  rig.closed = { ...end, place: event.place };
+  rig.closed = { day: end.day, minute: end.minute, place: event.place };
   noteStandingPump(draft, rig, minutesOpen(rig, end));
 }
 
@@ -189,8 +189,8 @@ function minutesOpen(from: Moment, to: Moment): number {
 
 function noteStandingPump(draft: Draft, rig: Rig, minutes: number): void {
   if (rig.kind !== 'pump off' || minutes <= PUMP_LIMIT) return;
-  const end = rig.closed ?? { ...after(rig, minutes), place: rig.begun };
-  disturb(draft, 'pump stood', rig.where, { day: end.day, minute: end.minute, place: end.place, when: null });
+  const { day, minute, place } = rig.closed ?? { place: rig.begun, ...after(rig, minutes) };
+  disturb(draft, 'pump stood', rig.where, { day, minute, place, when: null });
 }
 
 /** The open measure of that kind, not over by itself before this line. */
