@@ -5,11 +5,13 @@ import type { Measure } from '../core/quantity.ts';
 import type { Place } from '../core/span.ts';
 import type { EventBase } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
+import { placesOf } from './places.ts';
 import { whereOf } from './where.ts';
 
 export interface Cultures {
   jars: Map<string, Jar>;
   hatches: { where: string; grams: Measure<'g'> | null; of: string; day: Day; minute: number | null; place: Place }[];
+  /** A line about fish that live in several tanks gives one for each tank. */
   feeds: { where: string; food: string; grams: Measure<'g'> | null; day: Day; place: Place }[];
 }
 
@@ -59,10 +61,17 @@ export const CULTURES_HOMES: Homes<
     draft.cultures.hatches.push({ where: whereOf(event.subject), grams, of, day, minute, place });
   },
   fed: (draft, event) => {
-    const { day, place, food, grams } = event;
-    draft.cultures.feeds.push({ where: whereOf(event.subject), food, grams, day, place });
+    const { day, place, food } = event;
+    const tanks = placesOf(draft, event.subject);
+    const grams = event.grams && tanks.length > 1 ? shareOf(event.grams, tanks.length) : event.grams;
+    for (const where of tanks) draft.cultures.feeds.push({ where, food, grams, day, place });
   },
 };
+
+/** What fish in several tanks were fed goes to each in equal parts, for nobody says more. */
+function shareOf({ low, likely, high }: Measure<'g'>, parts: number): Measure<'g'> {
+  return { unit: 'g', low: low / parts, likely: likely === null ? null : likely / parts, high: high / parts };
+}
 
 function newJar(name: string, of: string, event: EventBase): Jar {
   return {

@@ -7,6 +7,7 @@ import type { Place } from '../core/span.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { WaterAmount } from '../journal/event.ts';
 import type { Room } from './draft.ts';
+import { lastFeed } from './fed.ts';
 import { isFull } from './prefilter.ts';
 import type { LoopClean } from './plumbing.ts';
 import { sameAction, type StandingChore } from './chores.ts';
@@ -67,7 +68,7 @@ function byClause(room: Room, chore: DeepReadonly<StandingChore>): Done[] {
     case 'test':
       return once(room.water.readings.findLast((one) => reaches(room, one, where)));
     case 'feed':
-      return once(room.cultures.feeds.findLast((one) => one.where === where));
+      return once(lastFeed(room, where));
     case 'harvest':
       return once(room.cultures.jars.get(where)?.harvests.at(-1));
     case 'restart':

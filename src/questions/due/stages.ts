@@ -12,6 +12,7 @@ import { countWords, dayWords, likelyWindowWords, rangeWords, windowWords } from
 import { aliveTotal, tanksOf } from '../../state/bodies.ts';
 import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
+import { isFeedOf } from '../../state/fed.ts';
 import { clockOf, usualFor } from '../../state/stageclock.ts';
 import type { Clock } from '../../state/stageclock.ts';
 import { lastSince, since } from '../../state/when.ts';
@@ -140,7 +141,7 @@ function foodReady(
   const fed = lastSince(
     room.cultures.feeds,
     room.on - HATCH_BEFORE,
-    (one) => one.where === place && foods.some((food) => alike(food, one.food)),
+    (one) => isFeedOf(room, one, place) && foods.some((food) => alike(food, one.food)),
   );
   return fed ? { says: `fed ${fed.food} ${dayWords(fed.day, room.on)}`, lines: linesOf([fed.place]) } : null;
 }
@@ -155,7 +156,7 @@ function feed(room: Room, brood: SeenBrood): DueItem[] {
   const free = brood.swam ?? brood.released;
   if (free === null || !isFreeSwimming(room, brood)) return [];
   const place = placeOf(brood);
-  if (since(room.cultures.feeds, room.on).some((one) => one.where === place)) return [];
+  if (since(room.cultures.feeds, room.on).some((one) => isFeedOf(room, one, place))) return [];
   const foods = usualFor(clockOf(room, brood)).firstFood;
   const born = brood.laid.low === free.low && brood.laid.high === free.high ? 'birth' : 'laying';
   const age = `${rangeWords(ageOf(room, brood))} days from ${born}`;
