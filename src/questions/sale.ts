@@ -8,7 +8,7 @@ import type { Interval } from '../core/interval.ts';
 import type { Measure, Price } from '../core/quantity.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import { linesOf, type LineRef } from '../core/span.ts';
-import { countWords, dayWords, plural } from '../core/words.ts';
+import { countWords, dayWords, listWords, plural } from '../core/words.ts';
 import { bodiesIn, isBrood, partIn, speciesOf, type SeenBody } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import type { Auction } from '../state/sale.ts';
@@ -209,23 +209,31 @@ function finish(
   };
 }
 
-function noneFree({ count, tank, body }: DraftLot, taken: Taken): Blocker {
+function noneFree(draft: DraftLot, taken: Taken): Blocker {
+  const { count, tank, body } = draft;
   const spoken = taken.kept + taken.reserved;
   const unsure = count.low < 1 || count.high > Math.max(count.low, spoken);
-  const why =
-    spoken > 0
-      ? [
-          `${plural(Math.floor(count.low), 'fish', 'fish')} surely there`,
-          ...(taken.kept > 0 ? [`${String(taken.kept)} kept back`] : []),
-          ...(taken.reserved > 0 ? [`${String(taken.reserved)} reserved`] : []),
-        ].join(', ')
-      : `not one surely there: ${countWords(count)}`;
+  const why = spoken > 0 ? spokenWords(draft, taken) : `not one surely there: ${countWords(count)}`;
   return {
     kind: 'count',
     why: unsure ? `${why}; count them` : why,
     until: null,
     lines: linesOf(placesOfCount(body, tank)),
   };
+}
+
+/** `11 fish surely there, 27 reserved`; in several tanks, what is promised of all of them: each fish is taken once. */
+function spokenWords({ count, sized }: DraftLot, { kept, reserved, short }: Taken): string {
+  const sure = Math.floor(count.low);
+  const here = `${plural(sure, 'fish', 'fish')} surely there`;
+  const big = sized < sure ? [`${String(sized)} of them big enough`] : [];
+  const promised = (of: { readonly kept: number; readonly reserved: number }): string[] => [
+    ...(of.kept > 0 ? [`${String(of.kept)} kept back`] : []),
+    ...(of.reserved > 0 ? [`${String(of.reserved)} reserved`] : []),
+  ];
+  if (short === null || short.there === sized)
+    return [here, ...big, ...promised(short ?? { kept, reserved })].join(', ');
+  return `${[here, ...big].join(', ')}; ${listWords(promised(short))}, of ${String(short.there)} in all its tanks`;
 }
 
 function placesOfCount(body: SeenBody, tank: string): readonly LineRef[] {

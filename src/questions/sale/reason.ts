@@ -27,6 +27,11 @@ export function reasonOf(room: Room, draft: DraftLot, { at, taken, free, blocker
       ...(ripe?.because.steps ?? []),
       `${String(grown)} of them surely have ${ripe?.rule ?? 'a size nobody knows'} on ${dayWords(at, room.on)}`,
       `${String(taken.kept)} kept back and ${String(taken.reserved)} reserved from here: ${String(free)} can be promised`,
+      ...(taken.short === null
+        ? []
+        : [
+            `${String(taken.short.kept)} kept back and ${String(taken.short.reserved)} reserved in all, of ${String(taken.short.there)}`,
+          ]),
       ...(blockers.length === 0
         ? [`nothing stands in the way on ${dayWords(at, room.on)}`]
         : blockers.map(({ why, until }) => `${why}${until === null ? '' : ` (until ${dayWords(until, room.on)})`}`)),

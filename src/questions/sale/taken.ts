@@ -22,6 +22,8 @@ export interface DraftLot {
 export interface Taken {
   readonly kept: number;
   readonly reserved: number;
+  /** Set where more of the stock is promised than there is, of the size to promise: all of both, wherever they are. */
+  readonly short: { readonly kept: number; readonly reserved: number; readonly there: number } | null;
 }
 
 /**
@@ -43,7 +45,13 @@ export function takenHere(draft: DraftLot, all: readonly DraftLot[]): Taken {
     reserved.map(({ tank, count, met }) => ({ tank, amount: mostOf(less(count, met)) })),
     left,
   );
-  return { kept: keptHere.get(draft.tank) ?? 0, reserved: reservedHere.get(draft.tank) ?? 0 };
+  const asked = { kept: mostOf(keptCount), reserved: mostOf(reservedCount) };
+  const there = lots.reduce((sum, { sized }) => sum + sized, 0);
+  return {
+    kept: keptHere.get(draft.tank) ?? 0,
+    reserved: reservedHere.get(draft.tank) ?? 0,
+    short: asked.kept + asked.reserved > there ? { ...asked, there } : null,
+  };
 }
 
 /** Takes `total` from what is left in each tank: named tanks first, then in the order of `left`. */

@@ -94,6 +94,22 @@ describe('how many may go', () => {
     );
     expect(why(`${COUNTED}2026-04-29 C2: kept back 40 Rowan-1\n`)).toBe('40 fish surely there, 40 kept back');
   });
+  it('are told with all that is promised, where that is more than there are', () => {
+    const why = (lines: string, tank = 'C2', name = 'Rowan-1'): string | undefined =>
+      lot(lines, '2026-05-01', name, tank).blockers.find(({ kind }) => kind === 'count')?.why;
+    const kept = '2026-04-29 C2: kept back 5 Rowan-1\n';
+    const reserved = '2026-04-29 C2: reserved 47 Rowan-1 until 2026-06-01\n';
+    expect(why(COUNTED + reserved)).toBe('40 fish surely there, 47 reserved');
+    expect(why(COUNTED + kept + reserved)).toBe('40 fish surely there, 5 kept back, 47 reserved');
+    const split =
+      '2026-04-20 C2: moved 15 Rowan-1 to Q1, rest stay\n2026-04-28 C2: counted 25\n2026-04-28 Q1: counted 15\n';
+    expect(why(split + kept + reserved)).toBe(
+      '25 fish surely there; 5 kept back and 47 reserved, of 40 in all its tanks',
+    );
+    expect(why(split + reserved, 'Q1')).toBe('15 fish surely there; 47 reserved, of 40 in all its tanks');
+    const few = '2026-04-29 C2: reserved 25 Rowan-1 until 2026-06-01\n';
+    expect(why(split + few)).toBe('25 fish surely there, 25 reserved');
+  });
   it('are to be counted only where that might free some', () => {
     const why = (lines: string): string | undefined => lot(lines).blockers.find(({ kind }) => kind === 'count')?.why;
     const elm = '2026-04-01 group Elm: krib; about 40; in Q1; age 20 weeks; line "Fen"\n';
