@@ -72,6 +72,7 @@ export const PROBLEM_KINDS = [
   'not-together',
   'not-understood',
   'not-yet-declared',
+  'nothing-put-off',
   'nothing-said',
   'nothing-sick',
   'nothing-to-do',

@@ -11,6 +11,7 @@ import { printEntry } from '../../language/print.ts';
 import type { Reading } from '../../language/reading.ts';
 import { begunBroods, namesToWrite, shiftedNames } from '../../questions/brood-names.ts';
 import type { Shift } from '../../questions/brood-names.ts';
+import { nothingPutOff } from '../../questions/due/nothing-put-off.ts';
 import { promisedTooMany } from '../../questions/promises/over.ts';
 import { lastDay } from '../../questions/check.ts';
 import type { Room } from '../../state/draft.ts';
@@ -77,6 +78,7 @@ export function judge(book: Book, text: string, lines: readonly string[]): Judge
     ...last.problems,
     ...shifts.map((shift) => shifted(shift, seen, named)),
     ...promisedTooMany(last, seen.events),
+    ...nothingPutOff(last, seen.events),
   ];
   const fresh = problems.filter((problem) => !known.has(keyOf(problem)));
   const judged = named.map((line, index): JudgedLine => {

@@ -12,19 +12,28 @@ export const LOOK_AGAIN = 7;
 export function putOffUntil(room: Room, item: DueItem): Day | null {
   const key = item.putOffKey;
   if (key === null || room.chores.putOffs.length === 0) return null;
-  const names = [key, ...(item.putOffAlso ?? [])];
   const { putOffFrom: from } = item;
   return room.chores.putOffs
-    .filter(({ where, what, day }) => {
-      const said = putOffName(what);
-      return (
-        (from === undefined || day >= from) &&
-        names.some((name) => sameWords(said, name)) &&
-        isThere(room, where, item.place)
-      );
-    })
+    .filter((putOff) => (from === undefined || putOff.day >= from) && isAbout(room, putOff, item))
     .map(({ day, until }) => (item.pressing && until > addDays(day, 1) ? addDays(day, 1) : until))
     .reduce<Day | null>((last, until) => (until > room.on && (last === null || until > last) ? until : last), null);
+}
+
+type PutOff = Room['chores']['putOffs'][number];
+
+/** True where such a line names that row, by its words and by its place. */
+export function isAbout(room: Room, { where, tanks, what }: PutOff, item: DueItem): boolean {
+  return isCalled(item, putOffName(what)) && isAt(room, { where, tanks }, item.place);
+}
+
+/** True where a row is called so, whatever its place. */
+export function isCalled({ putOffKey: key, putOffAlso: also }: DueItem, said: string): boolean {
+  return key !== null && [key, ...(also ?? [])].some((name) => sameWords(said, name));
+}
+
+/** True where such a line speaks of that place. */
+export function isAt(room: Room, { where, tanks }: Pick<PutOff, 'where' | 'tanks'>, place: string): boolean {
+  return tanks === null ? isThere(room, where, place) : tanks.includes(place);
 }
 
 /** Whether a line about `where` speaks of that place: the place itself, or fish that live there. */
