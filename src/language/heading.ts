@@ -134,7 +134,18 @@ function subjectOf(declares: Exclude<Declares, 'row'>, name: string): Subject {
   }
 }
 
+/** A journal names the same tanks and broods in line after line: one subject stands in all of their events. */
+const known = new WeakMap<Named, readonly Subject[]>();
+
 function subjectsOf(found: Named): readonly Subject[] {
+  const before = known.get(found);
+  if (before !== undefined) return before;
+  const made = asSubjects(found);
+  known.set(found, made);
+  return made;
+}
+
+function asSubjects(found: Named): readonly Subject[] {
   switch (found.kind) {
     case 'row':
       return (found.tanks ?? []).map((tank) => ({ kind: 'tank', tank }));
@@ -241,9 +252,7 @@ function inTank(kind: GroupKind | null, sex: Sex | null): FishRef {
 function fishOfSubject(subjects: readonly Subject[]): FishRef {
   const [subject] = subjects;
   if (subjects.length !== 1 || subject === undefined) return IMPLIED;
-  if (subject.kind === 'brood') return { kind: 'brood', brood: subject.brood };
-  if (subject.kind === 'group') return { kind: 'group', group: subject.group, member: subject.member };
-  return IMPLIED;
+  return subject.kind === 'brood' || subject.kind === 'group' ? subject : IMPLIED;
 }
 
 function withMember(fish: FishRef, sex: Sex | null): FishRef {

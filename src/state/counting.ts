@@ -40,7 +40,7 @@ export function observe(
   const where = tank ?? onlyTank(body);
   const again = sameMoment(body, where, event);
   const touched = again !== null && isTouched(body, again);
-  if (again) takeBack(draft.problems, body, again, touched);
+  if (again) takeBack(draft, body, again, touched);
   const before = knownOf(body);
   const stands = sure || touched;
   const news =
@@ -48,7 +48,7 @@ export function observe(
   if (news) draft.problems.push(news);
   const { day, minute, place } = event;
   const counted: CountSeen = { day, minute, tank: where, count, sure, place, replaced: false, total: body.total };
-  keepBefore(body, counted, before);
+  keepBefore(draft, counted, before);
   body.counts.push(counted);
   if (isYoung(body) && body.ended?.how === 'gone' && body.total.high > 0) body.ended = null;
 }
@@ -78,7 +78,8 @@ function ofPart(
   const dropped = Math.max(0, old.low - next.high);
   body.parts.set(tank, next);
   if (broken) forgetCeilings(body);
-  settleTotal(body, tank, next, dropped);
+  if (isSure(old)) lessLikely(body, dropped);
+  settleTotal(body, tank, next, isSure(old) ? 0 : dropped);
   if (sure) {
     body.ceilings.set(tank, { count: count.low, place: event.place });
     if (body.parts.size <= 1 && !movedApart(body)) body.ceiling = { count: count.low, place: event.place };
@@ -155,6 +156,12 @@ function settleTotal(body: Body, tank: string, part: Interval, dropped: number):
   const { total } = body;
   const likely = total.likely === null ? null : clamp(total.likely, low, Math.min(total.high, high));
   body.total = { low, likely, high: Math.max(low, Math.min(total.high, high)) };
+}
+
+/** Fish that surely were in a tank and are not: they died there unseen, and are in no other. */
+function lessLikely(body: Body, dropped: number): void {
+  const { total } = body;
+  body.total = { ...total, likely: total.likely === null ? null : Math.max(0, total.likely - dropped) };
 }
 
 function movedApart(body: Body): boolean {

@@ -3,6 +3,7 @@ import type { Day } from '../core/day.ts';
 import { isSure } from '../core/interval.ts';
 import type { Problem } from '../core/problem.ts';
 import { sameClause } from '../core/span.ts';
+import type { Draft } from './draft.ts';
 import type { Body, Ceiling, CountSeen, Gone, Tally } from './stock.ts';
 import type { Moment } from './tally.ts';
 
@@ -10,13 +11,16 @@ import type { Moment } from './tally.ts';
  * What was known of the fish before a count. Needed only while the same day is folded, in which another count may
  * replace it: no part of the room.
  */
-const stoodBefore = new WeakMap<Body, { readonly day: Day; readonly counts: Map<CountSeen, Before> }>();
+const stoodBefore = new WeakMap<
+  Pick<Draft, 'problems'>,
+  { readonly day: Day; readonly counts: Map<CountSeen, Before> }
+>();
 
 /** Keeps what was known before a count, for as long as another of the same day may replace it. */
-export function keepBefore(body: Body, count: CountSeen, before: Before): void {
-  const kept = stoodBefore.get(body);
+export function keepBefore(draft: Pick<Draft, 'problems'>, count: CountSeen, before: Before): void {
+  const kept = stoodBefore.get(draft);
   if (kept?.day === count.day) kept.counts.set(count, before);
-  else stoodBefore.set(body, { day: count.day, counts: new Map([[count, before]]) });
+  else stoodBefore.set(draft, { day: count.day, counts: new Map([[count, before]]) });
 }
 
 /** What stood before a count, and how many lines and losses had been told till then. */
@@ -39,11 +43,11 @@ export function isTouched(body: Body, count: CountSeen): boolean {
 }
 
 /** Makes nothing of a count that another one replaces: what it narrowed, what it bounded, what it seemed to contradict. */
-export function takeBack(problems: Problem[], body: Body, old: CountSeen, touched: boolean): void {
+export function takeBack(draft: Pick<Draft, 'problems'>, body: Body, old: CountSeen, touched: boolean): void {
   old.replaced = true;
-  const own = problems.findIndex(({ kind, at }) => at === old.place && OF_COUNTS.has(kind));
-  if (own >= 0) problems.splice(own, 1);
-  const before = stoodBefore.get(body)?.counts.get(old);
+  const own = draft.problems.findIndex(({ kind, at }) => at === old.place && OF_COUNTS.has(kind));
+  if (own >= 0) draft.problems.splice(own, 1);
+  const before = stoodBefore.get(draft)?.counts.get(old);
   if (before === undefined) return;
   if (!touched) return restore(body, before);
   if (body.ceiling?.place === old.place) body.ceiling = raisedBack(body.ceiling, old, before.ceiling);

@@ -144,8 +144,7 @@ function oneSubject(line: LineContext, heading: ReadHeading, node: ClauseNode, s
 /** With several groups in the heading each clause is about the group whose turn it is. */
 function fishFor(heading: ReadHeading, subject: Subject): ReadHeading['fish'] {
   if (heading.fish.kind !== 'implied' || heading.subjects.length === 1) return heading.fish;
-  if (subject.kind === 'group') return { kind: 'group', group: subject.group, member: subject.member };
-  return subject.kind === 'brood' ? { kind: 'brood', brood: subject.brood } : IMPLIED;
+  return subject.kind === 'brood' || subject.kind === 'group' ? subject : IMPLIED;
 }
 
 /** Numbers of fish and sums of money belong to one tank. */

@@ -46,7 +46,7 @@ export function stretchesOf(room: Room, brood: SeenBrood): (from: Day, to: Day) 
     const { lost, fishDays } = learnt[phase];
     return learntLoss(usualLoss(guild, phase), lost, fishDays);
   };
-  const phases = phasesOf(turns).map((one) => ({ ...one, loss: rate(one.phase) }));
+  const phases = phasesOf(turns).map((one) => ({ loss: rate(one.phase), ...one }));
   return (from, to) =>
     phases.flatMap(({ phase, start, end, loss }) => {
       const days = Math.min(to, end) - Math.max(from, start);

@@ -115,10 +115,10 @@ export function readingsOf(room: Room, body: SeenBody, anchor: Day): UsedReading
   return body.sizes
     .filter((seen) => !seen.replaced)
     .map((seen) => ({
-      ...meanOf(seen, partCount(body, seen), isSelected(room, body, seen)),
       age: seen.day - anchor,
       day: seen.day,
       seen,
+      ...meanOf(seen, partCount(body, seen), isSelected(room, body, seen)),
     }));
 }
 

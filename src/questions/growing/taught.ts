@@ -143,7 +143,7 @@ export function bringBackPaces(room: Room, paces: readonly OverPaces[], isAsThen
   const byBrood = paces.flatMap((one) =>
     one.paces
       .filter(({ brood }) => isAsThen(brood))
-      .map(({ brood, pace }) => [brood, { ...one, pace: pace ?? 'none' }] as const),
+      .map(({ brood, pace }) => [brood, { pace: pace ?? 'none', ...one }] as const),
   );
   brought.set(room, new Map(byBrood));
 }

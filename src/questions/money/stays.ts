@@ -116,8 +116,8 @@ function lastDay(room: Room, body: SeenBody, tank: string, left: Day): Day {
 function turnsOf(body: SeenBody, moves: readonly DeepReadonly<Move>[]): readonly Turn[] {
   const moved = moves.flatMap(({ day, minute, from, to, as, place }): Turn[] => {
     const when = { day, minute: minute ?? 0, line: place.line };
-    const came: Turn = { ...when, tank: to, how: 'came' };
-    return from === null ? [came] : [{ ...when, tank: from, how: as === 'all' ? 'all left' : 'some left' }, came];
+    const came: Turn = { tank: to, how: 'came', ...when };
+    return from === null ? [came] : [{ tank: from, how: as === 'all' ? 'all left' : 'some left', ...when }, came];
   });
   const gone = body.gone.flatMap(({ day, tank, whole, place }): Turn[] =>
     tank === null ? [] : [{ day, minute: 0, line: place.line, tank, how: whole ? 'all left' : 'some left' }],
