@@ -3,11 +3,12 @@ import type { Interval } from '../core/interval.ts';
 import { times, middle } from '../core/interval.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { Measure } from '../core/quantity.ts';
-import { rangeWords } from '../core/words.ts';
+import { dayWords, listWords, rangeWords } from '../core/words.ts';
 import { DEGREES_A_DAY, gramsToRaise } from '../science/chemistry.ts';
 import { changeNeeded } from '../science/dilution.ts';
 import type { Room } from '../state/draft.ts';
-import { kitFactor, lastOf, PARAMETER_WORDS, type readingsOf } from './readings.ts';
+import { changesAfter, hardenedAfter } from './outdated.ts';
+import { kitFactor, lastOf, PARAMETER_WORDS, type LastReading, type readingsOf } from './readings.ts';
 import { afterRaising } from './raised.ts';
 import type { WaterBody } from './waters.ts';
 
@@ -49,11 +50,23 @@ export function reach(room: Room, known: Known, target: Target): Reach {
   const last = lastOf(known.facts, target.of);
   const factor = kitFactor(room, target.of);
   const now = last === null ? null : middle(times(last.value, factor));
-  if (now === null) return none(target, `no ${word} on record: test first`);
+  if (last === null || now === null) return none(target, `no ${word} on record: test first`);
   if (Math.abs(now - target.value) < 1e-9) return none(target, `${word} is at ${target.value} already`);
   if (now < target.value && (target.of === 'kh' || target.of === 'gh'))
-    return byDose(room, known, target, target.of, now);
-  return byChange(room, known, target, now);
+    return since(room, known, last, byDose(room, known, target, target.of, now));
+  return since(room, known, last, byChange(room, known, target, now));
+}
+
+/** Whoever changed or dosed since the reading that this goes by is told first, lest it be done twice. */
+function since(room: Room, { body }: Known, last: LastReading, reached: Reach): Reach {
+  const { of } = last;
+  const changes = changesAfter(room, body, last).map(({ day }) => `change on ${dayWords(day, room.on)}`);
+  const doses = of === 'kh' || of === 'gh' ? hardenedAfter(room, body, last, of) : [];
+  const done = [...changes, ...doses.map(({ day }) => `dose on ${dayWords(day, room.on)}`)];
+  if (done.length === 0) return reached;
+  const { word } = PARAMETER_WORDS[of];
+  const told = `${word} was read on ${dayWords(last.day, room.on)}, before the ${listWords(done.slice(-2))}: test it again first`;
+  return { ...reached, cautions: [told, ...reached.cautions] };
 }
 
 function byChange(room: Room, known: Known, target: Target, now: number): Reach {

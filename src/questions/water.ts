@@ -9,7 +9,6 @@ import type { LineRef } from '../core/span.ts';
 import { linesOf } from '../core/span.ts';
 import { dayWords, listWords, rangeWords } from '../core/words.ts';
 import type { Dose, WaterAmount } from '../journal/event.ts';
-import { AMMONIA_MARKS } from '../science/ammonia.ts';
 import { robustLine } from '../science/trend.ts';
 import { shareOf } from '../state/done.ts';
 import type { Room } from '../state/draft.ts';
@@ -32,14 +31,13 @@ import {
   type Parameter,
 } from './readings.ts';
 import { reach, type Reach, type Target } from './target.ts';
+import { verdictOn } from './verdict.ts';
 import { bodiesOfWater, bodyOfWater, type WaterBody } from './waters.ts';
 import { watches } from './watch.ts';
 import type { WhyRow } from './whyrow.ts';
 
 /** Days back that a trend is drawn through. */
 const TREND_DAYS = 60;
-/** Days for which a reading of ammonia is told as how it stands (ours: a setting). */
-const AMMONIA_LASTS = 30;
 /** Readings that a trend needs, over at least so many days (ours). */
 const TREND_READINGS = 3;
 const TREND_SPAN = 14;
@@ -142,7 +140,7 @@ function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow 
     ammonia: ammonia && {
       toxic: ammonia.toxic,
       missing: ammonia.missing,
-      verdict: verdictOn(room, ammonia.tan.day, ammonia.toxic),
+      verdict: verdictOn(room, body, ammonia),
     },
     trends: TRENDING.flatMap(([of, least]) => trendOf(room, facts, of, least)),
     changes: changes.map((change) => changeRow(room, body, change)),
@@ -155,7 +153,9 @@ function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow 
       source: 'the journal; Emerson et al. 1975 for ammonia, its marks from UF/IFAS FA-16',
       steps: [
         litres === null ? 'litres not known' : `${rangeWords(litres)} L of live water`,
-        ...(ammonia === null ? ['no ammonia reading on record'] : ammoniaSteps(room, ammonia)),
+        ...(ammonia === null
+          ? ['no ammonia reading on record']
+          : [...ammoniaSteps(room, ammonia), verdictOn(room, body, ammonia)]),
         ...load.steps,
         ...(reached === null ? [] : reached.steps),
       ],
@@ -194,21 +194,6 @@ const TRENDING = [
   ['conductivity', 10],
   ['temperature', 0.5],
 ] as const satisfies readonly (readonly [Parameter, number])[];
-
-/** A reading that is too old says what was, not what is. */
-function verdictOn(room: Room, tested: Day, toxic: Interval): string {
-  if (room.on - tested <= AMMONIA_LASTS) return verdictOf(toxic);
-  return `by a test of ${dayWords(tested, room.on)}, too old to go by: test again`;
-}
-
-/** In words, never as a promise: what a figure under the marks means is that no harm is known at it. */
-function verdictOf(toxic: Interval): string {
-  const { low, high } = toxic;
-  if (high < AMMONIA_MARKS.watch) return 'under the mark of 0.02';
-  if (low >= AMMONIA_MARKS.kills) return 'deadly';
-  if (low >= AMMONIA_MARKS.harms) return 'harms the fish';
-  return low >= AMMONIA_MARKS.watch ? 'may harm the fish' : 'may be over the mark of 0.02';
-}
 
 /** Rise or fall a week, where enough readings stand far enough apart. */
 function trendOf(room: Room, facts: ReturnType<typeof readingsOf>, of: Parameter, least: number): TrendRow[] {

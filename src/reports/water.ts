@@ -1,5 +1,5 @@
 /** The water as text and as JSON: one row a water in the room, or one water with everything about it. */
-import { isSure } from '../core/interval.ts';
+import { isSure, times } from '../core/interval.ts';
 import type { WaterRow } from '../questions/water.ts';
 import { countJson, dayJson, linesJson } from './json.ts';
 import type { Look } from './look.ts';
@@ -63,7 +63,7 @@ function overview(row: WaterRow, look: Look): Row {
       row.name,
       readingsByDay(row, look).join('; '),
       ammoniaWords(row),
-      change === undefined ? 'none in 4 weeks' : `${changeWords(change)} on ${dayText(change.on, look)}`,
+      change === undefined ? 'none in 4 weeks' : `${changeWords(change, row)} on ${dayText(change.on, look)}`,
     ],
     under: [
       ...row.trends.filter(({ words }) => !words.includes('steady')).map(({ words }) => words),
@@ -96,8 +96,7 @@ function detail(row: WaterRow, look: Look): string {
     ...row.trends.map(({ words }) => words),
     ...row.load.says,
     ...row.changes.map(
-      (change) =>
-        `${dayText(change.on, look)} changed ${changeWords(change)}${change.where === row.name ? '' : ` in ${change.where}`}${missedWords(change)}`,
+      (change) => `${dayText(change.on, look)} changed ${changeWords(change, row)}${missedWords(change)}`,
     ),
     ...row.doses.map(
       ({ on, product, dose, where, treated, ...one }) =>
@@ -119,9 +118,13 @@ function missedWords({ missed }: WaterRow['changes'][number]): string {
   return missed.length === 0 ? '' : `, missed by ${listWords([...missed])} off the loop`;
 }
 
-function changeWords({ amount, share }: WaterRow['changes'][number]): string {
-  if (amount.unit === 'share') return `${rangeWords({ ...amount, low: amount.low * 100, high: amount.high * 100 })} %`;
-  return `${rangeWords(amount)} L${share === null ? '' : ` (${Math.round(share * 100)} %)`}`;
+/** `30 %`, `40 L (7 %)`; of one tank of a loop, or of a tray, what it was of the whole: `50 % of A1 (12 % of Long)`. */
+function changeWords({ amount, share, where }: WaterRow['changes'][number], { name }: WaterRow): string {
+  const part = share === null ? null : `${Math.round(share * 100)} %`;
+  const inParts = amount.unit === 'share';
+  const much = inParts ? `${rangeWords(times(amount, 100))} %` : `${rangeWords(amount)} L`;
+  if (where === name || where === 'room') return inParts || part === null ? much : `${much} (${part})`;
+  return `${much} ${inParts ? 'of' : 'in'} ${where}${part === null ? '' : ` (${part} of ${name})`}`;
 }
 
 function doseWords(dose: WaterRow['doses'][number]['dose']): string {

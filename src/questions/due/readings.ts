@@ -9,8 +9,8 @@ import type { Room } from '../../state/draft.ts';
 import { isOpenOn } from '../../state/rigs.ts';
 import { sharers } from '../../state/tanks.ts';
 import { wasHeatedBy } from '../../state/temperature.ts';
-import { isToldLater } from '../../state/when.ts';
 import { rowId } from '../id.ts';
+import { changesAfter } from '../outdated.ts';
 import {
   ammoniaOf,
   ammoniaSteps,
@@ -26,6 +26,7 @@ import { afterRaising } from '../raised.ts';
 import { bodiesOfWater, type WaterBody } from '../waters.ts';
 import { CAUTION } from './cautions.ts';
 import type { DueItem } from './item.ts';
+import { raisedRow } from './raised.ts';
 
 /** A reading older than this many days asks for nothing any more (ours: a setting). */
 const READING_LASTS = 30;
@@ -54,19 +55,6 @@ export function readingsDue(room: Room): readonly DueItem[] {
   });
 }
 
-/** Changes of this water after a reading. */
-function changesSince(room: Room, body: WaterBody, reading: LastReading): Room['water']['changes'] {
-  const { changes } = room.water;
-  const from = changes.findLastIndex(({ day }) => day < reading.day) + 1;
-  return changes
-    .slice(from)
-    .filter(
-      (change) =>
-        isToldLater(change, reading) &&
-        (change.where === body.name || body.tanks.some((tank) => change.tanks.includes(tank))),
-    );
-}
-
 interface Asked {
   readonly reading: LastReading;
   readonly weight: 1 | 2 | 3;
@@ -82,7 +70,7 @@ interface Asked {
 function changeRow(room: Room, body: WaterBody, asked: Asked): DueItem {
   const { reading, weight } = asked;
   const { word } = PARAMETER_WORDS[reading.of];
-  const since = changesSince(room, body, reading);
+  const since = changesAfter(room, body, reading);
   const lines = linesOf([reading.place, ...since.map(({ place }) => place)]);
   const changed = since.length > 0;
   return {
@@ -109,7 +97,8 @@ function ammoniaRow(room: Room, body: WaterBody, ammonia: Ammonia | null): DueIt
   const { tan, toxic, missing } = ammonia;
   const certain = toxic.likely ?? toxic.low;
   const possible = toxic.high;
-  if (possible < AMMONIA_MARKS.watch || tan.value.high <= 0) return [];
+  if (tan.value.high <= 0) return [];
+  if (possible < AMMONIA_MARKS.watch) return raisedRow(room, body, ammonia);
   const weight = certain >= AMMONIA_MARKS.harms ? 3 : certain >= AMMONIA_MARKS.watch ? 2 : 1;
   const without = missing.length === 0 ? '' : ` (${listWords([...missing])} not known)`;
   const read = `${readingWords(room, 'tan', tan.value)} on ${dayWords(tan.day, room.on)}`;
