@@ -141,7 +141,8 @@ function origins(one: CoupleRow['one'], other: CoupleRow['one']): readonly strin
   const told = [one, other].filter(({ origin }) => origin !== UNSAID);
   const words = ({ origin }: CoupleRow['one']): string => origin.replace(`, ${UNSAID}`, '');
   const [first] = told;
-  if (told.length === 2 && first && one.origin === other.origin) return [`both ${words(first)}`];
+  if (told.length === 2 && first && one.origin === other.origin)
+    return [`${first.origin.includes(' or ') ? 'each' : 'both'} ${words(first)}`];
   return told.map((parent) => `${parent.fish} ${words(parent)}`);
 }
 

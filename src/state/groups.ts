@@ -43,7 +43,8 @@ function declare(draft: Draft, event: EventOf<'group declared'>): void {
     from: event.from,
   });
   const count = heads ?? usualCount(event, members.length);
-  for (const name of event.parentsFrom) takeFrom(draft, event, name, count, group);
+  const each = fromEach(count, event.parentsFrom.length);
+  for (const name of event.parentsFrom) takeFrom(draft, event, name, each, group);
   draft.stock.groups.set(event.group, group);
   putIn(draft, group, event.tank, count, event);
   describe(group, event);
@@ -136,11 +137,21 @@ function amend(draft: Draft, group: Group, event: EventOf<'group declared'>): vo
   membersMoved(group, along, event.tank, event);
 }
 
+/** How many of a new group came from each of the stocks that its line names: at least one, and not more than leaves one for each other. */
+function fromEach(count: Heads | Interval, sources: number): Heads | Interval {
+  if (sources < 2) return count;
+  const { high } = isHeads(count) ? count.total : count;
+  const most = Math.max(1, high - (sources - 1));
+  return { low: high < sources ? 0 : 1, likely: most === 1 ? 1 : null, high: most };
+}
+
 /** Fish that a new group was made of: they leave the brood or group that they were, and perhaps its tank. */
 function takeFrom(draft: Draft, event: EventBase, name: string, count: Heads | Interval, group: Group): void {
   const source: Group | Brood | undefined = draft.stock.broods.get(name) ?? draft.stock.groups.get(name);
   if (!source) return;
-  const from = onlyTank(source);
+  // Of a stock in several tanks those were taken that were in the new group's tank already.
+  const home = group.home !== null && source.parts.has(group.home) ? group.home : null;
+  const from = onlyTank(source) ?? home;
   const out = takeFish(draft, event, source, from, isHeads(count) ? count : headsOf(count), 'joined');
   if (out !== null) carried(draft, event, group.name, from, group.home, out);
 }

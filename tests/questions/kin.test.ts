@@ -121,6 +121,23 @@ describe('pairs', () => {
     expect(kinOfTwo(room, 'Rowan-1 or Sedge-1', 'Rowan')?.couples[0]?.kin.f).toEqual({ low: 0, high: 0.25 });
   });
 
+  // Wright's paths by hand: Alder and Beech are each one Rowan-1 × one Sedge-1, so their young are double first cousins:
+  // four shared grandparents, each ½^(2+2+1) = 1/32, together 0.125; a Rowan-1 of Alder's other side 2 × ½^(1+2+1) = 0.125.
+  test('a pair out of two broods is one of each, so crossed', () => {
+    const room = roomOf(`2026-07-01 pair Alder: krib; male; female; in A3; from Rowan-1 and Sedge-1
+2026-07-01 pair Beech: krib; male; female; in B3; from Rowan-1 and Sedge-1
+2026-08-01 A3: spawned, about 40 eggs
+2026-08-11 A3: free-swimming, about 30
+2026-08-01 B3: spawned, about 40 eggs
+2026-08-11 B3: free-swimming, about 30
+2026-12-01 pair Cedar: krib; male; female; in A3; from Alder-1 and Beech-1
+2026-12-01 pair Damson: krib; male; female; in B3; from Alder-1 and Rowan-1
+`);
+    expect(couple(kin(room), 'Alder')).toMatchObject({ f: { low: 0, high: 0 }, says: 'no shared parents on record' });
+    expect(couple(kin(room), 'Cedar')?.f).toEqual({ low: 0.125, high: 0.125 });
+    expect(couple(kin(room), 'Damson')?.f).toEqual({ low: 0.125, high: 0.125 });
+  });
+
   test('two of one sex make no couple; an unknown name finds nothing', () => {
     const room = roomOf('2026-03-01 trio Holly: thomasi; male; females Wren and Pip; in A3\n');
     expect(kinOfTwo(room, 'Wren', 'Pip')?.couples).toEqual([]);

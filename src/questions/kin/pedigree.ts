@@ -109,8 +109,10 @@ function sameFish(room: Room, fish: SeenFish): string | null {
 function memberOf(room: Room, group: SeenGroup, fish: SeenFish, index: number): Animal {
   const sources = fish.joined === undefined ? group.parentsFrom : fish.joined.from === null ? [] : [fish.joined.from];
   const id = `${group.name}#${String(index)}`;
+  const apart = fish.joined === undefined ? oneOfEach(room, group, index) : null;
   return {
     ...descent(room, group, sources, id, fish.joined === undefined),
+    ...apart,
     id,
     name: fish.name ?? `${articleOf(group, fish)} ${fish.sex ?? 'fish'} of ${group.name}`,
     body: group.name,
@@ -118,6 +120,26 @@ function memberOf(room: Room, group: SeenGroup, fish: SeenFish, index: number): 
     species: group.species,
     lines: [fish.joined?.place ?? group.declared],
   };
+}
+
+/** Two fish out of two stocks are one of each, either way round: as the one came, the other did not. Null for any others. */
+function oneOfEach(room: Room, group: SeenGroup, index: number): Pick<Animal, 'choice' | 'couples'> | null {
+  const declared = group.members.filter(({ joined }) => joined === undefined);
+  if (declared.length !== 2 || group.parentsFrom.length !== 2) return null;
+  const [some = [], others = []] = group.parentsFrom.map((name) => couplesOf(room, originsOf(room, [name])));
+  if (some.length + others.length === 0) return null;
+  const ways = orUnknown(some).flatMap((one) => orUnknown(others).map((other) => ({ one, other })));
+  const straight = ways.map(({ one }) => one);
+  const crossed = ways.map(({ other }) => other);
+  const first = group.members.findIndex(({ joined }) => joined === undefined) === index;
+  return {
+    choice: `pair ${group.name}`,
+    couples: first ? [...straight, ...crossed] : [...crossed, ...straight],
+  };
+}
+
+function orUnknown(couples: readonly Couple[]): readonly Couple[] {
+  return couples.length > 0 ? couples : [UNKNOWN];
 }
 
 /** `the male`, `a female` where there are several, `an earlier male` where it is gone. */
