@@ -20,6 +20,7 @@ import { disputeRow } from './pairs/dispute.ts';
 import type { DisputeRow } from './pairs/dispute.ts';
 import { numbersOf, roomsDisputes } from './pairs/numbers.ts';
 import type { PairNumbers } from './pairs/numbers.ts';
+import { leftOf, type Left } from './pairs/left.ts';
 import { pastOf } from './pairs/past.ts';
 import type { Past } from './pairs/past.ts';
 import { latestBroods, isGuarded, isResting, partedWords, spawningOf } from './pairs/spawning.ts';
@@ -39,6 +40,8 @@ export interface PairRow {
   readonly species: string | null;
   readonly tank: string | null;
   readonly state: BondState;
+  /** What is left of it, where some of its fish are gone for good; null while it is whole. */
+  readonly left: Left | null;
   /** `in a dispute`, `holding`, `guarding Rowan-1`; null where there is nothing to tell. */
   readonly doing: string | null;
   readonly dispute: OpenDispute | null;
@@ -122,6 +125,7 @@ export function pairRow(room: Room, group: SeenGroup, others: readonly DisputeRo
     species: group.species,
     tank: seatOf(group),
     state,
+    left: leftOf(room, group),
     doing: doingOf(room, group),
     dispute,
     disputes,
@@ -145,8 +149,11 @@ export function pairRow(room: Room, group: SeenGroup, others: readonly DisputeRo
   };
 }
 
-function nextOf({ last, interval }: Spawning): DayWindow | null {
-  if (last === null || interval === null) return null;
+/** Nobody spawns alone, parted or split up. */
+const NO_NEXT: ReadonlySet<string | null> = new Set(['single', 'apart', 'split up']);
+
+function nextOf({ last, interval, waits }: Spawning): DayWindow | null {
+  if (last === null || interval === null || NO_NEXT.has(waits)) return null;
   const { low, likely, high } = interval.days;
   return {
     low: last.low === null ? null : addDays(last.low, Math.floor(low)),

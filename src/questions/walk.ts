@@ -9,7 +9,7 @@ import { linesOf } from '../core/span.ts';
 import type { LineRef } from '../core/span.ts';
 import { ageWords, sinceWords } from '../core/words.ts';
 import { bodiesIn, isBrood, partIn } from '../state/bodies.ts';
-import type { SeenBody } from '../state/bodies.ts';
+import type { SeenBody, SeenGroup } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import { openRigs } from '../state/rigs.ts';
 import { homeLoopOf, loopOf } from '../state/tanks.ts';
@@ -19,6 +19,7 @@ import { rowId } from './id.ts';
 import { lastReason } from './last.ts';
 import { ageOf } from './laying.ts';
 import { doingOf } from './pairs.ts';
+import { leftOf } from './pairs/left.ts';
 import { retiredWithFish, retiredWords, tanksWithFishToo, type Retired } from './retired.ts';
 import { stageOf } from './stages.ts';
 import type { WhyRow } from './whyrow.ts';
@@ -120,7 +121,8 @@ function fishIn(room: Room, tank: string, body: SeenBody): WalkFish {
     const age = ageWords(ageOf(room, body));
     return { name: body.name, what: `${stageOf(room, body)}, ${age}`, count, plain: false, doing: null };
   }
-  const what = [body.species, body.kind].filter((word) => word !== null).join(' ');
+  const left = leftOf(room, body);
+  const what = left === null ? kindWords(body) : listed([body.species, left.what, left.lost]);
   const whole = body.members.length > 0 && count.low === count.high && count.low === body.total.low;
   const here = body.members.filter((fish) => fish.gone === null && fish.tank === tank);
   const some = whole ? '' : here.map((fish) => fish.name ?? fish.sex ?? 'one').join(', ');
@@ -131,6 +133,15 @@ function fishIn(room: Room, tank: string, body: SeenBody): WalkFish {
     plain: whole || some !== '',
     doing: body.home === tank ? doingOf(room, body) : null,
   };
+}
+
+/** `krib pair`. */
+function kindWords({ species, kind }: SeenGroup): string {
+  return [species, kind].filter((word) => word !== null).join(' ');
+}
+
+function listed(words: readonly (string | null)[]): string {
+  return words.filter((word) => word !== null).join(', ');
 }
 
 /** Off its loop without a line that says so as a measure: nothing to add where a measure says it. */

@@ -88,12 +88,18 @@ function bondWords({ state, doing }: PairRow): string {
   return [bond, ...calmDoings(doing)].join(', ');
 }
 
+/** `male died 3 Feb`, where fish of it are gone for good. */
+function lostWords({ left }: PairRow): string[] {
+  return left === null ? [] : [left.lost];
+}
+
 function calmDoings(doing: PairRow['doing']): string[] {
   return doing === null ? [] : doing.split('; ').filter((one) => one !== 'in a dispute');
 }
 
-function nowCell({ dispute, doing }: PairRow, look: Look): Cell {
-  const calm = calmDoings(doing);
+function nowCell(pair: PairRow, look: Look): Cell {
+  const { dispute, doing } = pair;
+  const calm = [...calmDoings(doing), ...lostWords(pair)];
   if (dispute === null) return calm;
   const text = `dispute day ${String(dispute.days)}, ${dispute.worst}`;
   return [{ text, paint: dispute.advice.rank >= 4 ? look.paint.urgent : look.paint.late }, ...calm];
@@ -114,9 +120,9 @@ function nextCell({ spawning, next, dispute, state }: PairRow, look: Look): Cell
 }
 
 function details(pair: PairRow, look: Look): string {
-  const { name, kind, species, spawning, dispute, past } = pair;
+  const { name, spawning, dispute, past } = pair;
   const told = [
-    `${name}: ${[species, kind].filter((word) => word !== null).join(' ')}${at(pair)}, ${bondWords(pair)}`,
+    `${name}: ${whoWords(pair)}${at(pair)}, ${[bondWords(pair), ...lostWords(pair)].join('; ')}`,
     ...(dispute === null ? [] : [`now: ${advised(dispute)}`]),
     spawnWords(pair, look),
     ...(spawning.waits === null || spawning.last === null ? [] : [`not called late: ${spawning.waits}`]),
@@ -134,6 +140,12 @@ function details(pair: PairRow, look: Look): string {
   return [...told.map((line) => paragraph(line, look.width, 2)), ...(rows === '' ? [] : ['', rows.trimEnd()])].join(
     '\n',
   );
+}
+
+/** `krib pair`; of one that lost its male `krib, 1 female of the pair`. */
+function whoWords({ species, kind, left }: PairRow): string {
+  if (left !== null) return [...(species === null ? [] : [species]), left.what].join(', ');
+  return [species, kind].filter((word) => word !== null).join(' ');
 }
 
 function spawnWords({ spawning }: PairRow, look: Look): string {
@@ -174,6 +186,7 @@ function pairJson(pair: PairRow): object {
     species,
     tank,
     state,
+    left: pair.left === null ? null : `${pair.left.what}, ${pair.left.lost}`,
     doing,
     dispute: dispute === null ? null : openJson(dispute),
     disputes: disputes.map(disputeJson),

@@ -33,7 +33,7 @@ export function isCalled({ putOffKey: key, putOffAlso: also }: DueItem, said: st
 
 /** True where such a line speaks of that place. */
 export function isAt(room: Room, { where, tanks }: Pick<PutOff, 'where' | 'tanks'>, place: string): boolean {
-  return tanks === null ? isThere(room, where, place) : tanks.includes(place);
+  return tanks === null ? isThere(room, where, place) : where === place || tanks.includes(place);
 }
 
 /** Whether a line about `where` speaks of that place: the place itself, or fish that live there. */

@@ -53,7 +53,8 @@ export function spawningOf(room: Room, group: SeenGroup): Spawning {
   const waits = interval === null ? null : waitsFor(room, group, broods);
   const ago = last === null ? null : ageOf(room, last);
   const over = ago === null || interval === null ? null : Math.max(0, Math.floor(ago.low - interval.days.high));
-  const lateDays = waits === null ? over : null;
+  // A female alone may still drop young, and is never late.
+  const lateDays = waits === null && partedWords(group) === null ? over : null;
   return {
     last: last === null ? null : datesOf(room, last).laid,
     lastBrood: last?.name ?? null,
@@ -155,7 +156,7 @@ function waitsFor(room: Room, group: SeenGroup, broods: readonly SeenBrood[]): s
   if (guarded) return `guarding ${guarded.name}`;
   if (group.bond === 'split up' || isResting(group, broods)) return group.bond;
   const apart = partedWords(group);
-  if (apart !== null) return apart;
+  if (apart !== null && !hasStored(room, group)) return apart;
   const { upset } = group;
   if (upset !== null && room.on - upset.day < SETTLE_DAYS) return `${upset.how} on ${dayWords(upset.day, room.on)}`;
   return coldWords(room, group);
@@ -188,6 +189,18 @@ export function partedWords(group: SeenGroup): 'single' | 'apart' | null {
   if (!told) return null;
   if (males.length === 0 || females.length === 0) return 'single';
   return males.some((male) => females.some((female) => female.tank === male.tank)) ? null : 'apart';
+}
+
+/** Days for which a livebearer drops young without a male (common practice, no source: from memory, some months). */
+const STORED = 90;
+
+/** True for females of a livebearer that were with a male not long ago. */
+function hasStored(room: Room, group: SeenGroup): boolean {
+  if (speciesOf(room, group)?.traits.guild !== 'livebearer') return false;
+  if (!livingMembers(group).some((fish) => fish.sex === 'female')) return false;
+  const lost = group.members.flatMap((fish) => (fish.sex === 'male' && fish.gone !== null ? [fish.gone.day] : []));
+  const parted = group.upset === null ? [] : [group.upset.day];
+  return room.on - Math.max(...lost, ...parted) <= STORED;
 }
 
 function coldWords(room: Room, group: SeenGroup): string | null {
