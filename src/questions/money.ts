@@ -179,7 +179,8 @@ function reason(
   places: readonly Place[],
 ): Pick<MoneyRow, 'because' | 'lines'> {
   const lines = linesOf(places);
-  const tanks = parts.weeks.map(({ tank, weeks }) => `${weeks.toFixed(1)} in ${tank}`);
+  const shown = tenthsThatAddUp(parts.weeks.map(({ weeks }) => weeks));
+  const tanks = parts.weeks.map(({ tank }, index) => `${(shown[index] ?? 0).toFixed(1)} in ${tank}`);
   return {
     because: {
       rule: 'income is what was written for the fish less the part that the auction keeps; a week in a tank that several stocks share counts for each by an equal part',
@@ -201,6 +202,21 @@ function reason(
     },
     lines,
   };
+}
+
+/** Numbers to a tenth whose sum is their sum to a tenth: those cut off most are rounded up first, so that a reader can add them. */
+function tenthsThatAddUp(values: readonly number[]): readonly number[] {
+  const tenths = values.map((value) => Math.floor(value * 10 + 1e-9));
+  const whole = Math.round(values.reduce((all, value) => all + value, 0) * 10 + 1e-9);
+  const missing = whole - tenths.reduce((all, value) => all + value, 0);
+  const cut = values.map((value, index) => ({ index, by: value * 10 - (tenths[index] ?? 0) }));
+  const raised = new Set(
+    cut
+      .toSorted((a, b) => b.by - a.by)
+      .slice(0, missing)
+      .map(({ index }) => index),
+  );
+  return tenths.map((value, index) => (value + (raised.has(index) ? 1 : 0)) / 10);
 }
 
 function merged(weeks: readonly TankWeeks[]): readonly TankWeeks[] {

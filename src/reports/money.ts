@@ -31,8 +31,10 @@ function matters({ since, name, total, currency, species, pairs, broods }: Money
   const each = (row: MoneyRow): string => `${row.name} ${eachWords(row)}${unit} a tank-week`;
   if (name !== null)
     return `${each(best)}${days}, ${sumWords(best.income)}${unit} in ${weeks(best.tankWeeks)} tank-weeks`;
-  const worst = species.length > 1 ? species.at(-1) : undefined;
   const spent = total.spent === 0 ? '' : `, ${total.spent.toFixed(2)} spent`;
+  if (!shown.some(hasEarned))
+    return `nothing sold${since === null ? ' yet' : days}${total.spent === 0 ? '' : `, ${total.spent.toFixed(2)}${unit} spent`}`;
+  const worst = species.length > 1 ? species.at(-1) : undefined;
   return `${sumWords(total.income)}${unit} for fish${spent}${days}; best ${each(best)}${worst === undefined ? '' : `, least ${each(worst)}`}`;
 }
 

@@ -54,6 +54,25 @@ describe('tank-weeks', () => {
     expect(own.map(({ from, to }) => to - from)).toEqual([28, 14]);
   });
 
+  test('a number that left nobody ends a stay as «all» does', () => {
+    const gone = '2026-02-26 B1: moved 30 Rowan-1 to A1\n2026-03-12 B1: sold 10 Rowan-1 at 4.00 each\n';
+    const back = '2026-03-26 A1: moved 5 Rowan-1 to B1\n';
+    const own = (text: string, on?: string): readonly number[] =>
+      stays(roomOf(text, on))
+        .filter(({ body, tank }) => body === 'Rowan-1' && tank === 'B1')
+        .map(({ from, to }) => to - from);
+    expect(own(gone)).toEqual([28]);
+    expect(own(gone + back)).toEqual([28, 28]);
+    expect(brood(roomOf(gone + back, '2026-03-20')).tankWeeks).toBe(brood(roomOf(gone, '2026-03-20')).tankWeeks);
+  });
+
+  test('a count of none ends it; more that left than was guessed does not', () => {
+    expect(brood(roomOf('2026-03-12 B1: Rowan-1 counted 0\n')).tankWeeks).toBeCloseTo(2 + 4, 9);
+    const more = '2026-03-12 B1: moved about 10 Rowan-1 to A1\n2026-03-26 A1: sold 14 Rowan-1 at 4.00 each\n';
+    const inA1 = stays(roomOf(more)).filter(({ body, tank }) => body === 'Rowan-1' && tank === 'A1');
+    expect(inA1.map(({ from, to }) => to - from)).toEqual([28, 42]);
+  });
+
   test('the parts of all stocks add up to the days on which a tank held any', () => {
     const stay = fc
       .tuple(fc.constantFrom('a', 'b', 'c', 'd'), fc.constantFrom('T1', 'T2'), fc.nat(60), fc.nat(60))
@@ -203,6 +222,32 @@ describe('a worked example', () => {
     expect(row(later.broods, 'Rowan-1').tankWeeks).toBeCloseTo(3, 9);
     expect(money(at, dayFromIso('2026-04-10'))?.total.income.low).toBe(36);
   });
+});
+
+test.each(['2026-04-20', '2026-04-22', '2026-04-24', '2026-04-27', '2026-04-28'])(
+  'the weeks that `why` shows on %s add up as they are printed',
+  (on) => {
+    const room = roomOf('2026-02-27 B1: moved 10 Rowan-1 to A1\n2026-03-11 A1: moved all Rowan-1 to B1\n', on);
+    const step = brood(room).because.steps.find((one) => one.startsWith('tank-weeks: ')) ?? never();
+    const [parts = '', sum = ''] = step.replace('tank-weeks: ', '').split(' = ');
+    const tenths = parts.split(' + ').map((part) => Math.round(parseFloat(part) * 10));
+    expect(tenths.length).toBe(2);
+    expect(tenths.reduce((all, one) => all + one, 0)).toBe(Math.round(parseFloat(sum) * 10));
+    expect(sum).toBe(brood(room).tankWeeks.toFixed(1));
+  },
+);
+
+test('a room that sold nothing says so, and calls nothing best', () => {
+  const said = (text: string, since: string | null = null): string => {
+    const room = roomOf(text);
+    const answer = money(room, since === null ? null : dayFromIso(since)) ?? never();
+    return moneyText(answer, plainLook(room.on)).split('\n')[0] ?? '';
+  };
+  expect(said('')).toBe('Thu 23 Apr 2026: nothing sold yet');
+  expect(said('2026-03-12 room: spent 6.00 "salt"\n')).toBe('Thu 23 Apr 2026: nothing sold yet, 6.00 EUR spent');
+  const sold = '2026-03-10 B1: sold 6 Rowan-1 at 4.00 each\n';
+  expect(said(sold, '2026-04-01')).toBe('Thu 23 Apr 2026: nothing sold since 1 Apr');
+  expect(said(sold)).toContain('best krib');
 });
 
 test("buyers' names are in no answer, and every row can be asked about", () => {

@@ -3,6 +3,7 @@
  * several stocks share on a day counts for each of them by an equal part; a tray is part of its tank.
  */
 import { toDay, type Day } from '../../core/day.ts';
+import type { Interval } from '../../core/interval.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { isBrood, type SeenBody, type SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
@@ -29,7 +30,8 @@ interface Turn {
   readonly minute: number;
   readonly line: number;
   readonly tank: string;
-  readonly how: 'came' | 'some left' | 'all left';
+  readonly how: 'came' | 'some left' | 'all left' | 'counted';
+  readonly count: Interval;
 }
 
 /** Every stay of every stock up to the room's day. */
@@ -91,20 +93,43 @@ function firstTanks(body: SeenBody, moves: readonly DeepReadonly<Move>[]): reado
   return moves.length === 0 && body.home !== null ? [body.home] : [];
 }
 
-/** From when to when it was in one tank: each coming opens a span, the leaving of the last fish ends it. */
+/**
+ * From when to when it was in one tank: each coming opens a span, the leaving of the last fish ends it, whether
+ * the line says «all» or a number that left nobody. Fish that are there still were never all gone.
+ */
 function spansIn(room: Room, body: SeenBody, tank: string, start: Day, turns: readonly Turn[]): [Day, Day][] {
   const spans: [Day, Day][] = [];
-  let since: Day | null = turns[0]?.how === 'came' && !(isBrood(body) && body.natal === tank) ? null : start;
+  const isFirst = turns[0]?.how !== 'came' || (isBrood(body) && body.natal === tank);
+  let since: Day | null = isFirst ? start : null;
   let left: Day | null = null;
-  for (const { how, day } of turns) {
+  let most = isFirst ? Infinity : 0;
+  for (const turn of turns) {
+    const { how, day } = turn;
+    most = mostAfter(most, turn);
     if (how === 'came') since ??= day;
-    else left = day;
-    if (how !== 'all left' || since === null) continue;
+    else if (how !== 'counted') left = day;
+    if (most > 0 || since === null) continue;
     spans.push([since, day]);
     since = null;
   }
   if (since !== null) spans.push([since, lastDay(room, body, tank, left ?? since)]);
+  const last = spans.at(-1);
+  if (since === null && last !== undefined && (body.parts.get(tank)?.high ?? 0) > 0) last[1] = room.on;
   return spans;
+}
+
+/** The most fish that can be there after a turn. */
+function mostAfter(most: number, { how, count }: Turn): number {
+  switch (how) {
+    case 'came':
+      return most + count.high;
+    case 'some left':
+      return most - count.low;
+    case 'all left':
+      return 0;
+    case 'counted':
+      return count.high;
+  }
 }
 
 function lastDay(room: Room, body: SeenBody, tank: string, left: Day): Day {
@@ -114,15 +139,18 @@ function lastDay(room: Room, body: SeenBody, tank: string, left: Day): Day {
 }
 
 function turnsOf(body: SeenBody, moves: readonly DeepReadonly<Move>[]): readonly Turn[] {
-  const moved = moves.flatMap(({ day, minute, from, to, as, place }): Turn[] => {
-    const when = { day, minute: minute ?? 0, line: place.line };
+  const moved = moves.flatMap(({ day, minute, from, to, as, count, place }): Turn[] => {
+    const when = { day, minute: minute ?? 0, line: place.line, count };
     const came: Turn = { tank: to, how: 'came', ...when };
     return from === null ? [came] : [{ tank: from, how: as === 'all' ? 'all left' : 'some left', ...when }, came];
   });
-  const gone = body.gone.flatMap(({ day, tank, whole, place }): Turn[] =>
-    tank === null ? [] : [{ day, minute: 0, line: place.line, tank, how: whole ? 'all left' : 'some left' }],
+  const gone = body.gone.flatMap(({ day, tank, whole, count, place }): Turn[] =>
+    tank === null ? [] : [{ day, minute: 0, line: place.line, tank, how: whole ? 'all left' : 'some left', count }],
   );
-  return [...moved, ...gone].toSorted((a, b) => a.day - b.day || a.minute - b.minute || a.line - b.line);
+  const counted = body.counts.flatMap(({ day, minute, tank, count, replaced, place }): Turn[] =>
+    tank === null || replaced ? [] : [{ day, minute: minute ?? 0, line: place.line, tank, how: 'counted', count }],
+  );
+  return [...moved, ...gone, ...counted].toSorted((a, b) => a.day - b.day || a.minute - b.minute || a.line - b.line);
 }
 
 /** The day on which a stock began: declared, laid (its likely day), or mixed of others. */
