@@ -48,6 +48,12 @@ export function nobodyFits(event: Clause, doing: string, tank: string | null): P
 /** Fish of that name live, but not there. */
 export function notThere(event: Clause, name: string, tank: string | null, all: readonly (Group | Brood)[]): Problem {
   const tanks = all.flatMap((body) => [...body.parts.keys()]);
+  const unplaced = all.find(isUnplaced);
+  if (unplaced && tanks.length === 0) {
+    const says = `no line says in which tank ${name} is`;
+    const write = `first: ${unplaced.kind} ${name}: in ${tank ?? 'A1'}`;
+    return { ...unclear(event, 'not-there', says, write), also: [unplaced.declared] };
+  }
   const where = tanks.length === 0 ? 'none of them are left' : `they are in ${tanks.join(' and ')}`;
   return {
     ...unclear(
@@ -58,6 +64,11 @@ export function notThere(event: Clause, name: string, tank: string | null, all: 
     ),
     also: all.map((body) => body.lines.at(-1)).filter((place) => place !== undefined),
   };
+}
+
+/** A group that lives, and was told without its tank. */
+function isUnplaced(body: Group | Brood): body is Group {
+  return !isBrood(body) && body.home === null && body.total.high > 0;
 }
 
 /** Tells that there are no fish of that name on that day. */
