@@ -3,6 +3,7 @@ import type { Interval } from '../core/interval.ts';
 import { degreesFrom, type CompoundName } from '../science/chemistry.ts';
 import type { Dose } from '../journal/event.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
+import { raisesPh } from './raised.ts';
 
 /** Degrees (German) of KH or GH. */
 export interface Added {
@@ -32,4 +33,12 @@ export function addedBy(
   if (dose.unit === 'g/L') return { of, degrees: { low: at(dose.low, 1), likely: null, high: at(dose.high, 1) } };
   if (litres === null || litres.low <= 0) return null;
   return { of, degrees: { low: at(dose.low, litres.high), likely: null, high: at(dose.high, litres.low) } };
+}
+
+/** Conditioners, plant food and bottled bacteria, by what labels and keepers call them: they are meant for the water, whoever shares it. */
+const FOR_WATER = /condition|dechlor|fertili|plant food|bacteria|starter/iu;
+
+/** True for what is dosed to change the water and treats no fish: hardness, pH, conditioner. */
+export function changesWaterAlone(product: string): boolean {
+  return FOR_WATER.test(product) || raisesPh(product) || PRODUCTS.some(([named]) => named.test(product));
 }
