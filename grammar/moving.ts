@@ -1,4 +1,4 @@
-/** Nodes as they are in another row of tokens of the same shape. */
+/** Nodes as they are in another row of tokens of the same shape: made for nearly every line, so without a spread. */
 import type { Moved } from './shapes.ts';
 import type * as s from './syntax.ts';
 
@@ -9,18 +9,30 @@ export function movedClauses(clauses: readonly s.ClauseNode[], moved: Moved): s.
     before: clause.before.map((detail) => movedDetail(detail, moved)),
     details: clause.details.map((detail) => movedDetail(detail, moved)),
     mistake: clause.mistake,
-    ...place(clause, moved),
+    from: moved.offset(clause.from),
+    to: moved.offset(clause.to),
   }));
 }
 
 export function movedHeading(node: s.HeadingNode, moved: Moved): s.HeadingNode {
   switch (node.type) {
     case 'room':
-      return { type: 'room', ...place(node, moved) };
+      return { type: 'room', from: moved.offset(node.from), to: moved.offset(node.to) };
     case 'declare':
-      return { type: 'declare', word: word(node.word, moved), names: names(node.names, moved), ...place(node, moved) };
+      return {
+        type: 'declare',
+        word: word(node.word, moved),
+        names: names(node.names, moved),
+        from: moved.offset(node.from),
+        to: moved.offset(node.to),
+      };
     case 'all tanks':
-      return { type: 'all tanks', except: names(node.except, moved), ...place(node, moved) };
+      return {
+        type: 'all tanks',
+        except: names(node.except, moved),
+        from: moved.offset(node.from),
+        to: moved.offset(node.to),
+      };
     case 'names':
       return {
         type: 'names',
@@ -28,13 +40,15 @@ export function movedHeading(node: s.HeadingNode, moved: Moved): s.HeadingNode {
           first: name(range.first, moved),
           last: range.last && name(range.last, moved),
           joined: range.joined,
-          ...place(range, moved),
+          from: moved.offset(range.from),
+          to: moved.offset(range.to),
         })),
         tanks: node.tanks,
         except: names(node.except, moved),
         group: node.group && word(node.group, moved),
         sex: node.sex && word(node.sex, moved),
-        ...place(node, moved),
+        from: moved.offset(node.from),
+        to: moved.offset(node.to),
       };
   }
 }
@@ -46,24 +60,27 @@ function movedDetail(node: s.DetailNode, moved: Moved): s.DetailNode {
         type: 'versus',
         doer: word(node.doer, moved),
         sufferer: word(node.sufferer, moved),
-        ...place(node, moved),
+        from: moved.offset(node.from),
+        to: moved.offset(node.to),
       };
     case 'every':
       return {
         type: 'every',
         period: node.period,
         quantity: node.quantity && quantity(node.quantity, moved),
-        ...place(node, moved),
+        from: moved.offset(node.from),
+        to: moved.offset(node.to),
       };
     case 'action':
     case 'measure':
-      return { type: node.type, sense: node.sense, ...place(node, moved) };
+      return { type: node.type, sense: node.sense, from: moved.offset(node.from), to: moved.offset(node.to) };
     case 'link':
       return {
         type: 'link',
         link: node.link,
         values: node.values.map((value) => movedValue(value, moved)),
-        ...place(node, moved),
+        from: moved.offset(node.from),
+        to: moved.offset(node.to),
       };
     default:
       return movedValue(node, moved);
@@ -77,12 +94,17 @@ function movedValue(node: s.LinkValue, moved: Moved): s.LinkValue {
     case 'quantity':
       return quantity(node, moved);
     case 'sex':
-      return { type: 'sex', sex: node.sex, ...place(node, moved) };
+      return { type: 'sex', sex: node.sex, from: moved.offset(node.from), to: moved.offset(node.to) };
     case 'quote':
     case 'text':
-      return { type: node.type, ...place(node, moved) };
+      return { type: node.type, from: moved.offset(node.from), to: moved.offset(node.to) };
     case 'date':
-      return { type: 'date', text: moved.text(node.from, node.to, node.text), ...place(node, moved) };
+      return {
+        type: 'date',
+        text: moved.text(node.from, node.to, node.text),
+        from: moved.offset(node.from),
+        to: moved.offset(node.to),
+      };
   }
 }
 
@@ -99,7 +121,8 @@ function quantity(node: s.QuantityNode, moved: Moved): s.QuantityNode {
     scoop: node.scoop && word(node.scoop, moved),
     noun: node.noun && word(node.noun, moved),
     ago: node.ago,
-    ...place(node, moved),
+    from: moved.offset(node.from),
+    to: moved.offset(node.to),
   };
 }
 
@@ -122,8 +145,4 @@ function names(nodes: readonly s.NameNode[], moved: Moved): s.NameNode[] {
 
 function name({ numbered, from, to }: s.NameNode, moved: Moved): s.NameNode {
   return { type: 'name', text: moved.lastWord(to), numbered, from: moved.offset(from), to: moved.offset(to) };
-}
-
-function place({ from, to }: s.Piece, moved: Moved): s.Piece {
-  return { from: moved.offset(from), to: moved.offset(to) };
 }

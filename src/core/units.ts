@@ -130,5 +130,7 @@ export const AS_NITROGEN = { tan: 1 / 1.215892, no2: 1 / 3.284429, no3: 1 / 4.42
 
 /** A number without the noise that binary fractions leave in its last digits. */
 export function neat(value: number): number {
+  // Nearly all that is written, and exact already; minus nought becomes nought.
+  if (Number.isSafeInteger(value) && Math.abs(value) < 1e13) return value + 0;
   return Number(value.toPrecision(13));
 }

@@ -10,6 +10,14 @@ const ISO = /^(\d{4})-(\d{1,2})-(\d{1,2})$/;
 
 /** A date with a year, month and day in ISO order; one-digit months and days too. Null where there is no such day. */
 export function readIso(text: string): Day | null {
+  if (text !== latest.text) latest = { text, day: isoDayOf(text) };
+  return latest.day;
+}
+
+/** The date that was read last: most lines have that of the line before. */
+let latest: { readonly text: string; readonly day: Day | null } = { text: '', day: null };
+
+function isoDayOf(text: string): Day | null {
   const match = ISO.exec(text);
   return match === null ? null : dayOf(Number(match[1]), Number(match[2]), Number(match[3]));
 }

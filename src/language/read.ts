@@ -42,6 +42,29 @@ const FROM_THE_START: Before = { events: 0, today: SOME_DAY };
 
 /** Reads lines in the order of filing, with all names and conventions at hand. */
 export function readLines(raw: readonly RawEntry[], declared: Declared, before: Before): Reading {
+  const { events, times, wrong } = fileLines(raw, declared, before);
+  const problems = problemsIn(raw, wrong, declared);
+  let entries: readonly Entry[] | null = null;
+  return {
+    events,
+    // Most questions ask for the events alone.
+    get entries() {
+      return (entries ??= entriesOf(raw, times, events));
+    },
+    problems,
+    declared,
+    behind: null,
+  };
+}
+
+interface Filed {
+  readonly events: readonly Event[];
+  readonly times: Times;
+  readonly wrong: readonly (readonly [filed: number, Wrong])[];
+}
+
+/** Apart from what outlives it: what is needed to file a long journal takes as much memory as many of its lines. */
+function fileLines(raw: readonly RawEntry[], declared: Declared, before: Before): Filed {
   const clock = new Clock();
   const filing = new Filing(before.events);
   const times = new Times();
@@ -63,18 +86,7 @@ export function readLines(raw: readonly RawEntry[], declared: Declared, before: 
     if (faults.length > 0) wrong.set(filed, { faults, today: last === null ? before.today : isoDay(last) });
   });
   const { events, faults } = filing.history();
-  const problems = problemsIn(raw, merged(wrong, faults, times), declared);
-  let entries: readonly Entry[] | null = null;
-  return {
-    events,
-    // Most questions ask for the events alone.
-    get entries() {
-      return (entries ??= entriesOf(raw, times, events));
-    },
-    problems,
-    declared,
-    behind: null,
-  };
+  return { events, times, wrong: merged(wrong, faults, times) };
 }
 
 function left(faults: readonly Fault[]): ReadEntry {

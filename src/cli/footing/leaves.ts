@@ -17,4 +17,4 @@ const MEASURE: Leaf = {
 export const LEAVES: readonly Leaf[] = [PLACE, INTERVAL, MEASURE];
 
 /** Those of them of which each may be another: nobody asks whether two are one. */
-export const VALUES: readonly (readonly string[])[] = [PLACE.keys, INTERVAL.keys];
+export const VALUES: readonly (readonly string[])[] = [PLACE.keys, INTERVAL.keys, MEASURE.keys];

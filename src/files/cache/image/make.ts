@@ -1,5 +1,6 @@
 /** Makes an image of plain data: see `layout.ts`. */
 import { BEFORE_HEAD, behindHead, CONSTANTS, KIND, SHARED, SIZE_BITS, TAG, TAG_BITS } from './layout.ts';
+import { KeyLists } from './keylists.ts';
 import type { Head } from './layout.ts';
 
 /** The least and the largest integer that a cell holds. */
@@ -21,15 +22,14 @@ class Making {
   private length = 0;
   private readonly numbers: number[] = [];
   private readonly texts = new Map<string, number>();
-  private readonly shapes = new Map<string, number>();
-  private readonly keys: (readonly string[])[] = [];
+  private readonly shapes = new KeyLists();
   /** Shapes of records that are values. */
   private readonly values: ReadonlySet<number>;
   /** Where each other thing begins that was met. */
   private readonly begun = new Map<object, number>();
 
   constructor(values: readonly (readonly string[])[]) {
-    this.values = new Set(values.map((keys) => this.shapeOf(keys)));
+    this.values = new Set(values.map((keys) => this.shapes.numberOf(keys)));
   }
 
   cell(value: unknown): number {
@@ -37,7 +37,7 @@ class Making {
       case 'number':
         return this.numberCell(value);
       case 'string':
-        return tagged(this.indexOf(this.texts, value), TAG.text);
+        return this.textCell(value);
       case 'boolean':
       case 'undefined':
         return tagged(CONSTANTS.indexOf(value), TAG.constant);
@@ -50,8 +50,8 @@ class Making {
 
   bytes(parts: Head['parts']): Buffer {
     const texts = [...this.texts.keys()];
-    const { keys, length, numbers } = this;
-    const head: Head = { parts, texts, shapes: keys, numbers: numbers.length, words: length };
+    const { shapes, length, numbers } = this;
+    const head: Head = { parts, texts, shapes: shapes.all, numbers: numbers.length, words: length };
     const first = Buffer.from(JSON.stringify(head));
     const before = Buffer.alloc(behindHead(first.length));
     before.writeUInt32LE(first.length);
@@ -68,28 +68,19 @@ class Making {
     return tagged(this.numbers.length - 1, TAG.number);
   }
 
-  private indexOf(among: Map<string, number>, text: string): number {
-    const known = among.get(text);
-    if (known !== undefined) return known;
-    among.set(text, among.size);
-    return among.size - 1;
+  private textCell(text: string): number {
+    const at = this.texts.get(text) ?? this.texts.size;
+    if (at === this.texts.size) this.texts.set(text, at);
+    return tagged(at, TAG.text);
   }
 
   private thing(value: object): number {
     if (value instanceof Map) return this.once(value, KIND.map, value.size, () => [...value].flat());
     if (value instanceof Set) return this.once(value, KIND.set, value.size, () => [...value]);
     if (Array.isArray(value)) return this.once(value, KIND.list, value.length, () => value);
-    const shape = this.shapeOf(Object.keys(value));
+    const shape = this.shapes.numberOf(Object.keys(value));
     if (this.values.has(shape)) return this.put(KIND.record, shape, Object.values(value));
     return this.once(value, KIND.record, shape, () => Object.values(value));
-  }
-
-  private shapeOf(keys: readonly string[]): number {
-    let text = '';
-    for (const key of keys) text += `${key.length} ${key}`;
-    const shape = this.indexOf(this.shapes, text);
-    this.keys[shape] = keys;
-    return shape;
   }
 
   /** Puts what was not put before. */
