@@ -127,11 +127,8 @@ function amend(draft: Draft, group: Group, event: EventOf<'group declared'>): vo
   if (event.tank === null || event.tank === group.home) return;
   const from = group.home;
   group.home = event.tank;
-  if (from === null) putIn(draft, group, event.tank, group.total, event);
-  else {
-    const out = moveFish(draft, event, group, from, event.tank, 'all');
-    if (out !== null) carried(draft, event, group.name, from, event.tank, out);
-  }
+  const out = moveFish(draft, event, group, from, event.tank, 'all');
+  if (out !== null) carried(draft, event, group.name, from, event.tank, out);
   const along = livingMembers(group).filter((fish) => fish.tank === from);
   takeAlong(draft, event, group, along, { from, to: event.tank, with: null });
   membersMoved(group, along, event.tank, event);

@@ -147,4 +147,21 @@ describe('a group that was told without its tank', () => {
     );
     expect(told(gone)).toMatch(/^not-there: Elm is not there any more: none of them are left; /);
   });
+  it('and put there by it: as many as were told, not as many again', () => {
+    const placed = roomOf(
+      '2026-02-01 group Elm: krib; 6',
+      '2026-02-02 group Elm: in C2',
+      '2026-02-03 C2: Elm moved 2 to C1',
+    );
+    expect([parts(placed, 'Elm'), placed.stock.groups.get('Elm')?.total.high, placed.problems]).toEqual([
+      'C2 4–4, C1 2–2',
+      6,
+      [],
+    ]);
+    const pair = roomOf('2026-02-01 pair Elm: krib; male; female', '2026-02-02 pair Elm: in C2');
+    expect([parts(pair, 'Elm'), pair.stock.groups.get('Elm')?.members.map(({ tank }) => tank)]).toEqual([
+      'C2 2–2',
+      ['C2', 'C2'],
+    ]);
+  });
 });
