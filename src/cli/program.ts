@@ -149,6 +149,8 @@ async function parse(entry: Entry, command: Command, argv: readonly string[]): P
   }
   const values: Readonly<Record<string, unknown>> = parser.opts();
   const words = parser.args;
+  const swallowed = flags.find(({ spelling }) => isOption(values[keyOf(spelling)], flags));
+  if (swallowed !== undefined) throw withoutValue(entry, swallowed);
   if (command.takes === '' && words.length > 0) {
     throw misuse(`${entry.name} takes no words, and got «${words.join(' ')}»`, `tankside ${entry.name}`);
   }
@@ -159,13 +161,20 @@ async function parse(entry: Entry, command: Command, argv: readonly string[]): P
   return { get, words };
 }
 
+/** `--csv --on 2026-02-14`: nobody's file is called like an option. */
+function isOption(value: unknown, flags: readonly Flag<unknown>[]): boolean {
+  return typeof value === 'string' && flags.some(({ spelling }) => nameOf(spelling) === nameOf(value));
+}
+
+function withoutValue(entry: Entry, { spelling }: Flag<unknown>): Stop {
+  return misuse(`${nameOf(spelling)} needs a word after it`, `tankside ${entry.name} ${spelling}`);
+}
+
 /** Commander's own words for what is wrong with an option, in ours. */
 function wrongOption(error: CommanderError, entry: Entry, flags: readonly Flag<unknown>[]): Stop {
   const named = /'(-[^' ]*)/.exec(error.message)?.[1] ?? '';
   const flag = flags.find(({ spelling }) => nameOf(spelling) === named);
-  if (error.code === 'commander.optionMissingArgument' && flag !== undefined) {
-    return misuse(`${named} needs a word after it`, `tankside ${entry.name} ${flag.spelling}`);
-  }
+  if (error.code === 'commander.optionMissingArgument' && flag !== undefined) return withoutValue(entry, flag);
   const [near] = nearest(
     nameOf(named),
     flags.map(({ spelling }) => nameOf(spelling)),

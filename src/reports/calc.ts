@@ -5,10 +5,13 @@ import { listWords } from './words.ts';
 import { paragraph } from './wrap.ts';
 import type { Look } from './look.ts';
 
+/** Less than this is nothing that anybody measures; what a drip leaves after days is no number to read. */
+const NOTHING = 1e-9;
+
 /** Four figures, plain where people read plain numbers. */
 function figures(value: number): string {
-  if (value === 0) return '0';
   const size = Math.abs(value);
+  if (size < NOTHING) return '0';
   if (size >= 1e6 || size < 1e-4) return value.toPrecision(4);
   return String(Number(value.toPrecision(4)));
 }

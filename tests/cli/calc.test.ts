@@ -172,6 +172,69 @@ describe('calc', () => {
   });
 });
 
+describe('calc, as a keeper reads it', () => {
+  const text = async (...argv: string[]): Promise<string> => (await tankside(['calc', ...argv])).out;
+
+  // At 1 to 2 degrees a day four degrees take 2 to 4 days, whatever the conversion makes of the fourth.
+  test.each([
+    ['4dKH', 2, 4],
+    ['2dKH', 1, 2],
+    ['1dKH', 1, 1],
+    ['2.1dKH', 2, 3],
+  ])('a rise of %s is spread over %i to %i days', async (raise, low, high) => {
+    const rows = await calc(['dose', 'NaHCO3', '--raise', raise, '--volume', '180L']);
+    expect(rows.find(({ unit }) => unit === 'days')).toMatchObject({ low, high });
+  });
+
+  test('a change is told in litres as well where the water is', async () => {
+    // 1 − (20 − 5) ÷ (40 − 5) = 57.14 % of 200 L; four quarters of it are 50 L each.
+    const args = ['change', '--from', '40', '--source', '5', '--volume', '200L'];
+    expect((await calc([...args, '--target', '20']))[1]).toMatchObject({ unit: 'L' });
+    expect((await calc([...args, '--target', '20']))[1]?.value).toBeCloseTo(114.2857, 4);
+    expect((await calc([...args, '--fraction', '25%', '--times', '4']))[1]?.value).toBe(50);
+    expect((await calc(['change', '--rise', '7', '--fraction', '30%', '--volume', '200L']))[2]?.value).toBe(60);
+  });
+
+  test('a drip of a day is one of 1 day, and what it leaves of nothing is nothing', async () => {
+    const out = await text('change', '--from', '40', '--volume', '90L', '--flow', '2880L/day', '--days', '1');
+    expect(out).toMatch(/^after 1 day of drip  0 mg\/L$/mu);
+  });
+
+  test('a dry salt says what it is sold as', async () => {
+    const rise = ['--raise', '1dGH', '--volume', '100L'];
+    // 246.466 ÷ 120.361 = 2.05: molar masses, CIAAW 2021.
+    expect(await text('dose', 'MgSO4', ...rise)).toContain('of Epsom salt, MgSO4.7H2O, it takes about twice');
+    expect(await text('dose', 'MgSO4.7H2O', ...rise)).not.toContain('Epsom salt');
+  });
+
+  test('a volume says up to where it was filled', async () => {
+    const out = await text('volume', 'box', '90x45x45', '--glass', '10mm', '--fill', '42');
+    // Outside 90×45×45, 10 mm glass, filled to 42 from the outside base: 88×43×41 = 155.144 L.
+    expect(out).toMatch(/^volume +155\.1 L$/mu);
+    expect(out.replace(/\s+/g, ' ')).toContain('less 10 mm of glass, filled to 42 cm from under the floor');
+  });
+
+  test('columns of the CSV are options in any case; a strange one is named', async () => {
+    const rows = await calc(['ammonia'], 'TAN,pH,Temp\n1.0,8.0,24C\n');
+    expect(rows[0]?.value).toBeCloseTo(0.0502, 4);
+    const ran = await tankside(['calc', 'ammonia'], { input: 'tan,ph,warmth\n1.0,8.0,24C\n' });
+    expect(ran.status).toBe(2);
+    expect(ran.err).toContain('calc ammonia takes no column «warmth»');
+  });
+
+  test('the help says what each option is', async () => {
+    const { out } = await tankside(['calc', '--help']);
+    const plain = out.replace(/\s+/g, ' ');
+    for (const { options } of CALCULATORS) {
+      for (const name of options.filter((one) => one !== 'oxygen')) {
+        expect(plain).toMatch(new RegExp(`--${name} VALUE \\S`));
+      }
+    }
+    expect(plain).not.toContain('a number (');
+    expect(plain).toContain('--fill VALUE how high the water stands, from under the floor: 14in (volume)');
+  });
+});
+
 describe('calc refuses what cannot be', () => {
   test.each([
     [['ammonia', '--tan', '0.5', '--ph', '15', '--temp', '25C'], '--ph 15'],
@@ -193,6 +256,10 @@ describe('calc refuses what cannot be', () => {
     [['mass', '--length', '-3mm'], '--length'],
     [['amonia'], 'no calculation'],
     [['oxygen', '--ph', '7'], 'takes no --ph'],
+    [['change', '--from', '40', '--fraction', '0.5'], '--fraction 0.5 may be 0.5 % or 50 %: write 0.5% or 50%'],
+    [['nitrogen', '--feed', '10g/day', '--protein', '0.47'], 'write 0.47% or 47%'],
+    [['clock', '--guild', 'cave'], '--stage is missing: hatch, swim or release'],
+    [['clock', '--stage', 'hatch'], '--guild is missing, one of substrate'],
   ])('%j', async (argv, says) => {
     const ran = await tankside(['calc', ...argv]);
     expect(ran.status).toBe(2);

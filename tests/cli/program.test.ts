@@ -80,6 +80,19 @@ describe('wrong use', () => {
     ]);
   });
 
+  test('takes no option for what another one wants', async () => {
+    expect(await wrong('sale', '--csv', '--on', '2026-02-14')).toEqual([
+      2,
+      '',
+      '--csv needs a word after it\nwrite: tankside sale --csv FILE\n',
+    ]);
+    expect(await wrong('sale', '--for', '--plan')).toEqual([
+      2,
+      '',
+      '--for needs a word after it\nwrite: tankside sale --for AUCTION\n',
+    ]);
+  });
+
   test('says what an option takes', async () => {
     expect(await wrong('due', '--days')).toEqual([
       2,

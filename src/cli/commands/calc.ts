@@ -2,6 +2,7 @@
 import { parse } from 'csv-parse/sync';
 import { nearest } from '../../core/suggest.ts';
 import { CalcFault, Inputs, type CalcAnswer, type Calculator } from '../../questions/calc/calc.ts';
+import { OPTION_WORDS } from '../../questions/calc/options.ts';
 import { CALCULATORS } from '../../questions/calc/table.ts';
 import { calcCsv, calcJson, calcText } from '../../reports/calc.ts';
 import { jsonText } from '../../reports/json.ts';
@@ -17,7 +18,7 @@ const NAMES = [...new Set(CALCULATORS.flatMap(({ options }) => options))].filter
 const OPTIONS: ReadonlyMap<string, Flag<string | null>> = new Map(
   NAMES.map((name) => {
     const users = CALCULATORS.filter(({ options }) => options.includes(name)).map((one) => one.name);
-    return [name, textFlag(`--${name} VALUE`, `with its unit (${users.join(', ')})`)];
+    return [name, textFlag(`--${name} VALUE`, `${OPTION_WORDS.get(name) ?? 'a number'} (${users.join(', ')})`)];
   }),
 );
 
@@ -79,9 +80,12 @@ interface Asked {
 /** A CSV with a heading; columns that are no option are words, in their order (`compound`, `shape`, `measures` …). */
 function rowsOf(calculator: Calculator, text: string): readonly Asked[] {
   const table = readTable(text, calculator);
-  const heading = (table[0] ?? []).map((cell) => cell.replace(/^--/, ''));
+  const heading = (table[0] ?? []).map((cell) => cell.replace(/^--/, '').toLowerCase());
   if (table.length < 2)
     throw misuse('the CSV on standard input holds a heading and at least one line', headingFor(calculator));
+  const strange = calculator.takes === '' ? heading.find((cell) => !calculator.options.includes(cell)) : undefined;
+  if (strange !== undefined)
+    throw misuse(`calc ${calculator.name} takes no column «${strange}»`, headingFor(calculator));
   return table.slice(1).map((cells, i) => ({
     row: i + 2,
     words: cells.filter((cell, k) => cell !== '' && !calculator.options.includes(heading[k] ?? '')),

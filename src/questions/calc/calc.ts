@@ -78,10 +78,21 @@ export class Inputs {
   optional(name: string, kind: Kind, bare: string, low = -Infinity, high = Infinity): number | null {
     const text = this.#options.get(name);
     if (text === undefined) return null;
+    this.#partOrPercent(name, text, kind);
     const value = this.quantity(text, kind, bare, `--${name}`);
     if (value < low || value > high)
       throw this.fault(`--${name} ${text} is outside what can be: ${range(low, high, bare)}`);
     return value;
+  }
+
+  /** A bare 0.5 of a share is half to one and half a hundredth to another. */
+  #partOrPercent(name: string, text: string, kind: Kind): void {
+    const bare = kind === 'share' ? numberIn(text.trim()) : null;
+    if (bare === null || bare <= 0 || bare > 1) return;
+    const percent = Number((bare * 100).toPrecision(6));
+    throw this.fault(
+      `--${name} ${text} may be ${text} % or ${String(percent)} %: write ${text}% or ${String(percent)}%`,
+    );
   }
 
   needed(name: string, kind: Kind, bare: string, low = -Infinity, high = Infinity): number {

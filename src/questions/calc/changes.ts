@@ -1,6 +1,7 @@
 /** Calculators of what builds up: water changes, and the nitrogen of the feed. */
 import { ammoniaFromFeed, CACO3_PER_DEGREE, ION_PER_N, PER_GRAM_NITRIFIED } from '../../science/chemistry.ts';
 import { afterChanges, afterDrip, changeNeeded, steadyState } from '../../science/dilution.ts';
+import { plural } from '../../core/words.ts';
 import { ammoniaThatFollows, HIGHEST_PH } from './water.ts';
 import type { CalcAnswer, Calculator, CalcResult, Inputs } from './calc.ts';
 
@@ -31,6 +32,9 @@ export const change: Calculator = {
     const source = inputs.optional('source', 'concentration', 'mg/L', 0) ?? 0;
     const fraction = inputs.optional('fraction', 'share', '%', 0, 1);
     // The pH of the new water, else where bicarbonate in it may take the tank.
+    const volume = inputs.optional('volume', 'volume', 'L', 0.001);
+    const litres = (share: number, times: number): CalcResult[] =>
+      volume === null ? [] : [{ name: times === 1 ? 'that is' : 'each of them', value: share * volume, unit: 'L' }];
     const follows = ammoniaThatFollows(inputs, inputs.number('ph', 0, 14) ?? HIGHEST_PH.bicarbonate);
     const answer = (results: CalcResult[], steps: string[]): CalcAnswer => ({
       results: [...results, ...(follows.result === null ? [] : [follows.result])],
@@ -47,6 +51,7 @@ export const change: Calculator = {
         [
           { name: 'settles at, before a change', value: peak, unit: 'mg/L' },
           { name: 'settles at, after a change', value: trough, unit: 'mg/L' },
+          ...litres(fraction, 2),
         ],
         [`${source} + ${rise} ÷ ${fraction} = ${peak.toFixed(3)} before`, `less the rise: ${trough.toFixed(3)} after`],
       );
@@ -62,14 +67,20 @@ export const change: Calculator = {
           `no change brings ${from} to ${target} with water of ${source}: the target must lie between them`,
         );
       return answer(
-        [{ name: times === 1 ? 'change' : `each of ${times} changes`, value: 100 * needed, unit: '%' }],
+        [
+          { name: times === 1 ? 'change' : `each of ${times} changes`, value: 100 * needed, unit: '%' },
+          ...litres(needed, times),
+        ],
         [`1 − ((${target} − ${source}) ÷ (${from} − ${source}))^(1/${times}) = ${needed.toFixed(5)}`],
       );
     }
     if (fraction === null) throw inputs.fault('--fraction or --target is missing');
     const left = afterChanges(from, source, fraction, times);
     return answer(
-      [{ name: times === 1 ? 'after the change' : `after ${times} changes`, value: left, unit: 'mg/L' }],
+      [
+        { name: times === 1 ? 'after the change' : `after ${times} changes`, value: left, unit: 'mg/L' },
+        ...litres(fraction, times),
+      ],
       [`${source} + (${from} − ${source}) × (1 − ${fraction})^${times} = ${left.toFixed(4)}`],
     );
   },
@@ -81,7 +92,7 @@ function drip(inputs: Inputs, from: number, source: number): [CalcResult[], stri
   const volume = inputs.needed('volume', 'volume', 'L', 0.001);
   const produced = (inputs.optional('produced', 'feed', 'mg/day', 0) ?? 0) * 1000;
   const after = afterDrip(from, source, flow, days, volume, produced);
-  const results: CalcResult[] = [{ name: `after ${days} days of drip`, value: after, unit: 'mg/L' }];
+  const results: CalcResult[] = [{ name: `after ${plural(days, 'day')} of drip`, value: after, unit: 'mg/L' }];
   if (flow > 0) results.push({ name: 'settles at', value: source + produced / flow, unit: 'mg/L' });
   return [
     results,

@@ -100,7 +100,7 @@ export const volume: Calculator = {
       ],
       source: 'MSD Veterinary Manual, formulae for tank volumes; NIST SP 811 for units',
       steps: [
-        `${shape}: ${sides.map((side) => `${Number(side.toFixed(3))} cm`).join(' × ')}${glass > 0 ? `, less ${glass * 10} mm of glass` : ''}`,
+        `${shape}: ${sides.map((side) => `${Number(side.toFixed(3))} cm`).join(' × ')}${glass > 0 ? `, less ${glass * 10} mm of glass` : ''}${fill === null ? '' : `, filled to ${Number((fill / 10).toFixed(3))} cm from under the floor`}`,
       ],
       cautions: [
         `full of water it weighs ${Math.ceil(litres)} kg and the glass; sand and rock take 10 to 20 % of the water (common practice, no source)`,
@@ -258,7 +258,9 @@ function warmthSum(inputs: Inputs): CalcAnswer {
 function stageOf(inputs: Inputs): ClockStage {
   const text = inputs.text('stage') ?? '';
   if (text === 'hatch' || text === 'swim' || text === 'release') return text;
-  throw inputs.fault(`--stage takes hatch, swim or release, not «${text}»`);
+  throw inputs.fault(
+    text === '' ? '--stage is missing: hatch, swim or release' : `--stage takes hatch, swim or release, not «${text}»`,
+  );
 }
 
 function guildOf(inputs: Inputs): Guild {
@@ -267,9 +269,11 @@ function guildOf(inputs: Inputs): Guild {
     text === ''
       ? undefined
       : (GUILDS.find((guild) => guild === text) ?? GUILDS.find((guild) => guild.startsWith(text)));
-  if (found === undefined)
+  if (found === undefined) {
+    const all = GUILDS.map((guild) => guild.replace(' spawner', '')).join(', ');
     throw inputs.fault(
-      `--guild takes one of ${GUILDS.map((guild) => guild.replace(' spawner', '')).join(', ')}, not «${text}»`,
+      text === '' ? `--guild is missing, one of ${all}` : `--guild takes one of ${all}, not «${text}»`,
     );
+  }
   return found;
 }

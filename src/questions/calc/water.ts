@@ -57,7 +57,7 @@ export const ammonia: Calculator = {
         ? [
             `pKa = 0.09018 + 2729.92 / (273.15 + ${Number(temp.toFixed(3))})${salinity > 0 ? ' + salt' : ''} = ${pKaAtSalinity(temp, salinity).toFixed(4)}`,
             `share = 1 / (1 + 10^(pKa − ${ph})) = ${unionisedShare(ph, temp, salinity).toFixed(5)}`,
-            `${tan} mg/L N × share = ${toxic.low.toFixed(5)} mg/L N`,
+            `${Number(tan.toPrecision(6))} mg/L N × share = ${toxic.low.toFixed(5)} mg/L N`,
           ]
         : [
             `${missing(ph, temp)} not given: ${[...(ph === null ? ['pH 6 to 8.5'] : []), ...(temp === null ? ['22 to 30 C'] : [])].join(' and ')} taken`,
@@ -163,10 +163,10 @@ export const dose: Calculator = {
       { name: `${name} in all`, value: grams, unit: 'g' },
       {
         name: 'days to spread it over',
-        value: Math.ceil(degrees / DEGREES_A_DAY.high),
+        value: wholeDays(degrees / DEGREES_A_DAY.high),
         unit: 'days',
-        low: Math.ceil(degrees / DEGREES_A_DAY.high),
-        high: Math.ceil(degrees / DEGREES_A_DAY.low),
+        low: wholeDays(degrees / DEGREES_A_DAY.high),
+        high: wholeDays(degrees / DEGREES_A_DAY.low),
       },
     ];
     const alkaline = COMPOUNDS[name].kh > 0;
@@ -180,11 +180,23 @@ export const dose: Calculator = {
       steps: [
         `${degrees.toFixed(3)} degrees × 0.35665 meq/L × ${litres} L × ${COMPOUNDS[name].mass.toFixed(3)} g/mol ÷ (1000 × ${COMPOUNDS[name][what]})${purity < 1 ? ` ÷ ${purity}` : ''} = ${grams.toFixed(3)} g`,
         'litres are those of the water, not of the empty tank',
+        ...(DRIED.get(name) ?? []),
       ],
       cautions: [...(follows ? [follows.words] : []), CHEMICAL_CAUTION],
     };
   },
 };
+
+/** Days begun; four degrees, out of other units, are not four and a day more. */
+function wholeDays(days: number): number {
+  return Math.ceil(days - 1e-6);
+}
+
+/** Salts whose bare formula means them without their water, which is seldom how they are sold (common practice, no source). */
+const DRIED: ReadonlyMap<CompoundName, readonly string[]> = new Map([
+  ['MgSO4', ['without water of crystals; of Epsom salt, MgSO4.7H2O, it takes about twice as much']],
+  ['CaCl2', ['without water of crystals; of flakes, CaCl2.2H2O, it takes about a third more']],
+]);
 
 /** pH that a full dose can lead to: bicarbonate holds near 8.3, carbonate can go to 10 (common practice, no source). */
 export const HIGHEST_PH = { carbonate: 10, bicarbonate: 8.3 };
