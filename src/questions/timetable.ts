@@ -13,6 +13,7 @@ import { walkOrder } from '../state/tanks.ts';
 import { runningCourses, USUAL_WAIT_DAYS, type Course } from './holds/courses.ts';
 import type { SalePlan } from './plan/plan.ts';
 import { sale, type SaleAnswer } from './sale.ts';
+import { isLeftover } from './sale/leftover.ts';
 import { rocksOf } from './timetable/rocks.ts';
 import {
   CHECK_DAYS,
@@ -137,9 +138,9 @@ export function isHard(room: Room, species: string | null): boolean {
   return species !== null && room.stock.species.get(species)?.traits.hardToCatch === true;
 }
 
-function goingOf(auction: DatedAuction, { lots }: SaleAnswer): Going[] {
-  return lots
-    .filter(({ ready }) => ready)
+function goingOf(auction: DatedAuction, answer: SaleAnswer): Going[] {
+  return answer.lots
+    .filter((lot) => lot.ready && !isLeftover(lot, answer))
     .map(({ stock, tank, species, free, size, lines }) => {
       return { stock, tank, species, count: free, fastDays: fastOf(auction, size), lines };
     });

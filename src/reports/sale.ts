@@ -160,10 +160,17 @@ function countBlock(answer: SaleAnswer, look: Look): string {
 
 /** What stayed behind somewhere and was never counted: one line for all of it. */
 function leftovers({ count }: SaleAnswer, look: Look): string {
-  const left = count.filter(isLeftover).map(({ stock, tank }) => `${stock} in ${tank}`);
-  return left.length === 0
-    ? ''
-    : paragraph(`left behind, at least 1 each, count first: ${listWords(left)}`, look.width, 2);
+  const of = (surely: number): readonly string[] =>
+    count
+      .filter((one) => isLeftover(one) && Math.min(1, one.sure) === surely)
+      .map(({ stock, tank }) => `${stock} in ${tank}`);
+  const [surely, perhaps] = [of(1), of(0)];
+  return [
+    ...(surely.length === 0 ? [] : [`left behind, at least 1 each, count first: ${listWords(surely)}`]),
+    ...(perhaps.length === 0 ? [] : [`perhaps left behind, or none, count first: ${listWords(perhaps)}`]),
+  ]
+    .map((line) => paragraph(line, look.width, 2))
+    .join('\n');
 }
 
 /** One fish surely left behind, perhaps many more: something to count, not a lot. */

@@ -3,7 +3,11 @@ import { describe, expect, test } from 'vitest';
 import { isoDay } from '../../src/core/day.ts';
 import { auctionDue } from '../../src/questions/due/auction.ts';
 import { due } from '../../src/questions/due.ts';
+import { priceList } from '../../src/questions/promises/pricelist.ts';
+import { sale } from '../../src/questions/sale.ts';
 import { timetableOf, type Going } from '../../src/questions/timetable.ts';
+import { plainLook } from '../../src/reports/look.ts';
+import { saleText } from '../../src/reports/sale.ts';
 import { day } from '../support/events.ts';
 import { journalRoom } from '../support/journal.ts';
 
@@ -84,6 +88,36 @@ describe('rocks', () => {
     expect(places).toEqual(places.toSorted((a, b) => a - b));
     expect(places).not.toContain(-1);
   });
+});
+
+test('what a move left behind and nobody counted is no fish that can go, in the list as in `sale` and in the price list', () => {
+  const loose = ROOM.replace('counted 30', 'counted 25-60');
+  const room = journalRoom('2026-05-02', `${loose}2026-05-01 C1: moved 24 Rowan-1 to D1, rest stay\n`);
+  const auction = room.sale.auctions.get('Spring');
+  const answer = sale(room, { ahead: 0, auction: auction ?? null, projected: false });
+  expect(answer.lots.map(({ tank, free, ready }) => [tank, free, ready])).toEqual([
+    ['D1', 24, true],
+    ['C1', 1, true],
+  ]);
+  const rows = auctionDue(room, 28);
+  expect(rows.find(({ id }) => id === 'spring-check')?.why).toContain('24 fish in 1 lot can go, 0 lots cannot');
+  expect(rows.find(({ id }) => id === 'spring-catch')?.what).toBe('catch what goes: D1');
+  expect(rows.find(({ id }) => id === 'spring-bag')?.why).toBe('Spring is on 16 May; 24 fish, bags of 6');
+  expect(saleText(answer, plainLook(room.on))).toContain('24 fish in 1 lot can be promised');
+  expect(priceList(room).offered.map(({ count }) => count)).toEqual([24]);
+});
+
+test('where perhaps nobody was left behind, `sale` does not call it one', () => {
+  const said = (more: string): string => {
+    const room = journalRoom('2026-05-02', ROOM.replace('counted 30', 'counted about 30') + more);
+    return saleText(sale(room, { ahead: 0, auction: null, projected: false }), plainLook(room.on));
+  };
+  expect(said('2026-05-01 C1: moved 24 Rowan-1 to D1, rest stay\n')).toContain(
+    'left behind, at least 1 each, count first: Rowan-1 in C1',
+  );
+  expect(said('2026-05-01 C1: moved 24 Rowan-1 to D1\n')).toContain(
+    'perhaps left behind, or none, count first: Rowan-1 in C1',
+  );
 });
 
 describe('after it', () => {

@@ -5,6 +5,7 @@ import type { DeepReadonly } from '../../core/readonly.ts';
 import type { LineRef } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
 import { sale } from '../sale.ts';
+import { isLeftover } from '../sale/leftover.ts';
 
 export interface Offered {
   /** The row of `sale` that it is: `why` takes it. */
@@ -25,11 +26,12 @@ export interface PriceList {
   readonly offered: readonly Offered[];
 }
 
-/** Only what is ready now, of it only what is neither reserved nor kept back; by the name of the species. */
+/** Only what is ready now, of it only what is neither reserved nor kept back; by the name of the species. What `sale` says to count first is not offered. */
 export function priceList(room: Room): PriceList {
-  const { lots, currency } = sale(room, { ahead: 0, auction: null, projected: false });
+  const answer = sale(room, { ahead: 0, auction: null, projected: false });
+  const { lots, currency } = answer;
   const offered = lots
-    .filter(({ ready, free }) => ready && free > 0)
+    .filter((lot) => lot.ready && lot.free > 0 && !isLeftover(lot, answer))
     .map(({ id, stock, species, free, size, price, caution, lines }): Offered => {
       const latin = species === null ? null : (room.stock.species.get(species)?.traits.latin ?? null);
       return { id, stock, species, latin, count: free, size, price, caution, lines };

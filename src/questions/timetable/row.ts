@@ -7,6 +7,7 @@ import type { Room } from '../../state/draft.ts';
 import { USUAL_WAIT_DAYS } from '../holds/courses.ts';
 import { rowId } from '../id.ts';
 import type { SalePlan } from '../plan/plan.ts';
+import { isLeftover } from '../sale/leftover.ts';
 import { fastDays, goingBy, isHard, timetableOf, type Going, type Planned } from '../timetable.ts';
 import { CHECK_DAYS, doneWords, RULES, SOURCES, YOUNG_FAST_DAYS, YOUNG_MM, type Step } from './steps.ts';
 
@@ -132,7 +133,7 @@ function whyOf(room: Room, planned: Planned): string {
       return `under ${String(YOUNG_MM)} mm ${plural(going[0]?.fastDays ?? YOUNG_FAST_DAYS, 'day')} without food is enough`;
     case 'bag':
     case 'load':
-      return `${plural(going.length, 'lot')}${auction.bagOf === null ? '' : `, bags of ${String(auction.bagOf)}`}`;
+      return `${plural(fish, 'fish', 'fish')}${auction.bagOf === null ? '' : `, bags of ${String(auction.bagOf)}`}`;
     case 'settle':
       return 'unsold fish have been out: which tank, and quarantine';
   }
@@ -143,14 +144,14 @@ function are(items: readonly string[]): string {
 }
 
 function checkWords({ answer }: Planned): string {
-  const ready = answer.lots.filter((lot) => lot.ready);
+  const ready = answer.lots.filter((lot) => lot.ready && !isLeftover(lot, answer));
   const fish = ready.reduce((sum, { free }) => sum + free, 0);
   const counting = [...new Set(answer.count.filter(({ sure }) => sure > 1).map(({ tank }) => tank))];
   const go = fish === 0 ? 'nothing can go yet' : `${String(fish)} fish in ${plural(ready.length, 'lot')} can go`;
   const more = counting.length === 0 ? '' : `; counting ${listWords(counting)} may free more`;
   const old = ready.filter((lot) => lot.stale).map(({ stock, tank }) => `${stock} in ${tank}`);
   const again = old.length === 0 ? '' : `; count ${listWords(old)} again: some die unseen`;
-  const wait = plural(answer.lots.length - ready.length, 'lot');
+  const wait = plural(answer.lots.filter((lot) => !lot.ready).length, 'lot');
   return `${go}, ${wait} cannot${more}${again}; ${String(CHECK_DAYS)} days leave time to mend it`;
 }
 
