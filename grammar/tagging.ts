@@ -87,7 +87,13 @@ class Tagger {
     let at = from;
     while (at < this.tokens.length) {
       const token = this.tokens[at];
-      if (token === undefined || token.tokenType === t.Semicolon) return at + 1;
+      if (token === undefined) return at + 1;
+      if (token.tokenType === t.Semicolon) {
+        if (!this.goesOn(at, opening.kind)) return at + 1;
+        this.out.push(retag(token, t.Comma, ','));
+        at += 1;
+        continue;
+      }
       if (token.tokenType === t.Note && opening.end <= at) return at;
       if (isSeparating(token)) {
         if (this.parts(at, opening.kind)) return at + 1;
@@ -119,6 +125,12 @@ class Tagger {
     const versus = p.CLAUSES[kind].continues?.includes('versus') === true;
     const onOther = versus && fishOnFish(this.tokens, at + 1, this.context.isFish) ? 3 : 0;
     return opening.reach - opening.start > Math.max(carried, onOther);
+  }
+
+  /** `moved 10 to C1; rest stay`: what opens no clause and carries this one on is of it, whatever stands before it. */
+  private goesOn(at: number, kind: ClauseKind): boolean {
+    const carried = matchPhrase(this.tokens, at + 1, p.phrasesContinuing(kind));
+    return carried !== null && openingAt(this.tokens, at + 1, this.context, false) === null;
   }
 
   /** Whether anything of the clause follows the comma. */

@@ -13,6 +13,7 @@ import { fault } from './faults.ts';
 import type { Fault } from './faults.ts';
 import { jarByNumber } from './jarnumber.ts';
 import type { LineContext } from './line.ts';
+import { unsaidCount } from './unsaidcount.ts';
 import { nearestPhrase, remarkOf, strayWords, withUnknownBefore } from './stray.ts';
 
 /** Signs that no line can hold, wherever they stand. */
@@ -91,12 +92,20 @@ export function noClause(line: LineContext, tag: TagFault, heading: HeadingKind,
     if (subject === null) return wrong;
     return { ...wrong, line: `${isoDay(line.day)} ${subject}: ${line.text.slice(at.from, at.to)}` };
   }
+  const count = unsaidCount(line.text, line, own, heading);
+  if (count !== null) return uncounted(line, at, count);
   const near = nearestPhrase(own, heading);
   const comma = own.findIndex(({ tokenType }) => tokenType === Comma);
   const first = own.slice(0, near?.words ?? (comma > 0 ? comma : own.length));
   const place = { from: at.from, to: endOf(first.at(-1) ?? tag.first) };
   const says = `«${line.text.slice(place.from, place.to)}» is no clause that is read here`;
   return fault('unknown-clause', place, says, near?.phrase ?? null);
+}
+
+/** Fish and a number: the count that it may be is offered, not taken. */
+function uncounted(line: LineContext, at: Piece, count: string): Fault {
+  const says = `«${line.text.slice(at.from, at.to)}» does not say what that number is of them: counted, sold, moved, or a length?`;
+  return fault('unknown-clause', at, says, count);
 }
 
 /** How the kinds of heading are called in a message. */

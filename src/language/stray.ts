@@ -20,6 +20,7 @@ import type { Fault } from './faults.ts';
 import { jarByNumber } from './jarnumber.ts';
 import type { LineContext } from './line.ts';
 import { foldPunctuation } from './punctuation.ts';
+import { unsaidCount } from './unsaidcount.ts';
 
 const SHORT = 3;
 
@@ -80,9 +81,12 @@ export function strayWords(
     from += part.length;
     const separate = /[,;]\s*$/.test(line.text.slice(0, start));
     const tokens = cut(foldPunctuation(words));
-    const near = separate ? nearestPhrase(tokens, heading) : null;
+    const count = separate ? unsaidCount(words, line, tokens, heading) : null;
+    const near = separate && count === null ? nearestPhrase(tokens, heading) : null;
     const says = `«${words.trim()}» is not understood ${said}`;
-    if (near !== null) {
+    if (count !== null) {
+      faults.push(fault('unknown-clause', place, says, count));
+    } else if (near !== null) {
       // Only the words with the slip in them: what follows them is a fact as well.
       const last = tokens[near.words - 1];
       const slip = { from: start, to: last === undefined ? place.to : from - part.length + endOf(last) };

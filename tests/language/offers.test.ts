@@ -100,3 +100,32 @@ describe('what a clause has no place for', () => {
     expect(problemsIn('2026-03-10 to do: buy salt')[0]?.write).toBe('2026-03-10 room: to do: buy salt');
   });
 });
+
+describe('a number of fish without its verb', () => {
+  test.each([
+    ['Pebble about 15', 'B1: Pebble counted about 15'],
+    ['Pebble: 15-20', 'B1: Pebble counted 15-20'],
+    ['Pebble only 12 left', 'B1: Pebble counted 12'],
+    ['12 Pebble left', 'B1: Pebble counted 12'],
+    ['fry about 15', 'B1: fry counted about 15'],
+    ['still 15 fry', 'B1: counted 15 fry'],
+    ['water change 30 %, Pebble about 15', 'B1: water change 30 %, Pebble counted about 15'],
+    ['lights off; Pebble ~15; rocks out', 'B1: lights off; Pebble counted ~15; rocks out'],
+  ])('may be a count, which is offered: %s', (clauses, line) => {
+    expect(offered(clauses, 'B1')).toBe(line);
+  });
+
+  test.each(['15', '15 fry', '2 Pebble', 'Pebble none', 'Pebble 12 quick ones', 'male 1'])(
+    'may be a loss, a sale or a move, and none is: %s',
+    (clauses) => {
+      expect(offered(clauses, 'B1')).toBe(`B1: note ${clauses}`);
+    },
+  );
+
+  test('says what it may be, and in a line of those fish alone needs no name', () => {
+    expect(offered('about 15', 'Pebble')).toBe('Pebble: counted about 15');
+    expect(problemsIn('2026-03-10 B1: Pebble about 15')[0]?.says).toBe(
+      '«Pebble about 15» does not say what that number is of them: counted, sold, moved, or a length?',
+    );
+  });
+});
