@@ -72,7 +72,7 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
   );
   const clock = chore === undefined ? null : clockOf(room, chore);
   const usual = cleanInterval(loop);
-  const outlook = state.flowFell === null ? spillOutlook(room, loop) : null;
+  const outlook = state.flowFell === null && state.level?.spilled !== true ? spillOutlook(room, loop) : null;
   const drain = drainDown(room, loop);
   const nextClean = clock?.due ?? sooner(bySpill(state), byHistory(state, usual.days));
   const lines = linesOf([loop.declared, ...state.places, ...(clock?.places ?? [])]);
@@ -160,6 +160,7 @@ function offLoop(room: Room, loop: string): { tank: string; since: Day }[] {
 
 function notesOf(room: Room, state: Prefilter): string[] {
   if (state.flowFell !== null) return ['flow fell: check pump or drain'];
+  if (state.level?.spilled === true) return ['overflowed, not cleaned since'];
   const { low, high } = state.spill ?? { low: null, high: null };
   if (high !== null && high < room.on) return ['by its levels it has spilled by now: read it again'];
   if (low !== null && low <= room.on) return ['may spill any day'];

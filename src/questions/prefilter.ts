@@ -1,7 +1,7 @@
 /** How a loop's prefilter stands: its level since the last clean, when it will spill, what a partial clean bought. */
 import { addDays, isDay, toDay, type Day } from '../core/day.ts';
 import type { Interval } from '../core/interval.ts';
-import { middle } from '../core/interval.ts';
+import { middle, onDay } from '../core/interval.ts';
 import type { DayWindow } from '../core/interval.ts';
 import type { Place } from '../core/span.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
@@ -59,9 +59,9 @@ export const prefilterOf = onceFor((room: Room, loop: DeepReadonly<Loop>): Prefi
     lastClean,
     lastFull,
     forecast,
-    early: forecast !== null && isEarly(since, forecast),
-    spill: forecast === null ? null : windowOf(forecast),
-    whyNot: forecast === null ? noForecast(since, lip, flowFell !== null) : null,
+    early: level?.spilled !== true && forecast !== null && isEarly(since, forecast),
+    spill: spillOf(level, forecast),
+    whyNot: forecast === null && level?.spilled !== true ? noForecast(since, lip, flowFell !== null) : null,
     flowFell,
     near: isNear(room, lip, level, clearLevel(levels, lastFull, lip), forecast),
     steps: [...stepsOf(room, since, lip, forecast), ...droppedSteps(room, dropped, lastClean)],
@@ -83,7 +83,11 @@ function isEarly(since: readonly Level[], { spill }: SpillForecast): boolean {
   return spill.low - last > 2 * (last - first);
 }
 
-function windowOf({ spill }: SpillForecast): DayWindow {
+/** The day on which it was seen to spill, or those between which it will. */
+function spillOf(level: Level | null, forecast: SpillForecast | null): DayWindow | null {
+  if (level?.spilled === true) return onDay(level.day);
+  if (forecast === null) return null;
+  const { spill } = forecast;
   return { low: toDay(spill.low), likely: toDay(spill.likely), high: toDay(spill.high) };
 }
 
@@ -134,7 +138,9 @@ function isNear(
 }
 
 function stepsOf(room: Room, since: readonly Level[], lip: number | null, forecast: SpillForecast | null): string[] {
-  const read = since.map(({ day, level }) => `${mmWords(level)} on ${dayWords(day, room.on)}`);
+  const read = since.map(
+    ({ day, level, spilled }) => `${mmWords(level)} on ${dayWords(day, room.on)}${spilled ? ' (overflowed)' : ''}`,
+  );
   if (forecast === null || lip === null) return read.length === 0 ? [] : [`levels since the clean: ${read.join(', ')}`];
   const { all, lastThree, lastTwo } = forecast.lines;
   const told = (which: string, line: Line): string => `${which}: ${lineWords(room, line, lip)}`;
@@ -239,7 +245,9 @@ export function mmWords(length: Interval): string {
 /** `level 54 mm on 10 Feb, spills at 80 mm about 23–26 Feb`, the days only where they are no early guess. */
 export function levelWords(loop: DeepReadonly<Loop>, state: Prefilter, now: Day): string {
   if (state.level === null) return 'no level since the clean';
-  const read = `level ${mmWords(state.level.level)} on ${dayWords(state.level.day, now)}`;
+  const { day, level, spilled } = state.level;
+  if (spilled) return `overflowed on ${dayWords(day, now)}, not cleaned since`;
+  const read = `level ${mmWords(level)} on ${dayWords(day, now)}`;
   if (loop.spillsAt === null) return read;
   const at = `${read}, spills at ${mmWords(loop.spillsAt)}`;
   return state.spill === null || state.early ? at : `${at} about ${windowWords(state.spill, now)}`;

@@ -92,11 +92,24 @@ function livesOf(room: Room, { loop, lip, clock, levels, cleans }: Known): LifeW
     const mine = levels.filter((level) => isAfter(level, clean) && isAfter(next, level));
     const first = mine[0];
     const end = mine.at(-1);
+    if (mine.some(({ spilled }) => spilled))
+      return lifeBy(loaded(room, loop, clock, clean, mine), lip, USUAL_LIFE) ?? [];
     if (first === undefined || end === undefined || mine.length < 2) return [];
     // A clean cut short says little of how long it would have lasted.
     if (middle(end.level) - middle(first.level) < 0.25 * (lip - middle(first.level))) return [];
     return lifeWindow(loaded(room, loop, clock, clean, mine), lip, USUAL_LIFE, true) ?? [];
   });
+}
+
+/** The life by its levels; one that was seen to spill lasted till then, and its levels before tell the curve alone. */
+function lifeBy(levels: ReturnType<typeof loaded>, lip: number, prior: LifePrior): LifeWindow | null {
+  const at = levels.findIndex(({ level }) => level >= lip);
+  const spilled = levels[at];
+  if (spilled === undefined) return lifeWindow(levels, lip, prior);
+  if (spilled.load <= 0) return null;
+  const curve = at === 0 ? null : lifeWindow(levels.slice(0, at), lip, prior, true);
+  const { load } = spilled;
+  return { low: load, likely: load, high: load, shapes: curve?.shapes ?? prior.shapes };
 }
 
 function loaded(room: Room, loop: SeenLoop, clock: LoadClock, clean: Clean, levels: readonly Level[]) {
@@ -152,7 +165,7 @@ function boughtBy(room: Room, known: Known, clean: Clean, prior: LifePrior, now:
   const before = cleans.at(-2);
   if (before === undefined) return null;
   const mine = levels.filter((level) => isAfter(level, before) && isAfter(clean, level));
-  const life = lifeWindow(loaded(room, loop, clock, before, mine), lip, shared(prior, lastsOf(loop, before).share));
+  const life = lifeBy(loaded(room, loop, clock, before, mine), lip, shared(prior, lastsOf(loop, before).share));
   if (life === null) return null;
   const then = onDays(clock, before.day, life);
   const days = (a: Day | null, b: Day | null): number => Math.max(0, (a ?? clean.day) - (b ?? clean.day));

@@ -5,6 +5,7 @@ import type { Measure } from '../core/quantity.ts';
 import type { Place } from '../core/span.ts';
 import type { MeasureKind } from '../journal/event.ts';
 import { beginMeasure, everythingUndone, measureStays, undoMeasure } from './rigging.ts';
+import { noteSpill } from './prefilter.ts';
 import { beginFault, fixFaults, LEAK, powerBack, STUCK } from './faults.ts';
 
 export interface Measures {
@@ -70,6 +71,7 @@ export const MEASURES_HOMES: Homes<
   },
   overflowed: (draft, event) => {
     beginFault(draft, event, 'overflow', 'overflowed');
+    noteSpill(draft, event);
   },
   leak: (draft, event) => {
     beginFault(draft, event, 'leak', event.remark ?? LEAK);

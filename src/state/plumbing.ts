@@ -69,6 +69,8 @@ export interface LoopLevel {
   /** Order among levels and cleans of one day. */
   seq: number;
   level: Measure<'mm'>;
+  /** Not read: water went over the lip. */
+  spilled: boolean;
   /** Read while the return pump stood still: says nothing about clogging. */
   pumpOff: boolean;
   /** Words after it, which may say that a pipe was flushed or the sump stood low. */

@@ -7,7 +7,7 @@ import type { Draft } from './draft.ts';
 import type { Loop, LoopClean, LoopLevel } from './plumbing.ts';
 import { endsBy, unclosedRigs } from './rigs.ts';
 import { isBy } from './tanks.ts';
-import { happened, insertInTime, isAfter } from './when.ts';
+import { happened, insertInTime, isAfter, since } from './when.ts';
 import { whereOf } from './where.ts';
 
 /** How far above the lip a level may be read while water goes over it, as a share of the lip's height (ours). */
@@ -22,7 +22,7 @@ export function noteLevel(draft: Draft, event: EventOf<'level'>): void {
   const { day, minute } = happened(event);
   const at = { day, seq: event.seq };
   for (const earlier of loop.levels.slice(loop.levels.findLastIndex((one) => one.day < day) + 1)) {
-    if (earlier.day !== day || earlier.minute !== minute) continue;
+    if (earlier.day !== day || earlier.minute !== minute || earlier.spilled) continue;
     const cleanedSince = loop.cleans.findLast((clean) => isAfter(at, clean));
     if (cleanedSince === undefined || !isAfter(cleanedSince, earlier)) earlier.superseded = true;
   }
@@ -31,8 +31,34 @@ export function noteLevel(draft: Draft, event: EventOf<'level'>): void {
     minute,
     seq: event.seq,
     level,
+    spilled: false,
     pumpOff: flowStopped(draft, loop.name, event),
     remark: event.remark,
+    place: event.place,
+    superseded: false,
+  });
+}
+
+/**
+ * Water over the lip is a level as good as read, and stands for those of the day before it. With the pump or the
+ * power off it is no spill of the prefilter: then the pipes have run down.
+ */
+export function noteSpill(draft: Draft, event: EventOf<'overflowed'>): void {
+  const loop = draft.plumbing.loops.get(whereOf(event.subject));
+  if (loop === undefined || loop.spillsAt === null || flowStopped(draft, loop.name, event)) return;
+  const { day, minute } = happened(event);
+  const cleaned = loop.cleans.findLast((clean) => isAfter({ day, seq: event.seq }, clean));
+  for (const earlier of since(loop.levels, day)) {
+    if (earlier.day === day && (cleaned === undefined || isAfter(earlier, cleaned))) earlier.superseded = true;
+  }
+  insertInTime(loop.levels, {
+    day,
+    minute,
+    seq: event.seq,
+    level: loop.spillsAt,
+    spilled: true,
+    pumpOff: false,
+    remark: null,
     place: event.place,
     superseded: false,
   });
@@ -80,7 +106,7 @@ function mm(length: Measure<'mm'>): string {
 }
 
 /** True while the return pump or the power of a loop was off: the level then says nothing about clogging. */
-function flowStopped(draft: Draft, loop: string, event: EventOf<'level'>): boolean {
+function flowStopped(draft: Draft, loop: string, event: EventOf<'level' | 'overflowed'>): boolean {
   const pumpOff = unclosedRigs(draft).some((rig) => {
     if (rig.kind !== 'pump off' || rig.where !== loop) return false;
     const end = endsBy(rig);

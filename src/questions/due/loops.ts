@@ -66,6 +66,8 @@ function belongs(room: Room, where: string, loop: string): boolean {
 function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueItem[] {
   // A chore that is due already asks for the clean: no need to reckon when it would spill.
   if (state.level === null || choreComesFirst(room, loop.name, null)) return [];
+  // As long as it overflows that row asks for the clean.
+  if (state.level.spilled && isOverflowing(room, loop.name)) return [];
   const outlook = outlookOf(room, loop, state);
   const soon = outlook !== null && (outlook.cleanBy.likely ?? room.on + 1) <= room.on;
   if (!state.near && !soon) return [];
@@ -78,7 +80,7 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
     {
       id: rowId(loop.name, 'spill'),
       place: loop.name,
-      what: 'clean the prefilter before it spills',
+      what: state.level.spilled ? 'clean the prefilter, it spilled' : 'clean the prefilter before it spills',
       kind: 'water',
       due: { low: by, likely: by, high: low === null ? by : toDay(Math.max(by, low - 1)) },
       weight: 2,
@@ -97,6 +99,10 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
       lines,
     },
   ];
+}
+
+function isOverflowing(room: Room, loop: string): boolean {
+  return room.measures.faults.some(({ kind, where, fixed }) => kind === 'overflow' && where === loop && fixed === null);
 }
 
 /** The row tells the plain window, so it never asks for the clean later than that allows. */
@@ -125,7 +131,8 @@ const RISEN = 0.2;
 
 function outlookOf(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): Outlook | null {
   const { lastClean, flowFell, since, level } = state;
-  if (lastClean === null || flowFell !== null || addDays(lastClean.day, QUIET) > room.on) return null;
+  if (level?.spilled === true || lastClean === null || flowFell !== null || addDays(lastClean.day, QUIET) > room.on)
+    return null;
   const [first, last, lip] = [since[0]?.level ?? null, level?.level ?? null, loop.spillsAt].map(middle);
   if (!state.near && level !== null && room.on - level.day <= FRESH && since.length > 1) {
     const rise = ((last ?? 0) - (first ?? 0)) / ((lip ?? 0) - (first ?? 0));
