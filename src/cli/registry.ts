@@ -96,6 +96,11 @@ export const COMMANDS: readonly Entry[] = [
     load: () => import('./commands/tidy.ts'),
   },
   { name: 'calc', summary: 'the formulas without a journal', load: () => import('./commands/calc.ts') },
+  {
+    name: 'completion',
+    summary: 'commands, options and names for the Tab key of your shell',
+    load: async () => ({ command: (await import('./commands/completion.ts')).completionOf(COMMANDS) }),
+  },
 ];
 
 export function entryNamed(name: string): Entry | undefined {

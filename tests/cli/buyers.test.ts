@@ -39,6 +39,10 @@ const ASKS: Readonly<Record<string, readonly (readonly string[])[] | null>> = {
   start: null,
   jot: null,
   calc: null,
+  completion: [
+    ['completion', 'words', '--', 'why'],
+    ['completion', 'words', '--', 'settle'],
+  ],
   check: [['check']],
   tidy: [['tidy']],
   due: [['due', '--days', '28']],

@@ -10,6 +10,10 @@ import { damaged, hostileJournal, hostileLine, NUMBERS, SIGNS } from './hostile.
 export const ASKED = [
   'start',
   'start --journal @f',
+  'completion bash',
+  'completion words',
+  'completion words why @',
+  'completion words settle @a',
   'due',
   'due --minutes 40',
   'due --days @n',

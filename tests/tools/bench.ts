@@ -100,6 +100,7 @@ function short(runner: Runner): void {
     ['start', START],
     ['--help', cold([tool, '--help'])],
     ['--version', cold([tool, '--version'])],
+    ['completion', { argv: [tool, 'completion', 'words', '--', 'pairs', '--journal', ten.path], cache }],
     ['due, the example', cold(due(example))],
     ['due, the example, unchanged', { argv: due(example), cache }],
     ['due, 10,000 lines', cold(due(ten))],
@@ -122,6 +123,7 @@ function short(runner: Runner): void {
   );
   timesStart(rounds, '--help', [1.35, 1.15]);
   timesStart(rounds, '--version', [1.35, 1.15]);
+  timesStart(rounds, 'completion', [1.35, 1.15]);
   console.log('\nnothing remembered');
   timesStart(rounds, 'due, the example', null);
   timesStart(rounds, 'due, 10,000 lines', [3.5, 2]);
