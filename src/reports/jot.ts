@@ -35,13 +35,26 @@ const NAMED_WITH_ROUTE = 3;
 const INDENT = 2;
 
 export function jotText(answer: JotAnswer, look: Look): string {
-  const lines = answer.lines.flatMap((line) => lineRows(line, answer.saved, look));
+  return `${savedText(answer, look)}${changesText(answer, look)}`;
+}
+
+/** The first part of the answer: it is known before what the lines change is worked out. */
+export function savedText({ lines, saved }: Pick<JotAnswer, 'lines' | 'saved'>, look: Look): string {
+  return ended(lines.flatMap((line) => lineRows(line, saved, look)));
+}
+
+/** The second part; empty where the lines change nothing. */
+export function changesText({ cautions, changes, elsewhere }: Omit<JotAnswer, 'lines' | 'saved'>, look: Look): string {
   const rows = [
-    ...answer.cautions.map((caution) => `take care: ${caution}`),
-    ...changeRows(answer.changes, look),
-    ...answer.elsewhere.map((problem) => otherLine(problem)),
+    ...cautions.map((caution) => `take care: ${caution}`),
+    ...changeRows(changes, look),
+    ...elsewhere.map((problem) => otherLine(problem)),
   ];
-  return `${[...lines, ...rows.map((row) => `  ${paragraph(row, look.width - INDENT, INDENT * 2)}`)].join('\n')}\n`;
+  return ended(rows.map((row) => `  ${paragraph(row, look.width - INDENT, INDENT * 2)}`));
+}
+
+function ended(rows: readonly string[]): string {
+  return rows.map((row) => `${row}\n`).join('');
 }
 
 function lineRows({ text, readAs, problems }: Jotted, saved: boolean, look: Look): readonly string[] {

@@ -4,7 +4,7 @@
  */
 import type { Day } from '../../core/day.ts';
 import { declares, undated } from '../../language/jotted.ts';
-import { jotText, refusedText } from '../../reports/jot.ts';
+import { changesText, refusedText, savedText } from '../../reports/jot.ts';
 import type { Look } from '../../reports/look.ts';
 import { dayText } from '../../reports/words.ts';
 import { plural } from '../../core/words.ts';
@@ -75,7 +75,8 @@ async function take(talk: Talk, session: Session, line: string, mending: Mending
       if (mending !== undefined && declares(line) && !declares(mending.own)) {
         session.toMend.unshift({ own: mending.own, given: mending.own });
       }
-      await talk.say(() => jotText(outcome.answer, look));
+      await talk.say(() => savedText(outcome.answer, look));
+      await talk.say(() => changesText(outcome.answer, look));
       outcome.notices.forEach(talk.warn);
       break;
     case 'refused':

@@ -194,11 +194,15 @@ function refuse(book: Book, text: string, judged: Judged): Outcome {
 
 function done(journal: Journal, text: string, judged: Judged, saved: boolean, notices: readonly string[]): Outcome {
   const { lines, elsewhere, after, events, reading } = judged;
+  let known: Changes | null = null;
   const answer: JotAnswer = {
     saved,
     lines,
     elsewhere,
-    changes: changesBy(journal, text, judged, saved),
+    // Worked out when it is told: half of a keeper's wait, and the lines are on the disk by then.
+    get changes() {
+      return (known ??= changesBy(journal, text, judged, saved));
+    },
     cautions: raisedByLines(after, events),
   };
   return { kind: 'done', answer, reading, notices };

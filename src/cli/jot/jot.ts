@@ -1,6 +1,6 @@
 /** Takes lines from where they come (the shell, standard input, a prompt) and tells what became of them. */
 import type { Day } from '../../core/day.ts';
-import { jotJson, jotText, refusedJson, refusedText } from '../../reports/jot.ts';
+import { changesText, jotJson, refusedJson, refusedText, savedText } from '../../reports/jot.ts';
 import { jsonText } from '../../reports/json.ts';
 import type { Look } from '../../reports/look.ts';
 import { PLAIN } from '../../reports/paint.ts';
@@ -76,7 +76,10 @@ async function tell(context: Context, get: Get, outcome: Outcome, look: Look): P
   switch (outcome.kind) {
     case 'done':
       if (get(COMMON.json)) context.out.write(jsonText(discreet(get, outcome.reading, jotJson(outcome.answer))));
-      else await show(context, () => jotText(outcome.answer, look));
+      else {
+        await show(context, () => savedText(outcome.answer, look));
+        await show(context, () => changesText(outcome.answer, look));
+      }
       outcome.notices.forEach(warner(context));
       return EXIT.answered;
     case 'refused':

@@ -47,3 +47,15 @@ test.each([
 ])('%s', async (_, lines, expected) => {
   expect(await cost(lines)).toMatchObject(expected);
 });
+
+test('what lines change is worked out once, however often it is told', async () => {
+  const disk = new MemoryDisk();
+  disk.put(FILE, ROOM);
+  const today = dayFromIso('2026-02-15') ?? toDay(0);
+  const given = { files: filesOn(disk, aloneMachine()), chest: null, today: () => Promise.resolve(today) };
+  const desk = await openDesk(given, FILE, ROOM);
+  const outcome = desk.write(['2026-02-15 A1: chasing, lights off'], { asNotes: false, tryOnly: false });
+  const told = outcome.kind === 'done' ? [outcome.answer.changes, outcome.answer.changes] : [];
+  expect(told[0]?.begun.length).toBeGreaterThan(0);
+  expect(told[1]).toBe(told[0]);
+});
