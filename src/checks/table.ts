@@ -4,6 +4,7 @@ import { datedAhead } from './dated-ahead.ts';
 import { forgottenUndo } from './forgotten-undo.ts';
 import { overPromised } from './over-promised.ts';
 import { lostBroods } from './lost-broods.ts';
+import { newPair } from './new-pair.ts';
 import { oddReadings } from './readings.ts';
 import { shrinking } from './shrinking.ts';
 import { twice } from './twice.ts';
@@ -13,6 +14,7 @@ export const CHECKS: readonly Check[] = [
   forgottenUndo,
   datedAhead,
   lostBroods,
+  newPair,
   oddReadings,
   overPromised,
   shrinking,

@@ -52,6 +52,7 @@ export const PROBLEM_KINDS = [
   'name-is-word',
   'name-taken',
   'name-would-change',
+  'new-pair',
   'no-amount',
   'no-count',
   'no-date',

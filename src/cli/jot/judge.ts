@@ -4,6 +4,7 @@
  */
 import type { Day } from '../../core/day.ts';
 import { toDay } from '../../core/day.ts';
+import { newPairsIn } from '../../checks/new-pair.ts';
 import type { Problem } from '../../core/problem.ts';
 import type { Event } from '../../journal/event.ts';
 import { withBroodNames } from '../../language/insert.ts';
@@ -79,6 +80,7 @@ export function judge(book: Book, text: string, lines: readonly string[]): Judge
     ...shifts.map((shift) => shifted(shift, seen, named)),
     ...promisedTooMany(last, seen.events),
     ...nothingPutOff(last, seen.events),
+    ...(seen.events.some(({ kind }) => kind === 'moved') ? newPairsIn(last) : []),
   ];
   const fresh = problems.filter((problem) => !known.has(keyOf(problem)));
   const judged = named.map((line, index): JudgedLine => {
