@@ -32,7 +32,7 @@ export function awardsText(answer: AwardsAnswer, look: Look): string {
       ];
     }),
     nextWords(shown, look),
-    restWords(answer, shown.length),
+    restWords(answer, shown.length, look),
   ];
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
 }
@@ -110,11 +110,18 @@ function nextWords(rows: readonly AwardRow[], look: Look): string {
   return [`for ${next.brood}:`, ...lines.map((line) => look.paint.quiet(`jot  ${line}`))].join('\n');
 }
 
-function restWords({ rows }: AwardsAnswer, shown: number): string {
+/** So many broods are named in the last line; more are counted. */
+const NAMED = 4;
+
+function restWords({ rows }: AwardsAnswer, shown: number, look: Look): string {
   const rest = rows.length - shown;
   if (rest === 0) return '';
-  const states = [...new Set(rows.filter(({ state }) => !SHOWN.includes(state)).map(({ state }) => state))];
-  return `${plural(rest, 'more brood')} ${rest === 1 ? 'is' : 'are'} ${listWords(states.map(stateWords))}; name one to see it`;
+  const hidden = rows.filter(({ state }) => !SHOWN.includes(state));
+  const states = [...new Set(hidden.map(({ state }) => state))];
+  const names = [...new Set(hidden.map(({ brood }) => brood))];
+  const who = names.length > NAMED ? plural(rest, 'more brood') : listWords(names);
+  const words = `${who} ${names.length === 1 ? 'is' : 'are'} ${listWords(states.map(stateWords))}`;
+  return paragraph(`${words}; name one to see it`, look.width, 2);
 }
 
 function stateWords(state: AwardRow['state']): string {

@@ -22,9 +22,12 @@ export function culturesText(answer: CulturesAnswer, look: Look): string {
     [look.paint.strong(first), ...more].join('\n'),
     table(look, COLUMNS, rows).trimEnd(),
     [
-      ...answer.foods.flatMap((food) => restartWords(food, look)),
-      ...answer.hatches.map((hatch) => hatchWords(hatch, look)),
-      ...answer.needs.map((need) => needWords(need, look)),
+      ...[
+        ...answer.foods.flatMap((food) => restartWords(food, look)),
+        ...answer.hatches.map((hatch) => hatchWords(hatch, look)),
+        ...answer.needs.map((need) => needWords(need, look)),
+      ].map((line) => paragraph(line, look.width, 2)),
+      ...startLine(answer, look),
     ].join('\n'),
   ];
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
@@ -78,8 +81,15 @@ function stateWords(jar: JarRow, look: Look): string {
 }
 
 function restartWords({ of, restart, live }: FoodRow, look: Look): string[] {
+  if (live === 0) return [`${of}: no jar is alive: start one anew`];
   if (restart === null) return [];
   return [`${of}: start the next jar ${whenWords(restart, look)}; ${plural(live, 'jar')} alive`];
+}
+
+/** The line for the first food of which nothing lives. */
+function startLine({ foods }: CulturesAnswer, look: Look): readonly string[] {
+  const [jar] = foods.find(({ live }) => live === 0)?.jars ?? [];
+  return jar === undefined ? [] : [look.paint.quiet(`jot  ${jar.name}: started`)];
 }
 
 function whenWords(day: Parameters<typeof dayText>[0], look: Look): string {

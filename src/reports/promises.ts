@@ -45,14 +45,22 @@ function matters({ reserved, wanted, over }: PromisesAnswer, look: Look): string
   if (short) return `${short.stock}: ${short.promised} kept back and reserved, but surely only ${short.sure} alive`;
   const live = reserved.filter(({ lapsed }) => !lapsed);
   const [next] = live;
-  const served = wanted.filter(({ matches }) => matches.some(({ ready }) => ready)).length;
   const parts = [
     next === undefined
       ? 'nothing reserved'
       : `${plural(live.length, 'reservation')}${next.until === null ? '' : `, the next lapses on ${dayText(next.until, look)}`}`,
-    ...(wanted.length === 0 ? [] : [`${plural(wanted.length, 'want')}, ${served} to be met now`]),
+    ...(wanted.length === 0 ? [] : [`${plural(wanted.length, 'want')}, ${servedWords(wanted)}`]),
   ];
   return parts.join('; ');
+}
+
+/** How many wants can be met out of what is ready: whole, or only in part. */
+function servedWords(wanted: readonly WantedRow[]): string {
+  const ready = wanted.filter(({ matches }) => matches.some((match) => match.ready));
+  const whole = ready.filter(({ short, matches }) => short === 0 && matches.every((match) => match.ready)).length;
+  const part = ready.length - whole;
+  if (part === 0) return `${whole} to be met now`;
+  return whole === 0 ? `${part} to be met now in part` : `${whole} to be met now, ${part} in part`;
 }
 
 function reservedRow(row: ReservedRow, look: Look): Row {
@@ -87,9 +95,13 @@ function wantedRow(row: WantedRow, look: Look): Row {
       `${countWords(row.count)} ${row.species}${size}`,
       row.by === null ? 'no day' : dayText(row.by, look),
       row.to ?? '',
-      matches.length === 0 ? 'none in time' : [...matches, ...short].join('; '),
+      matches.length === 0 ? noneWords(row) : [...matches, ...short].join('; '),
     ],
   };
+}
+
+function noneWords({ spokenFor }: WantedRow): string {
+  return spokenFor.length === 0 ? 'none in time' : `none left: ${listWords(spokenFor)} go to earlier wants`;
 }
 
 function keptWords({ kept }: PromisesAnswer, look: Look): string {

@@ -55,3 +55,9 @@ test('a count, where it is not sure that there are enough', async () => {
   const few = `${NOTICE}2026-04-20 A1: Rowan-1 counted 5-9\n`;
   expect(await first('2026-05-01', few)).toBe('count Rowan-1: surely 5, 6 are asked for');
 });
+
+test('broods that are past it are named, so that one can be asked about', async () => {
+  const files = { '/room/fishroom.txt': ROOM };
+  const { out } = await tankside(['awards', '--on', '2026-07-01'], { files, columns: 80, env: { NO_COLOR: '1' } });
+  expect(out).toMatch(/\n\nRowan-1 is too old; name one to see it\n$/);
+});

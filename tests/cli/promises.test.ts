@@ -83,6 +83,26 @@ describe('wants', () => {
     expect(out).toMatch(/20 krib +20 May +Otto +6 of 6 Rowan-1 in C1; 14 short\n/);
   });
 
+  test('one that is met in part is not told as met, and one that finds nothing left says who had it', async () => {
+    const wish = (count: number, by: string, to: string): string =>
+      `2026-04-20 room: wanted ${String(count)} krib by ${by} to "${to}"\n`;
+    const first = async (more: string): Promise<string> =>
+      ((await ask(['promises'], more)).out.split('\n')[0] ?? '').replace(/^.*?: /, '');
+    const [iris, otto, fen] = [
+      wish(24, '2026-05-10', 'Iris'),
+      wish(20, '2026-05-20', 'Otto'),
+      wish(4, '2026-05-25', 'Fen'),
+    ];
+    expect(await first(iris)).toBe('nothing reserved; 1 want, 1 to be met now');
+    expect(await first(iris + otto)).toBe('nothing reserved; 2 wants, 1 to be met now, 1 in part');
+    expect(await first(wish(40, '2026-05-10', 'Iris'))).toBe('nothing reserved; 1 want, 1 to be met now in part');
+    const { out } = await ask(['promises'], iris + otto + fen);
+    expect(out).toMatch(/4 krib +25 May +Fen +none left: Rowan-1 in C1 go to earlier wants\n/);
+    const why = (await ask(['why', 'krib-wanted-2026-04-20-3'], iris + otto + fen)).out;
+    expect(why).toContain('Rowan-1 in C1: all that may go meet earlier wants');
+    expect(why).not.toContain('nothing in the room meets it');
+  });
+
   test('by what will surely be ready on their day, and not a day before', async () => {
     // Laid on 13 February: sixteen weeks old on 5 June, by the calendar.
     const by = (day: string): string =>

@@ -25,6 +25,16 @@ test('usual times of microworms', () => {
   expect(foodClock('mosquito larvae')).toBeNull();
 });
 
+test('a food of which nothing lives says how to begin again, and no line is wider than the screen', () => {
+  const gone = roomOn('2026-03-20', [declared('M1'), declared('M2'), started('2026-01-01', 'M1')]);
+  const said = culturesText(cultures(gone), plainLook(gone.on));
+  expect(said).toContain('\nmicroworm: no jar is alive: start one anew\njot  M1: started\n');
+  const hungry = roomOn('2026-01-06', [...BROOD, declared('M1')]);
+  const text = culturesText(cultures(hungry), plainLook(hungry.on));
+  expect(text).toContain('nothing for them yet');
+  for (const line of text.split('\n')) expect(line.length).toBeLessThanOrEqual(80);
+});
+
 describe('jars', () => {
   const lines = [declared('M1'), declared('M2'), started('2026-01-01', 'M1'), started('2026-01-12', 'M2')];
 

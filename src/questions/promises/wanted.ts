@@ -25,6 +25,8 @@ export interface WantedRow {
   readonly by: Day | null;
   readonly to: string | null;
   readonly matches: readonly Match[];
+  /** Stocks that would have met it, of which earlier wants take all: `Rowan-1 in C1`. */
+  readonly spokenFor: readonly string[];
   /** How many of them nothing in the room will meet in time. */
   readonly short: number;
   readonly because: Because;
@@ -100,19 +102,26 @@ function fitsSize({ size }: Lot, { size: wanted }: DeepReadonly<Want>): boolean 
 }
 
 /** Fish of the offers, first to last, till so many are met; what is met is taken from those that come after. */
-function meet(room: Room, asked: number, offers: readonly Offer[], taken: Map<string, number>): readonly Match[] {
+function meet(
+  room: Room,
+  asked: number,
+  offers: readonly Offer[],
+  taken: Map<string, number>,
+): Pick<WantedRow, 'matches' | 'spokenFor'> {
   const matches: Match[] = [];
+  const spokenFor: string[] = [];
   let open = asked;
   for (const { lot, free, from } of offers) {
+    const { stock, tank } = lot;
     const left = free - (taken.get(lot.id) ?? 0);
     const takes = Math.min(left, open);
+    if (left <= 0 && open > 0) spokenFor.push(`${stock} in ${tank}`);
     if (takes <= 0) continue;
     open -= takes;
     taken.set(lot.id, (taken.get(lot.id) ?? 0) + takes);
-    const { stock, tank } = lot;
     matches.push({ stock, tank, free: left, takes, ready: from !== null && from <= room.on, from });
   }
-  return matches;
+  return { matches, spokenFor };
 }
 
 function wantedRow(
@@ -123,7 +132,7 @@ function wantedRow(
 ): WantedRow {
   const count = openWant(room, want);
   const asked = Math.ceil(Number.isFinite(count.high) ? count.high : (count.likely ?? count.low));
-  const matches = meet(room, asked, offers, taken);
+  const { matches, spokenFor } = meet(room, asked, offers, taken);
   const open = asked - matches.reduce((sum, { takes }) => sum + takes, 0);
   const lines = linesOf([want.place, ...want.metBy]);
   const size = want.size === null ? '' : ` at ${String(want.size.low)} mm`;
@@ -135,6 +144,7 @@ function wantedRow(
     by: want.by,
     to: want.to,
     matches,
+    spokenFor,
     short: open,
     because: {
       rule: 'a want is met by stock of its species that surely has its size and its sale size on or before its day; fish that meet an earlier want are not counted again',
@@ -145,7 +155,8 @@ function wantedRow(
           ({ stock, tank, free, takes, from }) =>
             `${stock} in ${tank}: ${String(takes)} of ${String(free)}, from ${dayWords(from ?? room.on, room.on)}`,
         ),
-        ...(matches.length === 0 ? ['nothing in the room meets it in time'] : []),
+        ...spokenFor.map((which) => `${which}: all that may go meet earlier wants`),
+        ...(matches.length + spokenFor.length === 0 ? ['nothing in the room meets it in time'] : []),
         ...(matches.length > 0 && open > 0 ? [`${String(open)} short`] : []),
       ],
       lines,
