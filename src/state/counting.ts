@@ -14,6 +14,7 @@ import type { Body, CountSeen } from './stock.ts';
 import { mostIn, whySoFew } from './ceilings.ts';
 import { cannotCount, headsOf, isCounted, isRunning, isYoung, onlyTank } from './heads.ts';
 import { isTouched, keepBefore, knownOf, sameMoment, takeBack } from './recount.ts';
+import { swamUnsaid } from './swamunsaid.ts';
 import { makeRoom, tighten } from './tally.ts';
 import type { Moment } from './tally.ts';
 import { resolveFish } from './who.ts';
@@ -23,6 +24,7 @@ export function counted(draft: Draft, event: EventOf<'counted'>): void {
   const found = resolveFish(draft, event, event.fish, event.heads);
   if (!found) return;
   const { body, tank } = found;
+  if (event.heads.total.low > 0) swamUnsaid(draft, body, event);
   const heads = headsOf(event.heads, cannotCount(body));
   observe(draft, body, tank, heads, isCounted(event.heads), event);
   body.lines.push(event.place);

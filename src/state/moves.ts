@@ -14,6 +14,7 @@ import { isRunning, isWhole } from './heads.ts';
 import type { Brood, Fish, Group } from './stock.ts';
 import { noteMoved } from './moved.ts';
 import { mostIn } from './ceilings.ts';
+import { swamUnsaid } from './swamunsaid.ts';
 import { moveFish, newBody } from './tally.ts';
 import { resolveFish } from './who.ts';
 import type { Found } from './meant.ts';
@@ -59,6 +60,7 @@ function moveBrood(draft: Draft, event: EventOf<'moved'>, brood: Brood, tank: st
   }
   const out = moveFish(draft, event, brood, from, event.to, event.count, event.restStay ? 1 : 0);
   if (out === null) return;
+  swamUnsaid(draft, brood, event);
   brood.moved = brood.moved || reached(brood, 'swam');
   brood.lines.push(event.place);
   noteMove(draft, event, brood.name, from, out);
@@ -117,7 +119,8 @@ function moveGroup(draft: Draft, event: EventOf<'moved'>, group: Group, found: F
   }
   membersMoved(group, fish, event.to, event);
   group.lines.push(event.place);
-  if (found.member === null && group.parts.size === 1) group.home = event.to;
+  // One that is brought where the others are brings them together; one that is alone away from home may come back.
+  if (group.parts.size === 1 && (found.member === null || group.total.low > 1)) group.home = event.to;
 }
 
 /** The tanks that the fish go from, null for a group that is in none; empty where a number goes and the line must say. */
@@ -202,6 +205,7 @@ function boundMix(mix: Brood, tank: string, both: readonly (Group | Brood)[], { 
 function mixOf(both: readonly (Group | Brood)[]): Brood {
   const names = both.flatMap((body) => (isBrood(body) && body.oneOf.length > 0 ? body.oneOf : [body.name]));
   const broods = both.filter((body) => isBrood(body));
+  const swam = broods.map((brood) => brood.swam ?? brood.released).filter((window) => window !== null);
   const species = both.every((body) => body.species === both[0]?.species) ? (both[0]?.species ?? null) : null;
   const group = both.every((body) => isBrood(body) && body.group === broods[0]?.group)
     ? (broods[0]?.group ?? null)
@@ -218,7 +222,7 @@ function mixOf(both: readonly (Group | Brood)[]): Brood {
     laidKnown: 'bounded',
     quiet: [],
     hatched: null,
-    swam: hull(broods.map((brood) => brood.swam ?? brood.released).filter((window) => window !== null)),
+    swam: broods.length === both.length && swam.length === 0 ? null : hull(swam),
     released: null,
     looks: [],
     natal: null,

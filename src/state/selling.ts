@@ -9,6 +9,7 @@ import type { KeptBack, Reservation, Sold, Want } from './sale.ts';
 import { isBrood } from './bodies.ts';
 import type { Fish, Group } from './stock.ts';
 import { howMany } from './heads.ts';
+import { swamUnsaid } from './swamunsaid.ts';
 import { takeFish } from './tally.ts';
 import { resolveFish } from './who.ts';
 import type { Found } from './meant.ts';
@@ -70,7 +71,8 @@ export function sell(draft: Draft, event: EventOf<'sold'> | EventOf<'gave away'>
   const tank = tankOfAll(found.tank, fish);
   const count = takeFish(draft, event, body, tank, countOf(event.count, fish, found), event.kind);
   if (count === null) return;
-  if (!isBrood(body)) membersGone(body, body.total.high === 0 ? livingMembers<Fish>(body) : fish, event.kind, event);
+  if (isBrood(body)) swamUnsaid(draft, body, event);
+  else membersGone(body, body.total.high === 0 ? livingMembers<Fish>(body) : fish, event.kind, event);
   const { day, minute, place, to } = event;
   const sale: Sold = {
     stock: body.name,

@@ -6,6 +6,7 @@ import { rangeWords } from '../core/words.ts';
 import type { EventOf } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import type { Body } from './stock.ts';
+import { swamUnsaid } from './swamunsaid.ts';
 import { resolveFish } from './who.ts';
 
 /** No fish that is kept in such tanks is longer, mm; where the species says how long it grows, half as much again is too long (ours). */
@@ -94,6 +95,7 @@ export function sized(draft: Draft, event: EventOf<'sized'>): void {
     const same = seen.day === event.day && seen.minute === event.minute && seen.tank === tank;
     if (same && seen.sizes.of === event.sizes.of) seen.replaced = true;
   }
+  swamUnsaid(draft, body, event);
   const { day, minute, sizes, place } = event;
   body.sizes.push({ day, minute, tank, sizes, place, replaced: false });
   body.lines.push(place);
