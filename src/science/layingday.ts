@@ -55,9 +55,11 @@ const MOUTH_NOTICED = 5;
 /** A thermometer's error, °C either way (ours). */
 const THERMOMETER = 0.5;
 
-/** Days from laying to hatching and to swimming free by each clock, and the whole days that none exceeds. */
+/**
+ * Days from laying to hatching and to swimming free by each clock, and the whole days that none exceeds. To each
+ * time of hatching belong as many of swimming free, one behind the other.
+ */
 interface Clocks {
-  readonly count: number;
   readonly hatch: Float64Array;
   readonly swim: Float64Array;
   readonly longest: number;
@@ -126,16 +128,8 @@ function chancesFrom(
     for (const hour of LAID_AT) {
       const at = i + hour;
       const missed = overlooked(quiet.filter((day) => day + 0.5 > at).length);
-      const before = noticed(at) * missed;
-      for (let c = 0; c < clocks.count; c += 1) {
-        const hatch = clocks.hatch[c] ?? 0;
-        const swim = clocks.swim[c] ?? 0;
-        let weight = before;
-        for (const look of looks) if (!agrees(look, at, hatch, swim)) weight *= MISREAD;
-        laid[i] = (laid[i] ?? 0) + weight;
-        hatched.add(Math.floor(at + hatch), weight);
-        swam.add(Math.floor(at + swim), weight);
-      }
+      const asked = looks.map((look) => askedOf(look, at));
+      laid[i] = (laid[i] ?? 0) + weigh(clocks, at, noticed(at) * missed, asked, hatched, swam);
     }
   }
   return {
@@ -153,21 +147,79 @@ function overlooked(looks: number): number {
   return 1 / (looks + 1);
 }
 
-/** Whether a brood laid at a moment, with a clock that hatches and swims then, is at what a look found. */
-function agrees(look: StageLook, laid: number, hatch: number, swim: number): boolean {
+/**
+ * Weighs every clock for a brood laid at a moment, adds its weight to the days on which it hatches and swims then, and
+ * gives the sum. Made for some hundred thousand clocks to a brood: what rests on hatching alone is asked once for all
+ * times of swimming free behind it.
+ */
+function weigh(
+  { hatch, swim }: Clocks,
+  at: number,
+  before: number,
+  asked: readonly Asked[],
+  hatched: Days,
+  swam: Days,
+): number {
+  const each = swim.length / hatch.length;
+  let all = 0;
+  for (let h = 0; h < hatch.length; h += 1) {
+    const hatches = hatch[h] ?? 0;
+    const open: Bounds[] = [];
+    let weight = before;
+    for (const one of asked) {
+      if (!isWithin(hatches, one.hatch)) weight *= MISREAD;
+      else if (one.swim !== ANY) open.push(one.swim);
+    }
+    let sum = 0;
+    for (let s = h * each; s < (h + 1) * each; s += 1) {
+      const swims = swim[s] ?? 0;
+      let own = weight;
+      for (const bounds of open) if (!isWithin(swims, bounds)) own *= MISREAD;
+      swam.add(Math.floor(at + swims), own);
+      sum += own;
+    }
+    hatched.add(Math.floor(at + hatches), sum);
+    all += sum;
+  }
+  return all;
+}
+
+/** Days that go with a look: more than `above`, no fewer than `from`, no more than `to`. */
+interface Bounds {
+  readonly above: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Between which days from laying a brood hatches and swims that is at what a look found. */
+interface Asked {
+  readonly hatch: Bounds;
+  readonly swim: Bounds;
+}
+
+const ANY: Bounds = { above: -Infinity, from: -Infinity, to: Infinity };
+const NEVER: Bounds = { ...ANY, above: Infinity };
+
+function isWithin(days: number, { above, from, to }: Bounds): boolean {
+  return days > above && days >= from && days <= to;
+}
+
+/** What a look asks of a brood laid at a moment. */
+function askedOf(look: StageLook, laid: number): Asked {
   const age = look.day + 0.5 - laid;
   const since = look.beganFrom === null ? -Infinity : look.beganFrom - laid;
   switch (look.found) {
     case 'eggs':
-      return age > -1 && age < Math.max(hatch, 0.5);
+      // On the day of laying there are eggs, however fast they hatch.
+      return { hatch: age <= -1 ? NEVER : age < 0.5 ? ANY : { ...ANY, above: age }, swim: ANY };
     case 'held':
-      return age > -1 && age < swim;
+      return { hatch: age <= -1 ? NEVER : ANY, swim: { ...ANY, above: age } };
     case 'wrigglers':
-      return age >= hatch && age < swim && hatch >= since;
+      return { hatch: { ...ANY, from: since, to: age }, swim: { ...ANY, above: age } };
     case 'swimming':
-      return age >= swim && swim >= since;
+      return { hatch: ANY, swim: { ...ANY, from: since, to: age } };
     case 'taken out':
-      return age >= hatch;
+      return { hatch: { ...ANY, to: age }, swim: ANY };
   }
 }
 
@@ -196,22 +248,12 @@ function makeClocks(times: StageTimes): Clocks {
   const rest = times.release ?? times.swim;
   const swims = rest === null ? none : quantiles(rest, POINTS);
   const speeds = paces(times.temperature);
-  const count = speeds.length * hatches.length * swims.length;
-  const hatch = new Float64Array(count);
-  const swim = new Float64Array(count);
-  let at = 0;
-  let longest = 0;
-  for (const pace of speeds) {
-    for (const h of hatches) {
-      for (const s of swims) {
-        hatch[at] = h * pace;
-        swim[at] = (times.release === null ? h + s : s) * pace;
-        longest = Math.max(longest, hatch[at] ?? 0, swim[at] ?? 0);
-        at += 1;
-      }
-    }
-  }
-  return { count, hatch, swim, longest: Math.ceil(longest) + 1 };
+  const hatch = speeds.flatMap((pace) => hatches.map((h) => h * pace));
+  const swim = speeds.flatMap((pace) =>
+    hatches.flatMap((h) => swims.map((s) => (times.release === null ? h + s : s) * pace)),
+  );
+  const longest = Math.max(...hatch, ...swim);
+  return { hatch: Float64Array.from(hatch), swim: Float64Array.from(swim), longest: Math.ceil(longest) + 1 };
 }
 
 /** Factors on all stage times from the temperature and Q10, neither of which is known. */
