@@ -4,7 +4,7 @@ import { linesOf } from '../../core/span.ts';
 import { plural, rangeWords } from '../../core/words.ts';
 import { speciesOf } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
-import { LARGEST_BAG } from './offers.ts';
+import { largestWords } from './offers.ts';
 import { rowId } from '../id.ts';
 import { originOf, type Candidate } from './candidates.ts';
 import { mostIn, type Weeks } from './glass.ts';
@@ -110,5 +110,5 @@ function bagStep({ of, bag, packing }: Offer, { rules }: Market): string {
   const mass = fishInPack * of.grams;
   const size = of.size === null ? `grown, ${of.length.toFixed(0)} mm` : `${rangeWords(of.size)} mm`;
   const together = of.alone === null ? '' : `; each alone: ${of.alone}`;
-  return `bag of ${bag}: ${size}, ${of.grams.toFixed(2)} g each, ${mass.toFixed(1)} g in ${plural(packs, 'pack')} of ${fishInPack}${together}; ${mass.toFixed(1)} g ÷ ${load.toFixed(2)} g/L for ${rules.hours} h at ${of.celsius} C: ${water.toFixed(1)} L water, ${air.toFixed(1)} L ${rules.oxygen ? 'oxygen' : 'air'}, no bag above ${LARGEST_BAG} L`;
+  return `bag of ${bag}: ${size}, ${of.grams.toFixed(2)} g each, ${mass.toFixed(1)} g in ${plural(packs, 'pack')} of ${fishInPack}${together}; ${mass.toFixed(1)} g ÷ ${load.toFixed(2)} g/L for ${rules.hours} h at ${of.celsius} C: ${water.toFixed(1)} L water, ${air.toFixed(1)} L ${rules.oxygen ? 'oxygen' : 'air'}, no bag above ${largestWords(rules)}`;
 }

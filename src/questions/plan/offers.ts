@@ -27,7 +27,19 @@ export interface Market {
 }
 
 /** Litres of the largest bag, water and air (ours). */
-export const LARGEST_BAG = 10;
+const LARGEST_BAG = 10;
+
+/** Litres of the largest bag that these rules let go: a small box takes none of ten. */
+function largestFor({ boxLitres }: PlanRules): number {
+  return Math.min(LARGEST_BAG, largestBag(boxLitres));
+}
+
+/** `10 L`, or `5 L, the most that goes well into a box of 20 L`. */
+export function largestWords(rules: PlanRules): string {
+  const litres = largestFor(rules);
+  const small = litres < LARGEST_BAG ? `, the most that goes well into a box of ${String(rules.boxLitres)} L` : '';
+  return `${String(Number(litres.toFixed(2)))} L${small}`;
+}
 
 /** The offers of a stock; or why it cannot be bagged within the rules. */
 export function offersOf(room: Room, of: Candidate, market: Market): readonly Offer[] | string {
@@ -35,7 +47,7 @@ export function offersOf(room: Room, of: Candidate, market: Market): readonly Of
   if (of.free < (of.bondedPair ? 2 : rules.bagOf.low)) return `${of.free} can go, no full bag of ${rules.bagOf.low}`;
   const offers = bagSizes(of, rules).map((bag) => offerOf(room, of, bag, market));
   const packed = offers.filter((offer) => offer !== null);
-  if (packed.length === 0) return `one of ${of.grams.toFixed(0)} g is too heavy for a bag of ${LARGEST_BAG} L`;
+  if (packed.length === 0) return `one of ${of.grams.toFixed(0)} g is too heavy for a bag of ${largestWords(rules)}`;
   const dear = packed.filter((offer) => rules.minimum === null || grossOf(of, offer.bag) >= rules.minimum);
   const [first] = packed;
   if (dear.length > 0 || first === undefined) return dear;
@@ -56,8 +68,8 @@ function bagSizes(of: Candidate, { bagOf }: PlanRules): readonly number[] {
 }
 
 function offerOf(room: Room, of: Candidate, bag: number, { rules, weeks, weekValue }: Market): Offer | null {
-  const largest = Math.min(LARGEST_BAG, largestBag(rules.boxLitres));
-  const packing = packingFor(bag, of.grams, of.alone !== null, { ...rules, celsius: of.celsius }, largest);
+  const trip = { ...rules, celsius: of.celsius };
+  const packing = packingFor(bag, of.grams, of.alone !== null, trip, largestFor(rules));
   if (packing === null) return null;
   const most = mostIn(room, of.tank);
   const tankWeeks = most === null ? 0 : (bag / most) * weeks;
