@@ -2,7 +2,7 @@
  * All-day entries for a calendar program, by RFC 5545. The same entry keeps its UID in every file, so that
  * reading a newer file moves what changed and doubles nothing; no clock is asked, the stamp is the day asked about.
  */
-import { addDays, isoDay, type Day } from '../core/day.ts';
+import { addDays, isoDay, LAST_DAY, type Day } from '../core/day.ts';
 
 export interface CalendarEntry {
   /** Stable and unique among the entries of a room. */
@@ -50,7 +50,8 @@ function entryLines({ id, title, says, place, first, last }: CalendarEntry, on: 
     `UID:${escapedText(id)}@tankside.invalid`,
     `DTSTAMP:${basic(on)}T000000Z`,
     `DTSTART;VALUE=DATE:${basic(first)}`,
-    `DTEND;VALUE=DATE:${basic(addDays(last, 1))}`,
+    // Behind the last day of all there is none to end on: without an end it is the first day alone (RFC 5545 3.6.1).
+    ...(last < LAST_DAY ? [`DTEND;VALUE=DATE:${basic(addDays(last, 1))}`] : []),
     `SUMMARY:${escapedText(title)}`,
     ...(says.length === 0 ? [] : [`DESCRIPTION:${escapedText(says.join('\n'))}`]),
     ...(place === null ? [] : [`LOCATION:${escapedText(place)}`]),

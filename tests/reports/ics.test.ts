@@ -4,6 +4,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { calendarText, isOurCalendar, type CalendarEntry } from '../../src/reports/ics.ts';
 import { day } from '../support/events.ts';
+import { icsFaults } from '../support/formats.ts';
 
 const BAG: CalendarEntry = {
   id: 'winter-bag',
@@ -40,6 +41,14 @@ describe('a calendar', () => {
   test('several days end after the last of them', () => {
     const [event] = read([{ ...BAG, first: day('2026-12-30'), last: day('2027-01-02') }]);
     expect([event?.startDate.toString(), event?.endDate.toString()]).toEqual(['2026-12-30', '2027-01-03']);
+  });
+
+  // RFC 5545 3.6.1: a date to start on and none to end on is that one day.
+  test('the last day that there is has none behind it to end on', () => {
+    const text = calendarText([{ ...BAG, first: day('9999-12-31'), last: day('9999-12-31') }], day('9999-12-31'));
+    expect(text).toContain('DTSTART;VALUE=DATE:99991231\r\n');
+    expect(text).not.toContain('DTEND');
+    expect(icsFaults(text)).toEqual([]);
   });
 
   test('the same day gives the same bytes, stamped by the day asked about', () => {
