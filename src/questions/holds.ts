@@ -268,7 +268,7 @@ export function courseRow(room: Room, course: Course): CourseRow {
   };
 }
 
-export function quarantineRow(room: Room, { tank, since, until, usual, lines: places }: Kept): QuarantineRow {
+export function quarantineRow(room: Room, { tank, since, until, usual, anew, lines: places }: Kept): QuarantineRow {
   const lines = linesOf(places);
   return {
     id: rowId(tank, 'quarantine'),
@@ -280,9 +280,12 @@ export function quarantineRow(room: Room, { tank, since, until, usual, lines: pl
     because: {
       rule: usual
         ? `fish in a quarantine tank stay ${String(USUAL_QUARANTINE_DAYS)} days from the last ones that came in, unless a line says otherwise`
-        : 'a quarantine lasts the days that its line gives',
+        : 'a quarantine lasts the days that its line gives, from the last fish that came in',
       source: usual ? 'three to four weeks: common practice, no source' : 'the journal',
-      steps: [`from ${dayWords(since, room.on)} to ${dayWords(until, room.on)}, ${plural(until - since, 'day')}`],
+      steps: [
+        ...(anew ? [`fish came in on ${dayWords(since, room.on)}, after the line that gives the days`] : []),
+        `from ${dayWords(since, room.on)} to ${dayWords(until, room.on)}, ${plural(until - since, 'day')}`,
+      ],
       lines,
     },
     lines,

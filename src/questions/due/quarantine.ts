@@ -37,7 +37,7 @@ function item(room: Room, kept: Kept): DueItem {
     kind: 'quarantine',
     due: onDay(until),
     weight: 1,
-    why: `in since ${dayWords(since, room.on)}${kept.usual ? ', four weeks are usual' : ''}`,
+    why: `${kept.anew ? 'the last came in on' : 'in since'} ${dayWords(since, room.on)}${kept.usual ? ', four weeks are usual' : ''}`,
     close: clear === null ? close : `${tank}: put off quarantine until ${isoDay(clear)}`,
     ...(regulated ? { caution: 'a regulated species: keeping, moving and selling it is a matter of local law' } : {}),
     putOffKey: 'quarantine',

@@ -1,8 +1,11 @@
-/** Quarantine: by a line that gives its days, or in a tank set up for it, counted from the last fish that came in. */
+/** Quarantine: by a line that gives its days, or in a tank set up for it; either is counted from the last fish that came in (common practice, no source). */
 import { addDays, type Day } from '../../core/day.ts';
-import type { Place } from '../../core/span.ts';
+import { sameClause, type Place } from '../../core/span.ts';
+import type { DeepReadonly } from '../../core/readonly.ts';
 import type { Room } from '../../state/draft.ts';
 import { bodiesIn } from '../../state/bodies.ts';
+import type { Quarantine } from '../../state/health.ts';
+import { sharers } from '../../state/tanks.ts';
 
 /** Days for which fish stay in a quarantine tank where no line says (three to four weeks: common practice, no source). */
 export const USUAL_QUARANTINE_DAYS = 28;
@@ -13,6 +16,8 @@ export interface Kept {
   readonly until: Day;
   /** True where no line gives the days: the tank is a quarantine tank, and new fish came. */
   readonly usual: boolean;
+  /** True where a line gives the days, and they are counted from fish that came in after it. */
+  readonly anew: boolean;
   readonly lines: readonly Place[];
 }
 
@@ -24,25 +29,39 @@ interface Arrival {
 /** The quarantine that a tank is in, or that ran out and nobody ended yet; null where there is none. */
 export function inQuarantine(room: Room, tank: string): Kept | null {
   const open = room.health.quarantines.filter((one) => one.ended === null && one.tanks.includes(tank));
-  const said = open.reduce<Kept | null>(
-    (last, { day, until, place }) =>
-      last !== null && last.until >= until ? last : { tank, since: day, until, usual: false, lines: [place] },
-    null,
-  );
-  return said ?? usualQuarantine(room, tank);
+  const said = open.map(({ day, until, place }): Kept => {
+    return { tank, since: day, until, usual: false, anew: false, lines: [place] };
+  });
+  const last = open.at(-1);
+  const anew = last === undefined ? [] : begunAnew(room, tank, last);
+  return longest([...said, ...anew]) ?? usualQuarantine(room, tank);
+}
+
+function longest(all: readonly Kept[]): Kept | null {
+  return all.reduce<Kept | null>((last, one) => (last !== null && last.until >= one.until ? last : one), null);
+}
+
+/** Fish that came in after the line that gives the days have them before them, and so have those that they came to. */
+function begunAnew(room: Room, tank: string, said: DeepReadonly<Quarantine>): Kept[] {
+  const together = room.health.quarantines.filter(({ place }) => sameClause(place, said.place));
+  const inside = new Set([...together.flatMap(({ tanks }) => tanks), ...sharers(room, tank)]);
+  const came = lastArrival(room, tank, (from) => !inside.has(from));
+  if (came === null || came.day <= said.day) return [];
+  const until = addDays(came.day, said.until - said.day);
+  return [{ tank, since: came.day, until, usual: false, anew: true, lines: [said.place, came.place] }];
 }
 
 function usualQuarantine(room: Room, tank: string): Kept | null {
   const declared = room.plumbing.tanks.get(tank);
   if (declared?.quarantine !== true || bodiesIn(room, tank).length === 0) return null;
-  const came = lastArrival(room, tank);
+  const came = lastArrival(room, tank, () => true);
   if (came === null) return null;
   const settled = room.health.quarantines.some(
     (one) => one.tanks.includes(tank) && one.ended !== null && isAfter(one.ended, came),
   );
   if (settled) return null;
   const until = addDays(came.day, USUAL_QUARANTINE_DAYS);
-  return { tank, since: came.day, until, usual: true, lines: [came.place, declared.declared] };
+  return { tank, since: came.day, until, usual: true, anew: false, lines: [came.place, declared.declared] };
 }
 
 /** On one day the order of the lines tells which was first: what came after the end of a quarantine is not settled by it. */
@@ -51,9 +70,10 @@ function isAfter(end: Arrival, came: Arrival): boolean {
   return end.place.line > came.place.line || (end.place.line === came.place.line && end.place.from > came.place.from);
 }
 
-function lastArrival(room: Room, tank: string): Arrival | null {
+/** The last fish that came in, by moves from such tanks, purchases and declarations. */
+function lastArrival(room: Room, tank: string, counts: (from: string) => boolean): Arrival | null {
   const here = [
-    ...room.stock.moves.filter((move) => move.to === tank),
+    ...room.stock.moves.filter(({ to, from }) => to === tank && (from === null || counts(from))),
     ...room.sale.purchases.filter((purchase) => purchase.tank === tank),
     ...[...room.stock.groups.values()]
       .filter((group) => group.home === tank)
