@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import fc from 'fast-check';
 import { exactly } from '../../src/core/interval.ts';
 import { layingDays, mostLikely, within } from '../../src/science/layingday.ts';
-import type { StageTimes } from '../../src/science/layingday.ts';
+import type { StageTimes } from '../../src/science/stageclocks.ts';
 import { quantiles, triangular } from '../../src/science/spread.ts';
 
 /** Cave spawners (common practice, no source). */

@@ -5,7 +5,8 @@ import { exactly } from '../../src/core/interval.ts';
 import { paceOf } from '../../src/science/growth.ts';
 import type { GrowthPrior } from '../../src/science/growth.ts';
 import { layingDays } from '../../src/science/layingday.ts';
-import type { StageLook, StageTimes } from '../../src/science/layingday.ts';
+import type { StageLook } from '../../src/science/layingday.ts';
+import type { StageTimes } from '../../src/science/stageclocks.ts';
 import { bringBackWorked, takeOutWorked, Worked } from '../../src/science/worked.ts';
 
 const isNumber = (value: unknown): value is number => typeof value === 'number';
