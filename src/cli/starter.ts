@@ -5,8 +5,8 @@
 import type { Day } from '../core/day.ts';
 import { addDays, isoDay } from '../core/day.ts';
 
-/** Days before today, and the entry; null stands for an empty line, a text alone for a comment. */
-type Line = readonly [daysAgo: number, entry: string] | string | null;
+/** Days before today, and the entry, to come where the keeper has such things; null stands for an empty line, a text alone for a comment. */
+type Line = readonly [daysAgo: number, entry: string, perhaps?: 'perhaps'] | string | null;
 
 /** Entries to come, as comments. */
 const NEXT: readonly string[] = [
@@ -25,6 +25,10 @@ const LINES: readonly Line[] = [
   [28, 'room: units metric'],
   [28, 'tank A1: 80 x 35 x 40 cm; alone; sponge filter'],
   [28, 'tank A2: 54 L; alone; sponge filter'],
+  'If you have them, without the "#": your money, and tanks that share a sump.',
+  [28, 'room: currency EUR', 'perhaps'],
+  [28, 'loop Long: sump 120 L; return 2000 L/h; prefilter 4 layers; spills at 70 mm', 'perhaps'],
+  [28, 'tank B1: 100 x 40 x 40 cm; on Long', 'perhaps'],
   null,
   'The fish: what they are, when they can be sold, and who lives where.',
   [28, 'species krib: Pelvicachromis pulcher; cave spawner; sale at 35 mm or 16 weeks'],
@@ -47,8 +51,8 @@ export function starterJournal(today: Day): string {
   const lines = LINES.map((line) => {
     if (line === null) return '';
     if (typeof line === 'string') return `# ${line}`;
-    const [daysAgo, entry] = line;
-    return `${isoDay(addDays(today, -daysAgo))} ${entry}`;
+    const [daysAgo, entry, perhaps] = line;
+    return `${perhaps === undefined ? '' : '# '}${isoDay(addDays(today, -daysAgo))} ${entry}`;
   });
   const next = NEXT.map((entry) => `# ${isoDay(today)} ${entry}`);
   return [...lines, '', '# What comes next is written like this, without the "#":', ...next, ''].join('\n');

@@ -12,6 +12,19 @@ test('writes a journal here, dated back from today', async () => {
   expect(files['/room/fishroom.txt']).toMatch(/^2026-02-28 A1: made up$/m);
 });
 
+test('dates it back from the day that is asked for', async () => {
+  const { files } = await tankside(['start', '--on', '14 Feb 2026'], { today: '2026-03-01' });
+  expect(files['/room/fishroom.txt']).toBe(starterJournal(day('2026-02-14')));
+  const wrong = await tankside(['start', '--on', 'someday'], { today: '2026-03-01' });
+  expect([wrong.status, wrong.files]).toEqual([2, {}]);
+});
+
+test('shows how money and a loop are written, without having any', () => {
+  const text = starterJournal(day('2026-03-01'));
+  expect(text).toMatch(/^# 2026-02-01 loop Long: /m);
+  expect(text).toMatch(/^# 2026-02-01 room: currency EUR$/m);
+});
+
 test('writes where it is told', async () => {
   const told = await tankside(['start', '--journal', '../fish.txt', '--json']);
   expect(Object.keys(told.files)).toEqual(['/fish.txt']);

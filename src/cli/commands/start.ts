@@ -4,6 +4,7 @@ import { dayJson, jsonText } from '../../reports/json.ts';
 import { say } from '../answer.ts';
 import type { Command } from '../command.ts';
 import type { Context } from '../context.ts';
+import { readDate } from '../dates.ts';
 import { EXIT, Stop } from '../exit.ts';
 import { COMMON } from '../flags.ts';
 import { USUAL_NAME } from '../journal.ts';
@@ -15,12 +16,14 @@ export const command: Command = {
   takes: '',
   about:
     `Writes ${USUAL_NAME} in this folder (or the file of --journal): a small made-up fish room that already ` +
-    'answers due, with the basics of writing in it. A file that is there already is left as it is.',
+    'answers due, with the basics of writing in it, dated back from today or --on. A file that is there already is left as it is.',
   flags: [],
   examples: ['tankside start', 'tankside start --journal ~/fish/fishroom.txt'],
   async run(context, get) {
     const file = path.resolve(context.cwd, get(COMMON.journal) ?? usualJournal(context));
-    const today = await context.today(null);
+    const now = await context.today(null);
+    const asked = get(COMMON.on);
+    const today = asked === null ? now : readDate(asked, now);
     const created = context.files.create(file, starterJournal(today));
     if (!created.ok) throw notWritten(file, created);
     if (get(COMMON.json)) {
