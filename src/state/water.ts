@@ -81,7 +81,8 @@ export function disturb(
 function changeWater(draft: Draft, event: EventOf<'water changed'>, where: string): void {
   const { amount } = event;
   const held = draft.plumbing.tanks.has(where) ? liveVolume(draft, where) : null;
-  const most = amount.unit === 'share' ? 1 : (held?.nominal?.high ?? Infinity);
+  // Whole litres, rounded outward: what is told as the most may be changed.
+  const most = amount.unit === 'share' ? 1 : Math.ceil(held?.nominal?.high ?? Infinity);
   if (amount.low > most || amount.high <= 0) {
     draft.problems.push({
       kind: 'impossible-change',
@@ -89,7 +90,7 @@ function changeWater(draft: Draft, event: EventOf<'water changed'>, where: strin
       says:
         amount.unit === 'share'
           ? `no more than 100 % of the water of ${where} can be changed at once`
-          : `${where} holds ${Math.round(most)} L at most`,
+          : `${where} holds ${most} L at most`,
       write: `${isoDay(event.day)} ${where}: water change 30 %`,
       at: event.place,
       also: held === null ? [] : [draft.plumbing.tanks.get(where)?.declared ?? event.place],
@@ -99,7 +100,7 @@ function changeWater(draft: Draft, event: EventOf<'water changed'>, where: strin
   const fact = factOf(draft, event, where);
   const loop = draft.plumbing.loops.get(where);
   const whole = loop === undefined ? null : loopVolume(draft, where, fact.day);
-  if (loop !== undefined && whole !== null && amount.unit === 'L' && amount.low > whole.high) {
+  if (loop !== undefined && whole !== null && amount.unit === 'L' && amount.low > Math.ceil(whole.high)) {
     draft.problems.push({
       kind: 'impossible-change',
       weight: 'doubt',
