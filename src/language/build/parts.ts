@@ -9,6 +9,7 @@ import type { AuctionDraft, CultureDraft, Draft, LoopDraft, RowDraft, SpeciesDra
 import { GROUP_PARTS } from './groups.ts';
 import { food } from './trade.ts';
 import { placesOf, tankName } from './places.ts';
+import { figureValue } from '../quantities.ts';
 
 type Part<D> = (clause: Clause, draft: D) => void;
 type Parts<D> = Readonly<Partial<Record<ClauseKind, Part<D>>>>;
@@ -73,10 +74,7 @@ const TANK_PARTS: Parts<TankDraft> = {
     else draft.plumbing = { on: clause.named(name, LOOP) };
   },
   alone: (_, draft) => (draft.plumbing = 'alone'),
-  'sponge filter': (clause, draft) => {
-    clause.quantity();
-    draft.filter = clause.sense;
-  },
+  'sponge filter': (clause, draft) => (draft.filter = spongesOf(clause)),
   filter: (clause, draft) => (draft.filter = clause.needText('"canister"')),
   'hangs in': (clause, draft) => {
     const name = tankName(clause);
@@ -89,6 +87,15 @@ const TANK_PARTS: Parts<TankDraft> = {
   'quarantine tank': (_, draft) => (draft.quarantine = true),
   quarantine: (_, draft) => (draft.quarantine = true),
 };
+
+/** `sponge filter`, or several: one of two that is rinsed leaves the other alive, so their number is kept. */
+function spongesOf(clause: Clause): string {
+  const [figure] = clause.quantity()?.numbers ?? [];
+  const many = figure === undefined ? null : figureValue(figure);
+  if (clause.sense !== 'sponge filter') return clause.sense;
+  if (many !== null && many > 1) return `${String(many)} sponge filters`;
+  return many === null && /s$/iu.test(clause.phrase()) ? 'sponge filters' : clause.sense;
+}
 
 /** `100 x 40 x 40 cm`, or `54 L`. */
 function tankSize(clause: Clause, draft: TankDraft): void {

@@ -90,7 +90,7 @@ function tank(event: EventOf<'tank declared'>, voice: Voice): string {
 }
 
 function filter(text: string): string {
-  return /\bfilter$/u.test(text) ? text : `filter ${w.quoted(text)}`;
+  return /\bfilters?$/u.test(text) ? text : `filter ${w.quoted(text)}`;
 }
 
 function traits(value: SpeciesTraits, voice: Voice): string {
