@@ -227,7 +227,7 @@ export function fateWords({ died, missing, eaten, culled, leftAlive, unseen }: F
     [missing, 'missing'],
     [eaten, 'eaten'],
     [culled, 'culled'],
-    [leftAlive, 'sold or given away alive'],
+    [leftAlive, 'sold, given away or grown into groups'],
     [unseen, 'lost between counts, unseen'],
   ] as const;
   const words = told.filter(([number]) => number > 0).map(([number, what]) => `${String(number)} ${what}`);

@@ -2,6 +2,9 @@
 import type { Day } from '../core/day.ts';
 import type { Chart } from '../questions/chart/model.ts';
 
+/** Share of a lone value that is shown on either side of it. */
+const ALIKE = 0.05;
+
 export interface Extent {
   readonly days: readonly [Day, Day];
   readonly values: readonly [number, number];
@@ -25,11 +28,14 @@ export function extentOf(chart: Chart): Extent | null {
   const latest = days.reduce((a, b) => (b > a ? b : a), firstDay);
   return {
     days: [earliest, latest],
-    values: niceEnds(Math.min(...(chart.fromZero ? [0] : []), ...values), Math.max(...values)),
+    values: niceEnds(Math.min(...(chart.fromZero ? [0] : []), ...values), Math.max(...values), chart.fromZero),
   };
 }
 
-function niceEnds(low: number, high: number): [number, number] {
+function niceEnds(least: number, most: number, fromZero: boolean): [number, number] {
+  // One reading alone, or several alike, stand in a span of their own: an edge with one number three times tells nothing.
+  const alike = least === most ? Math.abs(least) * ALIKE || 1 : 0;
+  const [low, high] = [fromZero ? least : least - alike, most + alike];
   const step = niceStep(high - low);
   return [Math.floor(low / step) * step, Math.max(Math.ceil(high / step) * step, low + step)];
 }

@@ -74,3 +74,9 @@ test('why takes the id of a chart', async () => {
   expect(out).toContain('prefilter of Long');
   expect(out).toContain('rule');
 });
+
+test('a kind without a name is answered with that kind', async () => {
+  const { status, err } = await tankside(['chart', 'level'], AT);
+  expect(status).toBe(2);
+  expect(err).toContain('write: tankside chart level Long');
+});

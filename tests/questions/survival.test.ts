@@ -30,7 +30,7 @@ describe('what became of a brood', () => {
     // 90 eggs guessed, 50 counted: 40 unseen; 2 found dead; 20 sold; 50 − 2 − 20 = 28, but 25 counted.
     expect(survival?.fates).toEqual({ died: 2, missing: 0, eaten: 0, culled: 0, leftAlive: 20, unseen: 43 });
     expect(survival && fateWords(survival.fates)).toBe(
-      '2 found dead, 20 sold or given away alive, 43 lost between counts, unseen',
+      '2 found dead, 20 sold, given away or grown into groups, 43 lost between counts, unseen',
     );
   });
   it('counts the sold as alive in the curve', () => {

@@ -53,6 +53,18 @@ describe('charts', () => {
     expect(extentOf({ ...chart, series: [] })).toBeNull();
   });
 
+  test('show a reading that stands alone in a span of its own, not three times at the edge', () => {
+    const of = (value: number, fromZero: boolean): readonly [number, number] | undefined => {
+      const points = [{ day: day('2026-01-11'), value }];
+      const alone: Chart = { ...chart, fromZero, marks: [], series: [{ kind: 'readings', name: 'pH read', points }] };
+      return extentOf(alone)?.values;
+    };
+    const [low = 0, high = 0] = of(6.8, false) ?? [];
+    expect([low, high].map((value) => Number(value.toFixed(3)))).toEqual([6.4, 7.2]);
+    expect(of(0, true)).toEqual([0, 1]);
+    expect(of(20, true)).toEqual([0, 20]);
+  });
+
   test('step by one, two or five', () => {
     expect([niceStep(100), niceStep(7), niceStep(0.3), niceStep(31)]).toEqual([20, 2, 0.1, 10]);
   });

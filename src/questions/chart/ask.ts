@@ -34,7 +34,8 @@ export function chartOf(room: Room, words: readonly string[], since: Day | null 
   if (kinds.length > 1 || parameters.length > 1 || more.length > 0) {
     return unread(room, asked, rest, kinds[0]);
   }
-  if (word === undefined) return no('a chart needs a name: a brood, a group, a loop or a tank', example(room));
+  if (word === undefined)
+    return no('a chart needs a name: a brood, a group, a loop or a tank', example(room, kinds[0]));
   const name = namesOf(room).find((one) => one.toLowerCase() === word.toLowerCase());
   if (name === undefined) return unread(room, asked, rest, kinds[0]);
   const kind = kinds[0] ?? usualKind(room, name, parameters[0]);
