@@ -104,10 +104,11 @@ export function laidWindow(
   return castBack(clockFor(draft, group.species, tank, seen), how, seen, none);
 }
 
-/** The last `no eggs` of a group on or before a day; a look at another female says nothing of these eggs. */
+/** The last `no eggs` of a group on or before a day; a look at one female says nothing of eggs that may be another's. */
 function lastNone({ noEggs }: Group, mothers: readonly string[], day: Day): Day | null {
   if (noEggs === null || noEggs.day > day) return null;
-  const other = noEggs.mother !== null && mothers.length > 0 && !mothers.includes(noEggs.mother);
+  const { mother } = noEggs;
+  const other = mother !== null && mothers.some((one) => one !== mother);
   return other ? null : noEggs.day;
 }
 

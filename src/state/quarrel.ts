@@ -97,14 +97,12 @@ export function endDispute(group: Quarrelsome, end: { day: Day; how: DisputeEnd;
 }
 
 /**
- * Adds a sign: to an ended dispute if it was seen before that one's end (a line about an earlier day);
- * else to the open one; else it opens a new one.
+ * Adds a sign: to the first dispute that was not over by its day, since a line filed late for an earlier day counts as
+ * if it had been filed then; where all were over it opens a new one.
  */
 export function addSign(group: Quarrelsome, sign: DisputeSign): Dispute {
-  const past = group.disputes.findLast(
-    (one) => one.ended !== null && sign.day < one.ended.day && sign.day >= one.from - BOUT_HOURS / 24,
-  );
-  const earlier = past ?? openDispute(group);
+  const over = group.disputes.findLastIndex(({ ended }) => ended !== null && ended.day <= sign.day);
+  const earlier = group.disputes[over + 1];
   if (!earlier) {
     const fresh: Dispute = { from: sign.day, signs: [sign], calmer: [], ended: null };
     group.disputes.push(fresh);

@@ -56,9 +56,47 @@ describe('a mix of a brood and a group', () => {
     expect(laid.likely === null ? null : isoDay(laid.likely).slice(0, 7)).toBe('2026-01');
     expect(days(swam)?.slice(-10)).toBe('2026-02-10');
   });
+  it('has no likely day of laying where one end is open', () => {
+    const oak = '2026-02-20 group Oak: krib; 9; in C2; age over 8 weeks';
+    const mix = brood(
+      roomOf(oak, ...SWIM, '2026-02-21 A1: Rowan-1 moved 20 to C2', '2026-03-01 C2: mixed Rowan-1 and Oak'),
+      'Rowan-1 or Oak',
+    );
+    expect([days(mix.laid), mix.laid.likely]).toEqual(['/2026-02-02', null]);
+  });
   it('of two kinds is of neither', () => {
     const oak = '2026-02-20 group Oak: limia; 9; in C1';
     expect(brood(roomOf(oak, '2026-03-01 C1: mixed Oak and Ash'), 'Oak or Ash').species).toBeNull();
+  });
+});
+
+describe('a mix of two broods', () => {
+  const eggs = [
+    '2026-02-02 A1: spawned',
+    '2026-02-03 A2: Fern spawned',
+    '2026-02-05 A1: moved all Rowan-1 to C2',
+    '2026-02-05 A2: moved all Sedge-1 to C2',
+    '2026-02-06 C2: mixed Rowan-1 and Sedge-1',
+  ];
+  const NAME = 'Rowan-1 or Sedge-1';
+  it('of which none was seen to swim does not swim yet', () => {
+    expect([brood(roomOf(...eggs), NAME).swam, brood(roomOf(...eggs), NAME).hatched]).toEqual([null, null]);
+    const wrigglers = brood(roomOf(...eggs, '2026-02-08 C2: wrigglers'), NAME);
+    expect([wrigglers.swam, days(wrigglers.hatched)?.slice(-10)]).toEqual([null, '2026-02-08']);
+    const swim = roomOf(...eggs, '2026-02-12 C2: free-swimming, 60');
+    expect([days(brood(swim, NAME).swam)?.slice(-10), counts(swim, NAME)]).toEqual([
+      '2026-02-12',
+      'C2 60–60; 60–60 in all',
+    ]);
+  });
+  it('of which one was seen to swim does', () => {
+    const one = [...MOVED.slice(0, 2), '2026-02-12 A2: Fern spawned', '2026-02-14 A1: Rowan-1 moved 20 to A2'];
+    const mix = brood(roomOf(...one, '2026-02-15 A2: mixed Rowan-1 and Sedge-1'), NAME);
+    expect([days(mix.swam)?.slice(-10), days(mix.laid)]).toEqual(['2026-02-10', '2026-02-02/2026-02-12']);
+  });
+  it('was moved: a guess of how many is a quarter either way', () => {
+    const mixed = roomOf(...eggs, '2026-02-12 C2: free-swimming, about 60', '2026-03-20 C2: counted about 40');
+    expect(counts(mixed, NAME)).toBe('C2 30–50; 30–50 in all');
   });
 });
 
@@ -75,6 +113,26 @@ describe('a mix of two groups', () => {
       '2026-01-09',
     ]);
     expect(mix.total).toMatchObject({ low: 16, high: 16 });
+  });
+});
+
+describe('what the mix is at most', () => {
+  const two = [
+    ...SWIM,
+    '2026-02-02 A2: Fern spawned',
+    '2026-02-10 A2: free-swimming, 30',
+    '2026-03-01 A1: Rowan-1 moved 20 to C2',
+    '2026-03-01 A2: Sedge-1 moved 10 to C2',
+    '2026-03-02 C2: mixed Rowan-1 and Sedge-1',
+  ];
+  it('holds for all the tanks that it is in later', () => {
+    const split = [...two, '2026-03-03 C2: Rowan-1 moved about 12 to Q1', '2026-03-04 Q1: counted 14'];
+    expect(told(roomOf(...split, '2026-03-05 C2: Rowan-1 counted 16'))).toEqual([]);
+    expect(told(roomOf(...split, '2026-03-05 C2: Rowan-1 counted 19'))).toEqual(['counts-contradict']);
+  });
+  it('is not known where one of them is a colony, which breeds unseen', () => {
+    const pond = ['2026-03-01 group Oak: limia; 9; in B1', '2026-03-02 B1: mixed Pebble and Oak'];
+    expect(told(roomOf(...pond, '2026-03-10 B1: Oak counted 70'))).not.toContain('counts-contradict');
   });
 });
 
@@ -147,6 +205,16 @@ describe('stocks that cannot be mixed', () => {
       'C1 12–12; 12–12 in all',
     ]);
     expect([...room.stock.broods.keys()]).toEqual(['Rowan-1']);
+  });
+  it('are not both there', () => {
+    for (const names of ['Rowan-1 and Ash', 'Ash and Rowan-1']) {
+      const room = roomOf(...SWIM, `2026-03-01 C1: mixed ${names}`);
+      expect(told(room)).toEqual(['not-there']);
+      expect([counts(room, 'Rowan-1'), counts(room, 'Ash')]).toEqual([
+        'A1 52–52; 52–52 in all',
+        'C1 12–12; 12–12 in all',
+      ]);
+    }
   });
   it('are one already', () => {
     const whole = [...SWIM, '2026-02-20 A1: Rowan-1 moved all to C1', '2026-03-01 C1: mixed Rowan-1 and Ash'];

@@ -106,6 +106,34 @@ describe('fish of two tanks', () => {
   });
 });
 
+describe('fish that are brought together', () => {
+  const apart = '2026-02-10 A1: moved the male to C2';
+  it('by a line about all of them go to the one that is there already', () => {
+    const room = roomOf(apart, '2026-02-11 Rowan: moved to C2');
+    expect([parts(room, 'Rowan'), room.problems, moves(room)[1]]).toEqual(['C2 2–2', [], 'Rowan A1 C2 all 1–1']);
+    expect(room.stock.groups.get('Rowan')?.members.map(({ tank }) => tank)).toEqual(['C2', 'C2']);
+  });
+  it('from two tanks into the third leave those be that are there', () => {
+    const three = ['2026-02-10 C1: Ash moved 4 to C2', '2026-02-10 C1: Ash moved 3 to A2'];
+    const room = roomOf(...three, '2026-02-11 Ash: moved all to C2');
+    expect([parts(room, 'Ash'), moves(room).slice(2)]).toEqual([
+      'C2 12–12',
+      ['Ash C1 C2 all 5–5', 'Ash A2 C2 all 3–3'],
+    ]);
+  });
+  it('one after the other live there from then on: a new mate joins them there', () => {
+    const both = [apart, '2026-02-11 A1: moved the female to C2'];
+    expect(roomOf(...both).stock.groups.get('Rowan')?.home).toBe('C2');
+    const anew = roomOf(...both, '2026-02-12 C2: male died', '2026-02-13 C2: new male from Ash');
+    expect(parts(anew, 'Rowan')).toBe('C2 2–2');
+  });
+  it('are not where one is alone: it comes back to its own tank', () => {
+    const alone = ['2026-02-09 A1: male died', '2026-02-10 A1: moved the female to C2'];
+    expect(roomOf(...alone).stock.groups.get('Rowan')?.home).toBe('A1');
+    expect(parts(roomOf(...alone, '2026-02-20 C2: female back'), 'Rowan')).toBe('A1 1–1');
+  });
+});
+
 describe('some of a group', () => {
   it('that cannot be told apart go by number, the rest stay at home', () => {
     const room = roomOf('2026-02-10 C1: Ash moved 4 to C2', '2026-02-11 C1: Ash moved all to A2, rest stay');
