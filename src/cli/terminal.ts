@@ -18,6 +18,11 @@ export function terminalPrompt(
       return [[...fitting], part];
     },
   });
+  return promptOn(terminal);
+}
+
+/** Asks at that terminal, one question at a time. */
+function promptOn(terminal: readline.Interface): Prompt {
   const waiting: string[] = [];
   let left: Asked | null = null;
   let answer: ((asked: Asked) => void) | null = null;

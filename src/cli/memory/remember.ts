@@ -21,60 +21,71 @@ export interface Watched {
 /** `key` is that of this run. */
 export function watch(real: Context, shelf: Shelf, key: string, now: () => Date): Watched {
   const traced = tracing(theDisk, () => now().getTime());
-  const said: [1 | 2, string][] = [];
-  const env: Record<string, string | null> = {};
-  const days: { readonly zone: string | null; readonly day: Day }[] = [];
-  let alone = true;
-
-  const heard = (stream: 1 | 2, output: Output): Output => ({
-    ...output,
-    write(text) {
-      said.push([stream, text]);
-      output.write(text);
+  const heard = new Heard();
+  return {
+    context: { ...watched(real, heard), files: filesOn(traced.disk, thisMachine) },
+    async keep(status) {
+      const rests = traced.rests();
+      if (!heard.alone || rests === null) return;
+      const { said, env } = heard;
+      const asked = await Promise.all(heard.days.map(({ zone, day }) => lasting(zone, day)));
+      const kept: Remembered = { said, status, rests, env, asked };
+      shelf.put(key, JSON.stringify(kept));
     },
-  });
-  /** What a keeper types is never the same again. */
-  const typed = <A extends readonly unknown[], T>(run: (...args: A) => T): ((...args: A) => T) => {
+  };
+}
+
+/** What passed between a run and the world, the disk aside. */
+class Heard {
+  readonly said: [1 | 2, string][] = [];
+  readonly env: Record<string, string | null> = {};
+  readonly days: { readonly zone: string | null; readonly day: Day }[] = [];
+  /** False once a keeper was asked: what is typed is never the same again. */
+  alone = true;
+
+  output(stream: 1 | 2, output: Output): Output {
+    return {
+      ...output,
+      write: (text) => {
+        this.said.push([stream, text]);
+        output.write(text);
+      },
+    };
+  }
+
+  typed<A extends readonly unknown[], T>(run: (...args: A) => T): (...args: A) => T {
     return (...args) => {
-      alone = false;
+      this.alone = false;
       return run(...args);
     };
-  };
+  }
+}
 
-  const context: Context = {
+/** The world as the run sees it, with all that it asks written down. */
+function watched(real: Context, heard: Heard): Context {
+  return {
     ...real,
-    out: heard(1, real.out),
-    err: heard(2, real.err),
+    out: heard.output(1, real.out),
+    err: heard.output(2, real.err),
     input: {
       get isTTY() {
-        alone = false;
+        heard.alone = false;
         return real.input.isTTY;
       },
-      text: typed(() => real.input.text()),
+      text: heard.typed(() => real.input.text()),
     },
     env: new Proxy(real.env, {
       get(target, name) {
         if (typeof name !== 'string') return undefined;
-        env[name] = target[name] ?? null;
+        heard.env[name] = target[name] ?? null;
         return target[name];
       },
     }),
-    files: filesOn(traced.disk, thisMachine),
-    prompt: typed((complete) => real.prompt(complete)),
+    prompt: heard.typed((complete) => real.prompt(complete)),
     async today(zone) {
       const day = await real.today(zone);
-      days.push({ zone, day });
+      heard.days.push({ zone, day });
       return day;
-    },
-  };
-  return {
-    context,
-    async keep(status) {
-      const rests = traced.rests();
-      if (!alone || rests === null) return;
-      const asked = await Promise.all(days.map(({ zone, day }) => lasting(zone, day)));
-      const kept: Remembered = { said, status, rests, env, asked };
-      shelf.put(key, JSON.stringify(kept));
     },
   };
 }

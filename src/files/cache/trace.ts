@@ -27,92 +27,125 @@ interface Open {
 
 /** The disk, watched: `now` gives milliseconds since 1970, for how long ago a file changed before it was read. */
 export function tracing(disk: Disk, now: () => number): Traced {
-  const rests = new Map<string, Rest>();
-  const open = new Map<number, Open>();
-  let lost = false;
+  const trail = new Trail();
+  return {
+    rests: () => trail.rests(),
+    disk: { ...whatReads(disk, trail, now), ...whatLooks(disk, trail), ...whatChanges(disk, trail) },
+  };
+}
 
-  function rest(found: Rest): void {
-    const key = `${found.kind} ${found.kind === 'refused' ? found.call : ''} ${found.path}`;
-    const before = rests.get(key);
-    rests.set(key, found);
-    if (before !== undefined && !sameRest(before, found)) lost = true;
+/** What a run has rested on so far. */
+class Trail {
+  /** Files that are being read. */
+  readonly open = new Map<number, Open>();
+  private readonly found = new Map<string, Rest>();
+  private isLost = false;
+
+  rests(): readonly Rest[] | null {
+    return this.isLost || this.open.size > 0 ? null : [...this.found.values()];
   }
 
-  function refusing<T>(call: 'facts' | 'real' | 'open', path: string, run: () => T): T {
+  /** From here on the run cannot be remembered. */
+  lose(): void {
+    this.isLost = true;
+  }
+
+  rest(found: Rest): void {
+    const key = `${found.kind} ${found.kind === 'refused' ? found.call : ''} ${found.path}`;
+    const before = this.found.get(key);
+    this.found.set(key, found);
+    if (before !== undefined && !sameRest(before, found)) this.lose();
+  }
+
+  refusing<T>(call: 'facts' | 'real' | 'open', path: string, run: () => T): T {
     try {
       return run();
     } catch (error) {
-      rest({ kind: 'refused', path, call, code: codeOf(error) ?? '?' });
+      this.rest({ kind: 'refused', path, call, code: codeOf(error) ?? '?' });
       throw error;
     }
   }
 
-  /** For everything that changes the disk. */
-  function changing<T>(run: () => T): T {
-    lost = true;
-    return run();
+  closed({ path, seen, facts, hash, read }: Open): void {
+    if (facts === null) this.lose();
+    else if (facts.kind !== 'file') this.rest({ kind: 'is', path, is: facts.kind });
+    else if (read !== facts.size) this.lose();
+    else this.rest({ kind: 'file', path, stamp: stampOf(facts), seen, hash: hash.digest('hex') });
   }
+}
 
-  function closed({ path, seen, facts, hash, read }: Open): void {
-    if (facts === null) lost = true;
-    else if (facts.kind !== 'file') rest({ kind: 'is', path, is: facts.kind });
-    else if (read !== facts.size) lost = true;
-    else rest({ kind: 'file', path, stamp: stampOf(facts), seen, hash: hash.digest('hex') });
-  }
-
+/** Reading a file from open to close. */
+function whatReads(disk: Disk, trail: Trail, now: () => number): Pick<Disk, 'open' | 'close' | 'read' | 'factsOf'> {
+  const { open } = trail;
   return {
-    rests: () => (lost || open.size > 0 ? null : [...rests.values()]),
-    disk: {
-      open(path, flags, mode) {
-        if (flags !== FOR_READING) lost = true;
-        const seen = now();
-        const file = refusing('open', path, () => disk.open(path, flags, mode));
-        open.set(file, { path, seen, facts: null, hash: createHash('sha256'), read: 0 });
-        return file;
-      },
-      close(file) {
-        const one = open.get(file);
-        open.delete(file);
-        if (one !== undefined) closed(one);
-        disk.close(file);
-      },
-      read(file, into, position) {
-        const got = disk.read(file, into, position);
-        const one = open.get(file);
-        if (one?.read !== position) lost = true;
-        else {
-          one.hash.update(into.subarray(0, got));
-          one.read += got;
-        }
-        return got;
-      },
-      factsOf(file) {
-        const facts = disk.factsOf(file);
-        const one = open.get(file);
-        if (one !== undefined) one.facts ??= facts;
-        return facts;
-      },
-      facts(path) {
-        const facts = refusing('facts', path, () => disk.facts(path));
-        rest({ kind: 'is', path, is: facts.kind });
-        return facts;
-      },
-      real(path) {
-        const to = refusing('real', path, () => disk.real(path));
-        rest({ kind: 'real', path, to });
-        return to;
-      },
-      write: (file, bytes) => changing(() => disk.write(file, bytes)),
-      truncate: (file, size) => changing(() => disk.truncate(file, size)),
-      sync: (file) => changing(() => disk.sync(file)),
-      setMode: (file, mode) => changing(() => disk.setMode(file, mode)),
-      setOwner: (file, owner, group) => changing(() => disk.setOwner(file, owner, group)),
-      link: (from, to) => changing(() => disk.link(from, to)),
-      rename: (from, to) => changing(() => disk.rename(from, to)),
-      remove: (path) => changing(() => disk.remove(path)),
-      // What a folder holds is not written down.
-      list: (folder) => changing(() => disk.list(folder)),
+    open(path, flags, mode) {
+      if (flags !== FOR_READING) trail.lose();
+      const seen = now();
+      const file = trail.refusing('open', path, () => disk.open(path, flags, mode));
+      open.set(file, { path, seen, facts: null, hash: createHash('sha256'), read: 0 });
+      return file;
     },
+    close(file) {
+      const one = open.get(file);
+      open.delete(file);
+      if (one !== undefined) trail.closed(one);
+      disk.close(file);
+    },
+    read(file, into, position) {
+      const got = disk.read(file, into, position);
+      const one = open.get(file);
+      if (one?.read !== position) trail.lose();
+      else {
+        one.hash.update(into.subarray(0, got));
+        one.read += got;
+      }
+      return got;
+    },
+    factsOf(file) {
+      const facts = disk.factsOf(file);
+      const one = open.get(file);
+      if (one !== undefined) one.facts ??= facts;
+      return facts;
+    },
+  };
+}
+
+/** Looking at a path without opening it. */
+function whatLooks(disk: Disk, trail: Trail): Pick<Disk, 'facts' | 'real'> {
+  return {
+    facts(path) {
+      const facts = trail.refusing('facts', path, () => disk.facts(path));
+      trail.rest({ kind: 'is', path, is: facts.kind });
+      return facts;
+    },
+    real(path) {
+      const to = trail.refusing('real', path, () => disk.real(path));
+      trail.rest({ kind: 'real', path, to });
+      return to;
+    },
+  };
+}
+
+/** Everything that changes the disk, or cannot be written down: the run is lost before it is done. */
+function whatChanges(
+  disk: Disk,
+  trail: Trail,
+): Pick<Disk, 'write' | 'truncate' | 'sync' | 'setMode' | 'setOwner' | 'link' | 'rename' | 'remove' | 'list'> {
+  const changing = <T>(run: () => T): T => {
+    trail.lose();
+    return run();
+  };
+  return {
+    write: (file, bytes) => changing(() => disk.write(file, bytes)),
+    truncate: (file, size) => changing(() => disk.truncate(file, size)),
+    sync: (file) => changing(() => disk.sync(file)),
+    setMode: (file, mode) => changing(() => disk.setMode(file, mode)),
+    setOwner: (file, owner, group) => changing(() => disk.setOwner(file, owner, group)),
+    link: (from, to) => changing(() => disk.link(from, to)),
+    rename: (from, to) => changing(() => disk.rename(from, to)),
+    remove: (path) => changing(() => disk.remove(path)),
+    // What a folder holds is not written down.
+    list: (folder) => changing(() => disk.list(folder)),
   };
 }
 

@@ -44,27 +44,13 @@ export function salePlan(room: Room, options: PlanOptions): SalePlan {
     auction,
     projected,
   });
-  const when = { at: answer.at, ahead: answer.ahead };
   const rules = rulesOf(auction, options);
   const value = weekValue(room, options.tankWeek ?? null);
   const weeks = weeksToNext(room, answer.at);
   const market: Market = { rules, weeks: weeks.weeks, weekValue: value.amount };
-  const { pairs, refused } = offeredPairs(room, options.offer ?? [], answer, when);
-  const candidates = inOrder(room, [...candidatesOf(room, answer), ...pairs]);
-  const ways = candidates.map((of) => ({ of, offers: offersOf(room, of, market) }));
-  const offers = byUrgency(ways.flatMap(({ offers: found }) => (typeof found === 'string' ? [] : found)));
-  const limits = limitsOf(room, answer.at, candidates, rules);
-  const { amounts, proven, short } = chooseBest(offers, limits);
-  const taken = inOrder(
-    room,
-    offers.map((offer, index) => ({ tank: offer.of.tank, offer, bags: amounts[index] ?? 0 })),
-  ).filter(({ bags }) => bags > 0);
+  const { taken, unproven, refused, ways, limits } = chosen(room, options, answer, market);
   const packed = boxed(taken, rules.boxLitres);
   const lots = lotsOf(room, packed.taken, market, { auction: auction?.name ?? null, on: answer.at, weeks });
-  const leftOut = [
-    ...refused,
-    ...leftBehind(room, { plan: auction?.name ?? 'sale', answer, ways, taken, limits, rules }),
-  ];
   const income = totalOf(lots);
   const tankWeeks = lots.reduce((sum, lot) => sum + lot.tankWeeks, 0);
   const found = {
@@ -76,7 +62,7 @@ export function salePlan(room: Room, options: PlanOptions): SalePlan {
     rules,
     lots,
     boxes: packed.boxes,
-    leftOut,
+    leftOut: [...refused, ...leftBehind(room, { plan: auction?.name ?? 'sale', answer, ways, taken, limits, rules })],
     income,
     tankWeeks,
     tankWeekValue: value,
@@ -84,14 +70,24 @@ export function salePlan(room: Room, options: PlanOptions): SalePlan {
     emptied: emptiedBy(room, lots),
     worth: income.likely + tankWeeks * value.amount,
     fish: lots.reduce((sum, { count }) => sum + count, 0),
-    warnings: [
-      ...(proven ? [] : [`not every plan could be tried: another may be worth up to ${short.toFixed(2)} more`]),
-      ...warningsOf(answer, lots, auction),
-      ...wantsAtRisk(answer, lots),
-    ],
+    warnings: [...unproven, ...warningsOf(answer, lots, auction), ...wantsAtRisk(answer, lots)],
     lines: linesOf(auction === null ? [] : [auction.place]),
   };
   return { ...found, objective: objectiveOf(found), because: planBecause(found, room.on) };
+}
+
+/** What is bagged of all that may be, in walking order, with what was refused and every way that there was. */
+function chosen(room: Room, options: PlanOptions, answer: SaleAnswer, market: Market) {
+  const when = { at: answer.at, ahead: answer.ahead };
+  const { pairs, refused } = offeredPairs(room, options.offer ?? [], answer, when);
+  const candidates = inOrder(room, [...candidatesOf(room, answer), ...pairs]);
+  const ways = candidates.map((of) => ({ of, offers: offersOf(room, of, market) }));
+  const offers = byUrgency(ways.flatMap(({ offers: found }) => (typeof found === 'string' ? [] : found)));
+  const limits = limitsOf(room, answer.at, candidates, market.rules);
+  const { amounts, proven, short } = chooseBest(offers, limits);
+  const all = offers.map((offer, index) => ({ tank: offer.of.tank, offer, bags: amounts[index] ?? 0 }));
+  const unproven = proven ? [] : [`not every plan could be tried: another may be worth up to ${short.toFixed(2)} more`];
+  return { taken: inOrder(room, all).filter(({ bags }) => bags > 0), unproven, refused, ways, limits };
 }
 
 /** In walking order, as they are caught; stocks of one tank stay as they were. */
