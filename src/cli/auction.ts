@@ -5,8 +5,17 @@ import type { Room } from '../state/draft.ts';
 import type { Auction } from '../state/sale.ts';
 import { misuse } from './exit.ts';
 
-/** The auction of that name, or null where none is asked for. Throws a `Stop`: no such auction, or it has no day. */
-export function auctionOf(room: Room, asked: string | null): DeepReadonly<Auction> | null {
+const SALE = (name: string): string => `tankside sale --for ${name}`;
+
+/**
+ * The auction of that name, or null where none is asked for. Throws a `Stop`: no such auction, or it has no day.
+ * `how`: the command to type with the name of one that there is.
+ */
+export function auctionOf(
+  room: Room,
+  asked: string | null,
+  how: (name: string) => string = SALE,
+): DeepReadonly<Auction> | null {
   if (asked === null) return null;
   const all = [...room.sale.auctions.values()];
   const found = all.find(({ name }) => name.toLowerCase() === asked.toLowerCase());
@@ -17,6 +26,6 @@ export function auctionOf(room: Room, asked: string | null): DeepReadonly<Auctio
   const [near] = [...nearest(asked, names), ...names];
   throw misuse(
     `no auction is called «${asked}»`,
-    near === undefined ? 'jot: auction Autumn: on 2026-09-05; bags of 6' : `tankside sale --for ${near}`,
+    near === undefined ? 'jot: auction Autumn: on 2026-09-05; bags of 6' : how(near),
   );
 }

@@ -70,8 +70,14 @@ export async function openJournal(context: Context, get: Get): Promise<Journal> 
 /** Reads another journal beside the keeper's own. Throws a `Stop` where it cannot be read. */
 export async function openCopy(context: Context, file: string): Promise<Reading> {
   const at = path.resolve(context.cwd, file);
-  const [found, { readJournal }] = [readMain(context, at), await import('../language/read.ts')];
+  const [found, { readJournal }] = [readCopy(context, at), await import('../language/read.ts')];
   return readingOf(context.files, at, found, readJournal);
+}
+
+/** A copy that is not there is no journal to begin. */
+function readCopy(context: Context, file: string): ReturnType<typeof readMain> {
+  if (context.files.isFile(file)) return readMain(context, file);
+  throw new Stop(EXIT.noFile, `there is no copy at ${file}`, 'tankside check --against FILE');
 }
 
 /** The journal's path: as told, else TANKSIDE_JOURNAL, else the usual name here or in a folder above. */

@@ -24,6 +24,15 @@ describe('check --against', () => {
     expect(ran.out).toBe(`fishroom.txt and phone.txt: nothing differs, ${LINES.length} lines in both\n`);
   });
 
+  it('a copy that is not there is not to be begun as a journal', async () => {
+    const files = { '/room/fishroom.txt': SAMPLE };
+    const ran = await tankside(['check', '--against', 'phone.txt'], { today: '2026-11-25', files });
+    expect([ran.status, ran.err]).toEqual([
+      3,
+      'there is no copy at /room/phone.txt\nwrite: tankside check --against FILE\n',
+    ]);
+  });
+
   it('takes a line as a phone spells it for the same line', async () => {
     expect((await compare(asPhone(SAMPLE))).status).toBe(0);
   });

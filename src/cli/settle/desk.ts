@@ -17,7 +17,7 @@ import { planFor } from '../planning.ts';
 import { journalPath, openJournal, readMain } from '../journal.ts';
 import { openDesk } from '../jot/desk.ts';
 import { isSheet, readSheet } from './sheet.ts';
-import { verdict, write, type Case, type Handed } from './settle.ts';
+import { SETTLES, verdict, write, type Case, type Handed } from './settle.ts';
 
 export interface SettleWish {
   readonly auction: string;
@@ -31,14 +31,14 @@ export interface SettleWish {
 export async function settleFrom(context: Context, get: Get, wish: SettleWish): Promise<Exit> {
   const file = journalPath(context, get(COMMON.journal));
   const { text } = readMain(context, file);
-  const results = await handedIn(context, wish.source);
+  const results = await handedIn(context, wish);
   // An auction may be settled long after its day: all lines have to be at hand.
   const { book } = await openDesk({ ...context, chest: null }, file, text);
   const told = get(COMMON.on);
   const on = told === null ? book.today : readDate(told, book.today);
   const reading = book.read(text);
   const room = book.fold(reading, on);
-  const auction = auctionOf(room, wish.auction)?.name ?? wish.auction;
+  const auction = auctionOf(room, wish.auction, SETTLES)?.name ?? wish.auction;
   const refuse = (wrong: readonly Wrong[]): Exit =>
     tellWrong(context, get, wrong, { source: results.name, auction, reading });
   const handed = handedOver(results.text, room.settings.currency);
@@ -55,14 +55,17 @@ export async function settleFrom(context: Context, get: Get, wish: SettleWish): 
 }
 
 /** The text of the results, and how to call where they came from. Throws a `Stop` where there are none. */
-async function handedIn(context: Context, source: string | null): Promise<{ name: string; text: string }> {
+async function handedIn(context: Context, { auction, source }: SettleWish): Promise<{ name: string; text: string }> {
   if (source === null && context.input.isTTY)
-    throw misuse('settle wants the results: a sheet, or - for standard input', 'tankside settle AUCTION results.csv');
+    throw misuse(
+      'settle wants the results: a sheet, or - for standard input',
+      `tankside settle ${auction} results.csv`,
+    );
   if (source === null || source === '-') return { name: 'standard input', text: await context.input.text() };
   const found = context.files.read(path.resolve(context.cwd, source), source);
   if (!found.ok) {
     const says = found.missing ? `there is no ${source}` : `${source} cannot be read: ${found.says}`;
-    throw new Stop(EXIT.noFile, says, `tankside settle AUCTION --sheet ${source}`);
+    throw new Stop(EXIT.noFile, says, `tankside settle ${auction} --sheet ${source}`);
   }
   const [broken] = found.problems;
   if (broken !== undefined)
@@ -93,11 +96,12 @@ function tellWrong(
 }
 
 const USUAL_WIDTH = 80;
+const SHEETS = (name: string): string => `tankside settle ${name} --sheet ${name.toLowerCase()}.csv`;
 
 /** The blank sheet of the plan's lots, never over a file that is there: it may be filled in already. */
 export async function blankSheet(context: Context, get: Get, asked: string, file: string): Promise<Exit> {
   const journal = await openJournal(context, get);
-  const auction = auctionOf(journal.room(), asked);
+  const auction = auctionOf(journal.room(), asked, SHEETS);
   const held = auction?.on ?? null;
   if (auction === null || held === null) throw misuse('which auction?', 'tankside settle Autumn --sheet autumn.csv');
   // Asked for after the auction: what was to be sold on its day.

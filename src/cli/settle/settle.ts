@@ -49,11 +49,14 @@ export type Verdict =
     }
   | { readonly ok: false; readonly auction: string; readonly wrong: readonly Wrong[] };
 
+/** How an auction is settled, for who named one that is none. */
+export const SETTLES = (name: string): string => `tankside settle ${name} results.csv`;
+
 /** What the results come to in a journal of that text. Throws a `Stop`: no such auction, or it is still to come. */
 export function verdict({ book, auction: asked, on, quarantine, handed }: Case, text: string): Verdict {
   const reading = book.read(text);
   const now = book.fold(reading, on);
-  const auction = auctionOf(now, asked);
+  const auction = auctionOf(now, asked, SETTLES);
   const held = auction?.on ?? null;
   if (auction === null || held === null) throw misuse('which auction?', 'tankside settle Autumn results.csv');
   if (held > on) {

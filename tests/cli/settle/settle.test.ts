@@ -198,7 +198,11 @@ describe('results that do not add up change nothing and say why', () => {
   test('an auction that nobody knows, or that is still to come; no file', async () => {
     const unknown = await settle(HEAD, { argv: ['settle', 'Sprign', 'spring.csv'] });
     expect(unknown.status).toBe(2);
-    expect(unknown.err).toContain('no auction is called «Sprign»');
+    expect(unknown.err).toBe('no auction is called «Sprign»\nwrite: tankside settle Spring results.csv\n');
+    const noSheet = await settle('', { argv: ['settle', 'Sprign', '--sheet', '-'] });
+    expect(noSheet.err).toContain('write: tankside settle Spring --sheet spring.csv\n');
+    const noFile = await settle('', { argv: ['settle', 'Spring', 'lost.csv'] });
+    expect(noFile.err).toBe('there is no lost.csv\nwrite: tankside settle Spring --sheet lost.csv\n');
     const early = await settle(HEAD, { argv: ['settle', 'Spring', 'spring.csv', '--on', '2026-05-15'] });
     expect(early.status).toBe(2);
     expect(early.err).toContain('Spring is on 2026-05-16');
