@@ -14,7 +14,7 @@ import type { Loop, LoopClean, LoopLevel } from '../state/plumbing.ts';
 import { isAfter } from '../state/when.ts';
 import { isFull, trueLevels } from '../state/prefilter.ts';
 import { onceFor } from './holds/once.ts';
-import { readableLevels } from './levels.ts';
+import { FALL, readableLevels } from './levels.ts';
 
 type Level = DeepReadonly<LoopLevel>;
 type Clean = DeepReadonly<LoopClean>;
@@ -39,9 +39,6 @@ export interface Prefilter {
   readonly steps: readonly string[];
   readonly places: readonly Place[];
 }
-
-/** A fall under this many mm is within what an eye reads (ours). */
-const FALL = 4;
 
 /** Reads a loop's levels and cleans on the room's day. */
 export const prefilterOf = onceFor((room: Room, loop: DeepReadonly<Loop>): Prefilter => {

@@ -39,13 +39,17 @@ export function noteLevel(draft: Draft, event: EventOf<'level'>): void {
   });
 }
 
+/** What the remark of an overflow names where it was the prefilter that spilled. */
+const CLOGGED = /clog|pre-?filter|sponge|layer|muck|dirt/iu;
+
 /**
  * Water over the lip is a level as good as read, and stands for those of the day before it. With the pump or the
- * power off it is no spill of the prefilter: then the pipes have run down.
+ * power off it is no spill of the prefilter: then the pipes have run down; nor is it where its remark tells of another cause.
  */
 export function noteSpill(draft: Draft, event: EventOf<'overflowed'>): void {
   const loop = draft.plumbing.loops.get(whereOf(event.subject));
   if (loop === undefined || loop.spillsAt === null || flowStopped(draft, loop.name, event)) return;
+  if (event.remark !== null && !CLOGGED.test(event.remark)) return;
   const { day, minute } = happened(event);
   const cleaned = loop.cleans.findLast((clean) => isAfter({ day, seq: event.seq }, clean));
   for (const earlier of since(loop.levels, day)) {

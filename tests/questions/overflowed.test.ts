@@ -62,12 +62,24 @@ describe('an overflow that was seen', () => {
     ]);
   });
 
-  test('stands against a level of that day, and a level read lower without a clean is a flow that fell', () => {
+  test('is none of the prefilter where a lower level was read after it with nothing cleaned', () => {
     const over = [...RISING, '2026-02-08 Long: overflowed; fixed'];
     expect(loopOn('2026-02-10', ...over, '2026-02-08 Long: level 79 mm').level).toBe('79 on 2026-02-08');
-    expect(loopOn('2026-02-10', ...over, '2026-02-09 Long: level 50 mm').notes).toEqual([
-      'flow fell: check pump or drain',
-    ]);
+    expect(loopOn('2026-02-10', ...over, '2026-02-09 Long: level 44 mm')).toMatchObject({
+      level: '44 on 2026-02-09',
+      notes: [],
+    });
+    const cleaned = [...over, '2026-02-09 Long: cleaned 6 of 6 layers; level 20 mm'];
+    expect(loopOn('2026-02-10', ...cleaned).level).toBe('20 on 2026-02-09');
+  });
+
+  test('is none where its remark tells of another cause', () => {
+    expect(loopOn('2026-02-10', ...RISING, '2026-02-08 Long: overflowed "a sock over the drain"').level).toBe(
+      '42 on 2026-02-04',
+    );
+    expect(loopOn('2026-02-10', ...RISING, '2026-02-08 Long: overflowed "sponges clogged"').level).toBe(
+      '80 on 2026-02-08',
+    );
   });
 
   test.each([
