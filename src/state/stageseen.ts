@@ -23,6 +23,7 @@ type Seen = EventOf<'stage seen'>;
 export function stageSeen(draft: Draft, event: Seen): void {
   const colony = colonyMeant(draft, event);
   if (colony) {
+    learnMouth(draft, event, colony.species);
     youngOfColony(draft, event, colony);
     return;
   }
@@ -32,6 +33,7 @@ export function stageSeen(draft: Draft, event: Seen): void {
 
 function seeStage(draft: Draft, event: Seen, brood: Brood): void {
   const tank = event.subject.kind === 'tank' ? event.subject.tank : null;
+  learnMouth(draft, event, brood.species);
   confirmBrood(draft, brood);
   note(draft, event, brood, event.fish.kind !== 'implied' || event.brood !== null);
   const heads = event.count && seenOf(event.stage, event.count);
@@ -82,6 +84,14 @@ function moreBorn(draft: Draft, brood: Brood, tank: string | null, heads: Heads,
     replaced: false,
     total: brood.total,
   });
+}
+
+/** Fish that are seen to hold brood in the mouth, where no line says how they breed: their days are those of such fish. */
+function learnMouth(draft: Draft, event: Seen, name: string | null): void {
+  const species = name === null ? undefined : draft.stock.species.get(name);
+  if (species?.traits.guild !== null || (event.stage !== 'holding' && event.stage !== 'stripped')) return;
+  species.traits = { ...species.traits, guild: 'mouthbrooder' };
+  species.said = { ...species.said, guild: event.place };
 }
 
 /** A mouthbrooder holds from the first look at it until the young are out. */
@@ -203,6 +213,7 @@ function begin(draft: Draft, event: Seen, name: string | null): Brood | null {
   });
   if (!found) return null;
   const { group } = found;
+  learnMouth(draft, event, group.species);
   const mothers = mothersOf(draft, event, group, event.stage, found.member);
   const tank = tankOfSpawn(event, group, mothers);
   const before = leftBehind(draft, group, event, mothers, tank);
