@@ -202,6 +202,8 @@ describe('a partial clean', () => {
 describe('nothing is foretold', () => {
   it('without a clean, or without the height of the lip', () => {
     expect(outlookOf('2026-02-20', '2026-02-11 Long: level 22 mm')).toBeNull();
+    // At the lip on the very day of the clean: that clean did not help, and nothing tells how long the next will.
+    expect(outlookOf('2026-02-03', '2026-02-01 Long: cleaned 6 of 6 layers; level 80 mm')).toBeNull();
     const noLip = '2026-01-01 loop Short: sump 100 L; prefilter 6 layers\n2026-02-01 Short: cleaned 6 of 6 layers\n';
     const room = journalOn('2026-02-20', noLip);
     expect(loops(room).map(({ name, outlook: found }) => [name, found === null])).toEqual([

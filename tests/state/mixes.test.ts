@@ -113,6 +113,8 @@ describe('a mix of two groups', () => {
       '2026-01-09',
     ]);
     expect(mix.total).toMatchObject({ low: 16, high: 16 });
+    // Fish that were bought swim, though nobody saw them begin.
+    expect(mix.swam).not.toBeNull();
   });
 });
 

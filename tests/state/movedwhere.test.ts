@@ -127,6 +127,10 @@ describe('fish that are brought together', () => {
     const anew = roomOf(...both, '2026-02-12 C2: male died', '2026-02-13 C2: new male from Ash');
     expect(parts(anew, 'Rowan')).toBe('C2 2–2');
   });
+  it('even one fish alone, where it is all of its group, lives where it was moved', () => {
+    const oak = roomOf('2026-02-01 group Oak: krib; 1; in C1', '2026-02-10 Oak: moved to C2');
+    expect([oak.stock.groups.get('Oak')?.home, parts(oak, 'Oak')]).toEqual(['C2', 'C2 1–1']);
+  });
   it('are not where one is alone: it comes back to its own tank', () => {
     const alone = ['2026-02-09 A1: male died', '2026-02-10 A1: moved the female to C2'];
     expect(roomOf(...alone).stock.groups.get('Rowan')?.home).toBe('A1');

@@ -8,16 +8,17 @@ import { ROOM } from '../../support/lines.ts';
 const SETUP = ROOM.split('\n').length - 1;
 const Q1_SET_UP = ROOM.split('\n').findIndex((line) => line.includes('tank Q1')) + 1 - SETUP;
 const BOUGHT = '2026-03-20 Q1: bought 6 krib at 4.00 each as Elm';
-/** `2026-03-20 to 2026-04-17 by 1`, or `none`. */
+/** `2026-03-20 to 2026-04-17 by 1, -11, usual`, or `none`. */
 const kept = (tank: string, ...lines: readonly string[]): string => {
   const found = inQuarantine(journalOn('2026-04-10', `${lines.join('\n')}\n`), tank);
   if (found === null) return 'none';
   const by = found.lines.map(({ line }) => line - SETUP).join(', ');
-  return `${isoDay(found.since)} to ${isoDay(found.until)} by ${by}`;
+  const how = found.usual ? ', usual' : found.anew ? ', anew' : '';
+  return `${isoDay(found.since)} to ${isoDay(found.until)} by ${by}${how}`;
 };
 
 describe('a quarantine tank', () => {
-  const usual = `2026-03-20 to 2026-04-17 by 1, ${String(Q1_SET_UP)}`;
+  const usual = `2026-03-20 to 2026-04-17 by 1, ${String(Q1_SET_UP)}, usual`;
   it('keeps what came for 28 days, by the line that brought them and the one that set it up', () => {
     expect(kept('Q1', BOUGHT)).toBe(usual);
   });
@@ -30,7 +31,12 @@ describe('a quarantine tank', () => {
   });
   it('is begun anew by fish that come to those that are there', () => {
     expect(kept('Q1', BOUGHT, '2026-03-25 C1: moved 2 Ash to Q1')).toBe(
-      `2026-03-25 to 2026-04-22 by 2, ${String(Q1_SET_UP)}`,
+      `2026-03-25 to 2026-04-22 by 2, ${String(Q1_SET_UP)}, usual`,
+    );
+  });
+  it('is begun anew by more of those that were bought before', () => {
+    expect(kept('Q1', BOUGHT, '2026-03-28 Q1: bought 4 krib at 4.00 each as Elm')).toBe(
+      `2026-03-28 to 2026-04-25 by 2, ${String(Q1_SET_UP)}, usual`,
     );
   });
   it('and no other tank is one', () => {
@@ -47,10 +53,17 @@ describe('a quarantine that is over', () => {
   });
   it('does not for what came behind it on that day', () => {
     const first = '2026-03-01 Q1: bought 2 limia at 2.00 each as Oak';
-    const again = `2026-03-20 to 2026-04-17 by 3, ${String(Q1_SET_UP)}`;
+    const again = `2026-03-20 to 2026-04-17 by 3, ${String(Q1_SET_UP)}, usual`;
     expect(kept('Q1', first, `2026-03-20 ${over}`, BOUGHT)).toBe(again);
     expect(kept('Q1', first, `2026-03-20 Q1: quarantine over; bought 6 krib at 4.00 each as Elm`)).toBe(
       again.replace('by 3', 'by 2'),
+    );
+  });
+  it('is known by its day, wherever its line stands', () => {
+    expect(kept('Q1', `2026-03-30 ${over}`, BOUGHT)).toBe('none');
+    const first = '2026-03-01 Q1: bought 2 limia at 2.00 each as Oak';
+    expect(kept('Q1', first, BOUGHT, `2026-03-10 ${over}`)).toBe(
+      `2026-03-20 to 2026-04-17 by 2, ${String(Q1_SET_UP)}, usual`,
     );
   });
   it('of another tank ends nothing here', () => {
@@ -67,6 +80,11 @@ describe('a quarantine by its line', () => {
     expect(kept('C2', '2026-04-05 C2: quarantine 10 days', '2026-04-06 C2: quarantine 9 days')).toBe(
       '2026-04-05 to 2026-04-15 by 1',
     );
+  });
+  it('is begun anew by fish out of another quarantine', () => {
+    const two = [BOUGHT, '2026-03-21 Q1: quarantine 40 days', '2026-04-01 C2: quarantine 10 days'];
+    expect(kept('C2', ...two, '2026-04-05 Q1: moved 2 Elm to C2')).toBe('2026-04-05 to 2026-04-15 by 3, 4, anew');
+    expect(kept('C2', ...two)).toBe('2026-04-01 to 2026-04-11 by 3');
   });
   it('goes before what is usual for the tank', () => {
     expect(kept('Q1', BOUGHT, '2026-03-21 Q1: quarantine 40 days')).toBe('2026-03-21 to 2026-04-30 by 2');
