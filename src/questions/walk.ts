@@ -121,16 +121,16 @@ function fishIn(room: Room, tank: string, body: SeenBody): WalkFish {
     const age = ageWords(ageOf(room, body));
     return { name: body.name, what: `${stageOf(room, body)}, ${age}`, count, plain: false, doing: null };
   }
-  const left = leftOf(room, body);
-  const what = left === null ? kindWords(body) : listed([body.species, left.what, left.lost]);
   const whole = body.members.length > 0 && count.low === count.high && count.low === body.total.low;
   const here = body.members.filter((fish) => fish.gone === null && fish.tank === tank);
-  const some = whole ? '' : here.map((fish) => fish.name ?? fish.sex ?? 'one').join(', ');
+  const left = leftOf(room, body, here);
+  const what = left === null ? kindWords(body) : listed([body.species, left.what, left.lost]);
+  const some = whole || left !== null ? '' : here.map((fish) => fish.name ?? fish.sex ?? 'one').join(', ');
   return {
     name: body.name,
     what: some === '' ? what : `${what}: ${some}`,
     count,
-    plain: whole || some !== '',
+    plain: whole || left !== null || some !== '',
     doing: body.home === tank ? doingOf(room, body) : null,
   };
 }

@@ -13,15 +13,18 @@ export interface Left {
 
 type Member = SeenGroup['members'][number];
 
-/** Null while as many are there as there were at first: a new mate stands for the one that is gone. */
-export function leftOf(room: Room, group: SeenGroup): Left | null {
+/**
+ * Null while as many are there as there were at first: a new mate stands for the one that is gone. `here`: those of
+ * them that are meant, where not all.
+ */
+export function leftOf(room: Room, group: SeenGroup, here: readonly Member[] = livingMembers(group)): Left | null {
   if (group.kind === 'colony' || group.kind === 'group') return null;
   const living = livingMembers(group);
   const gone = group.members.filter((fish) => fish.gone !== null);
   const before = group.members.filter((fish) => fish.joined === undefined);
-  if (gone.length === 0 || living.length === 0 || living.length >= before.length) return null;
+  if (gone.length === 0 || here.length === 0 || living.length >= before.length) return null;
   const lost = gone.slice(living.length - before.length).map((fish) => lostWords(room, fish));
-  return { what: `${livingWords(living)} of the ${group.kind}`, lost: lost.join(', ') };
+  return { what: `${livingWords(here)} of the ${group.kind}`, lost: lost.join(', ') };
 }
 
 /** One fish is counted; of several those with names are named. */

@@ -60,6 +60,18 @@ test.each([
   expect(walked(`2026-02-03 ${line}\n`, 'B1')).toBe(expected);
 });
 
+test('in several tanks each tells who is there', () => {
+  const parted = '2026-02-03 B1: Sedge male died\n2026-02-04 B1: moved Lark to A2\n';
+  const fish = (tank: string) => walk(after(parted)).tanks.find((one) => one.tank === tank)?.fish;
+  expect(fish('B1')?.map(({ name, what }) => [name, what])).toEqual([
+    ['Sedge', 'krib, Fern of the trio, male died 3 Feb'],
+  ]);
+  expect(fish('A2')?.map(({ name, what }) => [name, what])).toContainEqual([
+    'Sedge',
+    'krib, Lark of the trio, male died 3 Feb',
+  ]);
+});
+
 describe('a female livebearer', () => {
   const ELM = `2026-01-04 tank C1: 54 L; alone
 2026-01-04 pair Elm: limia; male; female; in C1
