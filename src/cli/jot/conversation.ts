@@ -42,9 +42,9 @@ interface Session {
   readonly toMend: Mending[];
 }
 
-/** Talks until the keeper leaves. Ends with a failure where the last line could not be saved. */
-export async function converse(talk: Talk, first: Day): Promise<Exit> {
-  const { desk, prompt, look } = talk;
+/** Talks until the keeper leaves, days told as seen from `from`. Ends with a failure where the last line could not be saved. */
+export async function converse(talk: Talk, first: Day, from: Day): Promise<Exit> {
+  const { prompt, look } = talk;
   const session: Session = { day: first, saved: 0, broken: false, toMend: [] };
   await talk.say(() => GREETING);
   for (;;) {
@@ -56,8 +56,8 @@ export async function converse(talk: Talk, first: Day): Promise<Exit> {
       await talk.say(() => farewell(session, last));
       return session.broken ? EXIT.noFile : EXIT.answered;
     }
-    const alone = dayAlone(asked.words, desk.book.today);
-    const line = alone === null ? datedLine(asked.words, session.day, desk.book.today) : '';
+    const alone = dayAlone(asked.words, from);
+    const line = alone === null ? datedLine(asked.words, session.day, from) : '';
     session.day = alone ?? session.day;
     if (line !== '') await take(talk, session, line, mending);
   }

@@ -26,6 +26,8 @@ export async function jot(context: Context, get: Get, words: readonly string[], 
   const { today } = desk.book;
   const told = get(COMMON.on);
   const day = told === null ? today : dayTold(told, today);
+  // `Tue` on a line of its own is the one before the day that was asked for.
+  const from = told === null ? today : day;
   const look = await lookOf(context, { on: today, today });
   if (words.length === 0 && context.input.isTTY) {
     const prompt = context.prompt((line) => complete(desk.room(), line));
@@ -38,13 +40,13 @@ export async function jot(context: Context, get: Get, words: readonly string[], 
         say: (draw: () => string) => show(context, draw),
         warn: warner(context),
       };
-      return await converse(talk, day);
+      return await converse(talk, day, from);
     } finally {
       prompt.close();
     }
   }
   const lines =
-    words.length > 0 ? [datedLine(words.join(' '), day, today)] : datedLines(await context.input.text(), day, today);
+    words.length > 0 ? [datedLine(words.join(' '), day, from)] : datedLines(await context.input.text(), day, from);
   if (lines.every((line) => line === '')) throw misuse('there is nothing to write down', 'tankside jot A1: all well');
   return await tell(
     context,

@@ -210,6 +210,20 @@ describe('the prompt', () => {
   });
 });
 
+describe('a day that is asked for', () => {
+  const LATE = `${ROOM}2026-02-11 A1: all well\n2026-02-10 C1: all well\n`;
+
+  test('is the one that weekdays after it are told from, in a file and at the prompt', async () => {
+    const [wed, tue] = ['A1: all well', 'C1: all well'];
+    const fromFile = await jot('--on 2026-02-11', { today: '2026-03-20', input: `${wed}\nTue\n${tue}\n` });
+    expect(fromFile.files[FILE]).toBe(LATE);
+    const typed = await jot('--on 2026-02-11', { today: '2026-03-20', typed: [wed, 'Tue', tue, ''] });
+    expect(typed.files[FILE]).toBe(LATE);
+    const shell = await jot('--on 2026-02-11 Tue C1: all well', { today: '2026-03-20' });
+    expect(shell.files[FILE]).toBe(`${ROOM}2026-02-10 C1: all well\n`);
+  });
+});
+
 describe('a journal that cannot be written', () => {
   test('is told with exit 3', async () => {
     expect((await tankside(['jot', 'A1:', 'chasing'], {})).status).toBe(3);
