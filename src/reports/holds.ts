@@ -25,7 +25,23 @@ export function holdsText(answer: HoldsAnswer, look: Look): string {
   return `${blocks.filter((block) => block !== '').join('\n\n')}\n`;
 }
 
-function matters({ holds, sick, treatments, quarantines }: HoldsAnswer, look: Look): string {
+/** A dose that is late comes first: it is all that cannot wait. */
+function matters(answer: HoldsAnswer, look: Look): string {
+  const late = answer.treatments.flatMap((row) => {
+    const days = daysLate(row, look);
+    return days === 0
+      ? []
+      : [`${row.place}: dose ${String(row.given + 1)} of ${row.product} late ${plural(days, 'day')}`];
+  });
+  return [...late, heldWords(answer, look)].join('; ');
+}
+
+/** Days since the last day on which the next dose was due. */
+function daysLate({ next }: CourseRow, { on }: Look): number {
+  return next === null || next.high === null ? 0 : Math.max(0, on - next.high);
+}
+
+function heldWords({ holds, sick, treatments, quarantines }: HoldsAnswer, look: Look): string {
   const tanks = new Set(holds.flatMap((hold) => hold.tanks.map(({ tank }) => tank)));
   const asked = sick.filter(({ catching }) => catching === null);
   if (holds.length > 0) {
@@ -35,9 +51,11 @@ function matters({ holds, sick, treatments, quarantines }: HoldsAnswer, look: Lo
   }
   const [first] = asked;
   if (first) return `nothing on hold; is «${first.text}» in ${first.place} catching?`;
+  const over = quarantines.filter(({ until }) => until <= look.on).map(({ place }) => place);
+  const ended = over.length === 0 ? '' : `, over in ${listWords(over)}`;
   const rest = [
     ...(treatments.length > 0 ? [`${plural(treatments.length, 'treatment')} running`] : []),
-    ...(quarantines.length > 0 ? [`${plural(quarantines.length, 'tank')} in quarantine`] : []),
+    ...(quarantines.length > 0 ? [`${plural(quarantines.length, 'tank')} in quarantine${ended}`] : []),
   ];
   return rest.length === 0 ? 'nothing on hold' : `nothing on hold; ${listWords(rest)}`;
 }
@@ -98,7 +116,9 @@ function sickLine(row: SickRow, look: Look): Row {
 
 function courseLine(row: CourseRow, look: Look): Row {
   const doses = `dose ${row.given}${row.of === null ? '' : ` of ${row.of}`}`;
-  const next = row.next === null ? '' : `, next ${dayText(row.next.low, look)}`;
+  const late = daysLate(row, look);
+  const since = late === 0 ? '' : ` (late ${plural(late, 'day')})`;
+  const next = row.next === null ? '' : `, next ${dayText(row.next.low, look)}${since}`;
   const shared =
     row.tanks.length > 1 ? `; treated with it: ${listWords(row.tanks.filter((tank) => tank !== row.place))}` : '';
   return {
