@@ -28,7 +28,7 @@ export type WaterFact<T> = T & {
   /** The tank or loop of the line. */
   where: string;
   /** Every tank that shared that water on that day. */
-  tanks: string[];
+  tanks: readonly string[];
   day: Day;
   minute: number | null;
   place: Place;
@@ -65,7 +65,21 @@ type When = Pick<EventBase, 'day' | 'minute' | 'place' | 'when'>;
 
 function factOf(draft: Draft, event: When, where: string): WaterFact<object> {
   const { day, minute } = happened(event);
-  return { where, tanks: sharers(draft, where, day, minute), day, minute, place: event.place };
+  return { where, tanks: sharersOf(draft, where, day, minute), day, minute, place: event.place };
+}
+
+/** By water, the list of tanks that the latest fact of it holds. */
+const latest = new WeakMap<Draft, Map<string, readonly string[]>>();
+
+/** Who shares that water; facts in a row hold one list, since there are thousands of them. */
+function sharersOf(draft: Draft, where: string, day: Day, minute: number | null): readonly string[] {
+  const lists = latest.get(draft) ?? new Map<string, readonly string[]>();
+  latest.set(draft, lists);
+  const now = sharers(draft, where, day, minute);
+  const before = lists.get(where);
+  if (before?.length === now.length && before.every((tank, index) => tank === now[index])) return before;
+  lists.set(where, now);
+  return now;
 }
 
 /** Notes that the living filter of a tank or loop was disturbed; whether that calls for a watch is asked later. */
