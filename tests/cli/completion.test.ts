@@ -53,6 +53,9 @@ describe('what may come next', () => {
   test('is what the option before takes', async () => {
     expect(await next('sale', '--for')).toEqual(['Spring']);
     expect(await next('due', '--on')).toEqual(['today', 'yesterday', 'tomorrow', '+7', '+14']);
+    expect(await next('history', '--pair')).toEqual(['Rowan']);
+    expect(await next('history', '--tank')).toEqual(['A1', 'B2']);
+    expect(await next('history', '--kind')).toContain('dispute');
     expect(await next('due', '--journal')).toEqual([]);
     expect(await next('due', '--days')).toEqual([]);
   });

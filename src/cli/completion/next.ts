@@ -1,5 +1,6 @@
 /** What may come next on a command line, from the words before it. */
 import { CALCULATORS } from '../../questions/calc/table.ts';
+import { THEMES } from '../../questions/history/themes.ts';
 import type { Command } from '../command.ts';
 import type { Flag } from '../flags.ts';
 import { COMMON } from '../flags.ts';
@@ -33,12 +34,20 @@ export const ASKED: ReadonlyMap<string, { readonly first?: readonly string[]; re
     ['completion', { first: ['bash', 'zsh', 'fish'], names: [] }],
   ]);
 
-/** By what stands for an option's value in its spelling; a file is the shell's to complete. */
+/** Values of options, by their spelling or by what stands in it for the value; a file is the shell's to complete. */
 const VALUES: ReadonlyMap<string, { readonly words?: readonly string[]; readonly names?: readonly NameKind[] }> =
   new Map([
     ['DATE', { words: ['today', 'yesterday', 'tomorrow', '+7', '+14'] }],
     ['AUCTION', { names: ['auction'] }],
+    ['KIND', { words: THEMES }],
+    ['--pair NAME', { names: ['group'] }],
+    ['--tank NAME', { names: ['tank'] }],
+    ['--brood NAME', { names: ['brood'] }],
   ]);
+
+function valuesOf({ spelling }: Flag<unknown>): ReturnType<typeof VALUES.get> {
+  return VALUES.get(spelling) ?? VALUES.get(spelling.split(' ')[1] ?? '');
+}
 
 /** What follows `before`, the words behind the program's name without the one that is being typed. */
 export async function nextAfter(commands: readonly Entry[], before: readonly string[]): Promise<Next> {
@@ -48,7 +57,7 @@ export async function nextAfter(commands: readonly Entry[], before: readonly str
   const line = walked(before, [...Object.values(COMMON), ...(command?.flags ?? [])]);
   const { given } = line;
   const nothing: Next = { words: [], names: [], given };
-  if (line.open !== null) return { ...nothing, ...VALUES.get(line.open.spelling.split(' ')[1] ?? '') };
+  if (line.open !== null) return { ...nothing, ...valuesOf(line.open) };
   if (name === null || (name === 'help' && line.words.length === 1)) {
     return { ...nothing, words: [...commands.map((one) => one.name), ...optionsOf(null)] };
   }
