@@ -97,58 +97,63 @@ function watersOf(room: Room): Water[] {
   });
 }
 
-function cutRow(
-  room: Room,
-  { name, tanks, grams }: Water,
-  logged: readonly Cooling[],
-): { readonly row: CutRow; readonly need: number } {
-  const volume = liveVolume(room, name);
-  const litres = middle(volume.litres);
+function cutRow(room: Room, water: Water, logged: readonly Cooling[]): { readonly row: CutRow; readonly need: number } {
+  const { name, grams } = water;
+  const volume = liveVolume(room, name).litres;
   const warm = temperatureAt(room, name);
   const celsius = middle(warm?.value ?? null);
   const square = middle(surfaceOf(room, name));
+  const litres = middle(volume);
+  const gramsPerLitre = perLitre(grams, volume);
   const air = airOf(room, name);
-  const perLitre =
-    litres === null || volume.litres === null
-      ? null
-      : {
-          low: grams.low / volume.litres.high,
-          likely: (middle(grams) ?? grams.low) / litres,
-          high: grams.high / volume.litres.low,
-        };
-  const breath = BREATH * WARMER ** (((celsius ?? USUAL_WARMTH) - 25) / 10);
-  const taken = breath * (perLitre?.likely ?? 0.5);
+  const taken = BREATH * WARMER ** (((celsius ?? USUAL_WARMTH) - 25) / 10) * (gramsPerLitre?.likely ?? 0.5);
   const comes = square === null || litres === null ? 0 : (STILL * square * 1000 * DEFICIT) / litres;
-  const need = (taken / Math.max(0.001, comes)) * (air === 'own air line' ? OWN_AIR : 1);
-  const cools = coolsOf(room, { name, tanks }, celsius, litres, logged);
-  const surface = square === null || litres === null ? null : (square * 10_000) / litres;
+  const cools = coolsOf(room, water, celsius, litres, logged);
   const lines = linesOf([...places(room, name), ...(warm?.place ? [warm.place] : []), ...(cools?.places ?? [])]);
+  const row: CutRow = {
+    id: rowId(name, 'power cut'),
+    name,
+    gramsPerLitre,
+    litres: volume,
+    surface: square === null || litres === null ? null : (square * 10_000) / litres,
+    air,
+    celsius,
+    cools: cools === null ? null : { least: cools.least, hours: cools.hours, from: cools.from },
+    because: cutBecause({ grams, volume, taken, comes, air, cools: cools?.step ?? null }, lines),
+    lines,
+  };
+  return { need: (taken / Math.max(0.001, comes)) * (air === 'own air line' ? OWN_AIR : 1), row };
+}
+
+function perLitre(grams: Interval, litres: Interval | null): Interval | null {
+  const held = middle(litres);
+  if (litres === null || held === null) return null;
+  return { low: grams.low / litres.high, likely: (middle(grams) ?? grams.low) / held, high: grams.high / litres.low };
+}
+
+interface Reckoned {
+  readonly grams: Interval;
+  readonly volume: Interval | null;
+  /** mg/L an hour. */
+  readonly taken: number;
+  readonly comes: number;
+  readonly air: CutRow['air'];
+  readonly cools: string | null;
+}
+
+function cutBecause({ grams, volume, taken, comes, air, cools }: Reckoned, lines: readonly LineRef[]): Because {
   return {
-    need,
-    row: {
-      id: rowId(name, 'power cut'),
-      name,
-      gramsPerLitre: perLitre,
-      litres: volume.litres,
-      surface,
+    rule: 'first goes the tank whose fish take most oxygen against what its still surface lets in; an air line of its own halves that, for a battery pump can serve it',
+    source:
+      'rule of ours, for ranking only; grams by W = 0.02 L^3.03 (Froese 2006 for the exponent); cooling by Newton’s law',
+    steps: [
+      `${rangeWords(grams)} g of fish${volume === null ? ', litres not known' : ` in ${rangeWords(volume)} L`}`,
+      `taken ${BREATH} mg/g an hour at 25 C, ${WARMER} times that 10 C warmer: ${taken.toFixed(2)} mg/L an hour`,
+      `let in by the surface at a deficit of ${DEFICIT} mg/L: ${comes.toFixed(2)} mg/L an hour`,
       air,
-      celsius,
-      cools: cools === null ? null : { least: cools.least, hours: cools.hours, from: cools.from },
-      because: {
-        rule: 'first goes the tank whose fish take most oxygen against what its still surface lets in; an air line of its own halves that, for a battery pump can serve it',
-        source:
-          'rule of ours, for ranking only; grams by W = 0.02 L^3.03 (Froese 2006 for the exponent); cooling by Newton’s law',
-        steps: [
-          `${rangeWords(grams)} g of fish${volume.litres === null ? ', litres not known' : ` in ${rangeWords(volume.litres)} L`}`,
-          `taken ${BREATH} mg/g an hour at 25 C, ${WARMER} times that 10 C warmer: ${taken.toFixed(2)} mg/L an hour`,
-          `let in by the surface at a deficit of ${DEFICIT} mg/L: ${comes.toFixed(2)} mg/L an hour`,
-          air,
-          ...(cools === null ? [] : [cools.step]),
-        ],
-        lines,
-      },
-      lines,
-    },
+      ...(cools === null ? [] : [cools]),
+    ],
+    lines,
   };
 }
 

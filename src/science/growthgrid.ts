@@ -81,55 +81,74 @@ function weighed(
   range: { readonly low: number; readonly high: number },
 ): Grid {
   const step = (range.high - range.low) / (PACES - 1);
-  const grown = quantiles(GROWN_SHARE, 3).map((share) => Math.max(share * prior.grown, 1.15 * prior.laterSize));
   const births = prior.bornOff === undefined ? [0] : quantiles(prior.bornOff, 3);
-  const size = middle(prior.startSize);
-  const sizeError = Math.max(1e-3, (prior.startSize.high - prior.startSize.low) / (2 * Z80));
+  const grown = quantiles(GROWN_SHARE, 3).map((share) => Math.max(share * prior.grown, 1.15 * prior.laterSize));
+  const fits = noFits(grown, births);
+  const paces = new Float64Array(fits.k.length);
+  const logs = new Float64Array(fits.k.length);
+  const each = grown.length * births.length;
+  for (let i = 0; i < PACES; i += 1) {
+    const pace = range.low + i * step;
+    // Half of all broods are faster than the likely pace, half slower, each side with its own spread.
+    const side = pace < usual.mean ? usual.below : usual.above;
+    paces.fill(pace, i * each, (i + 1) * each);
+    logs.fill(-0.5 * ((pace - usual.mean) / side) ** 2 - Math.log(side), i * each, (i + 1) * each);
+    readIn(prior, readings, fits, logs, i * each, Math.exp(pace));
+  }
+  return spreadOf(paces, shares(logs), step, fits);
+}
+
+function noFits(grown: readonly number[], births: readonly number[]): Fits {
   const count = PACES * grown.length * births.length;
-  const fits = {
+  return {
     grown,
     births,
     size: new Float64Array(count),
     sizeError: new Float64Array(count),
     k: new Float64Array(count),
   };
-  const paces = new Float64Array(count);
-  const logs = new Float64Array(count);
-  let at = 0;
-  for (let i = 0; i < PACES; i += 1) {
-    const pace = range.low + i * step;
-    // Half of all broods are faster than the likely pace, half slower, each side with its own spread.
-    const side = pace < usual.mean ? usual.below : usual.above;
-    const chance = -0.5 * ((pace - usual.mean) / side) ** 2 - Math.log(side);
-    const days = Math.exp(pace);
-    for (const most of grown) {
-      const k = -Math.log1p(-(prior.laterSize - size) / (most - size)) / days;
-      for (const off of births) {
-        const start = middle(prior.startAge) + off;
-        let log = chance;
-        let precision = 1 / sizeError ** 2;
-        let best = size;
-        for (const reading of readings) {
-          const left = Math.exp(-k * Math.max(0, reading.age - start));
-          const variance = reading.error ** 2 + Math.min(BEND * reading.mean, reading.error) ** 2;
-          // One reading at a time: its chance by what was known before it, then what is known after it.
-          const expected = most * (1 - left) + best * left;
-          const spread = variance + left ** 2 / precision;
-          log -= 0.5 * (Math.log(spread) + (reading.mean - expected) ** 2 / spread);
-          const gain = left / (precision * spread);
-          best += gain * (reading.mean - expected);
-          precision += left ** 2 / variance;
-        }
-        paces[at] = pace;
-        logs[at] = log;
-        fits.size[at] = best;
-        fits.sizeError[at] = Math.sqrt(1 / precision);
-        fits.k[at] = k;
-        at += 1;
+}
+
+/** Takes the readings into all curves of one pace, which stand from there on: what is known of each after them, and its chance. */
+function readIn(
+  prior: GrowthPrior,
+  readings: readonly MeanReading[],
+  fits: Fits,
+  logs: Float64Array,
+  from: number,
+  days: number,
+): void {
+  const size = middle(prior.startSize);
+  const sizeError = Math.max(1e-3, (prior.startSize.high - prior.startSize.low) / (2 * Z80));
+  let at = from;
+  for (const most of fits.grown) {
+    const k = -Math.log1p(-(prior.laterSize - size) / (most - size)) / days;
+    for (const off of fits.births) {
+      const start = middle(prior.startAge) + off;
+      let log = logs[at] ?? 0;
+      let precision = 1 / sizeError ** 2;
+      let best = size;
+      for (const reading of readings) {
+        const left = Math.exp(-k * Math.max(0, reading.age - start));
+        const variance = reading.error ** 2 + Math.min(BEND * reading.mean, reading.error) ** 2;
+        // One reading at a time: its chance by what was known before it, then what is known after it.
+        const expected = most * (1 - left) + best * left;
+        const spread = variance + left ** 2 / precision;
+        log -= 0.5 * (Math.log(spread) + (reading.mean - expected) ** 2 / spread);
+        const gain = left / (precision * spread);
+        best += gain * (reading.mean - expected);
+        precision += left ** 2 / variance;
       }
+      logs[at] = log;
+      fits.size[at] = best;
+      fits.sizeError[at] = Math.sqrt(1 / precision);
+      fits.k[at] = k;
+      at += 1;
     }
   }
-  const weights = shares(logs);
+}
+
+function spreadOf(paces: Float64Array, weights: Float64Array, step: number, fits: Fits): Grid {
   const mean = sumOf(weights, (weight, i) => weight * (paces[i] ?? 0));
   const sd = Math.sqrt(sumOf(weights, (weight, i) => weight * ((paces[i] ?? 0) - mean) ** 2));
   return { paces, weights, mean, sd, step, fits };
