@@ -8,7 +8,7 @@ import type { DeepReadonly } from '../core/readonly.ts';
 import type { Place } from '../core/span.ts';
 import type { Room } from '../state/draft.ts';
 import { fishIn } from '../state/places.ts';
-import { endsBy, openRigs, PUMP_LIMIT } from '../state/rigs.ts';
+import { endsBy, leastOpen, openRigs, PUMP_LIMIT } from '../state/rigs.ts';
 import { loopOf } from '../state/tanks.ts';
 import type { Disturbance } from '../state/water.ts';
 import { lastSince, since } from '../state/when.ts';
@@ -73,12 +73,12 @@ function disturbances(room: Room, body: WaterBody): Cause[] {
     .map((fact) => ({ why: fact.what, since: fact.day, place: fact.place }));
 }
 
-/** A pump that stood for as long as its line said beforehand, and that no line puts on again. */
+/** A pump that stood for as long, or until the day, that its line said beforehand, and that no line puts on again. */
 function standingPump(room: Room, body: WaterBody): Cause[] {
   return room.measures.unclosed.flatMap((rig): Cause[] => {
     const end = endsBy(rig);
     const here = rig.kind === 'pump off' && rig.closed === null && (rig.where === body.name || rig.where === 'room');
-    if (!here || end === null || end.day > room.on || (rig.lasts?.low ?? 0) <= PUMP_LIMIT) return [];
+    if (!here || end === null || end.day > room.on || leastOpen(rig, end) <= PUMP_LIMIT) return [];
     return end.day < room.on - FORGOTTEN ? [] : [{ why: 'pump stood', since: end.day, place: rig.begun }];
   });
 }

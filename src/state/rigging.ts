@@ -10,7 +10,7 @@ import { placesOf } from './places.ts';
 import type { Moment } from './plumbing.ts';
 import { disturb } from './water.ts';
 import { after, homeLoopOf, isBy, plumbedAt } from './tanks.ts';
-import { addRig, endsBy, PUMP_LIMIT, unclosedRigs } from './rigs.ts';
+import { addRig, endsBy, leastOpen, PUMP_LIMIT, unclosedRigs } from './rigs.ts';
 import { happened, insertInTime, since } from './when.ts';
 import { whereOf } from './where.ts';
 
@@ -178,13 +178,7 @@ function closeRig(draft: Draft, rig: Rig, event: Event): void {
   // What was over by itself before this line ended then.
   const end = own !== null && isBy(own, told.day, told.minute) ? own : told;
   rig.closed = { day: end.day, minute: end.minute, place: event.place };
-  noteStandingPump(draft, rig, minutesOpen(rig, end));
-}
-
-/** Least minutes between two moments; a line without a time of day makes it nearly a day less. */
-function minutesOpen(from: Moment, to: Moment): number {
-  const start = from.minute ?? (from.day === to.day ? (to.minute ?? 0) : 1439);
-  return (to.day - from.day) * 1440 + (to.minute ?? 0) - start;
+  noteStandingPump(draft, rig, leastOpen(rig, told));
 }
 
 function noteStandingPump(draft: Draft, rig: Rig, minutes: number): void {

@@ -4,7 +4,7 @@ import type { DeepReadonly } from '../core/readonly.ts';
 import type { Draft, Room } from './draft.ts';
 import type { Rig } from './measures.ts';
 import type { Moment } from './plumbing.ts';
-import { after } from './tanks.ts';
+import { after, isBy } from './tanks.ts';
 import { insertInTime } from './when.ts';
 
 /** A pump that stood longer than this, minutes, starves the filter of oxygen and starts a water watch (ours: a setting). */
@@ -20,6 +20,19 @@ export function endsBy(rig: Span): Moment | null {
   if (rig.lasts !== null && !isInDays(rig)) return after(rig, Math.ceil(rig.lasts.high));
   const last = lastDay(rig);
   return last === null ? null : { day: toDay(last + 1), minute: null };
+}
+
+/**
+ * Least minutes that a measure had been open at a moment: a line without a time of day makes them nearly a day less.
+ * One that was over by itself before then was open for as long as its line said.
+ */
+export function leastOpen(rig: Span, at: Moment): number {
+  const own = endsBy(rig);
+  const end = own !== null && isBy(own, at.day, at.minute) ? own : at;
+  const start = rig.minute ?? (rig.day === end.day ? (end.minute ?? 0) : 1439);
+  const between = (end.day - rig.day) * 1440 + (end.minute ?? 0) - start;
+  const isOver = own !== null && isBy(own, at.day, at.minute ?? 0);
+  return Math.max(between, isOver ? (rig.lasts?.low ?? 0) : 0);
 }
 
 /** The day on which it is to be undone, as its line says; null where that says no end. */
