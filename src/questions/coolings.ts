@@ -1,4 +1,4 @@
-/** Coolings that power cuts in the journal tell of: a temperature before, one while the power was away, both with a time of day. */
+/** Coolings that power cuts in the journal tell of: a temperature before or early in it, and one later while the power was away, with a time of day. */
 import type { Day } from '../core/day.ts';
 import type { Interval } from '../core/interval.ts';
 import { middle } from '../core/interval.ts';
@@ -23,6 +23,9 @@ export interface Cooling {
 /** Minutes after the power came back that a reading still speaks of the cut. */
 const AFTER = 60;
 
+/** Minutes that two readings must lie apart to tell a rate (ours). */
+const APART = 30;
+
 /** Every cooling on record, oldest first. */
 export function coolings(room: Room, air: Interval): Cooling[] {
   return room.measures.faults.filter(({ kind }) => kind === 'power').flatMap((cut) => coolingsOf(room, cut, air));
@@ -38,9 +41,9 @@ function coolingsOf(room: Room, cut: DeepReadonly<Fault>, air: Interval): Coolin
     const at = clock(fact.day, fact.minute);
     if (at <= began || at > ended + AFTER || !reaches(room, cut.where, fact.where, fact.day)) return [];
     const tank = room.plumbing.tanks.has(fact.where) ? holderOf(room, fact.where) : null;
-    const before = tank === null ? null : beforeCut(room, tank, began, cut.day);
+    const before = tank === null ? null : (beforeCut(room, tank, began, cut.day) ?? earlier(room, tank, began, at));
     if (tank === null || before === null) return [];
-    const hours = (Math.min(at, ended) - began) / 60;
+    const hours = (Math.min(at, ended) - (before.at ?? began)) / 60;
     const ends = [...new Set([air.low, air.high])];
     const by = ends.flatMap((one) => {
       const perHour = coolingRate(before.celsius, to, hours, one);
@@ -65,8 +68,29 @@ function reaches(room: Room, where: string, tank: string, day: Day): boolean {
   return where === 'room' || where === tank || loopOf(room, tank, day) === where;
 }
 
+/** What it cools from: as warm as it was when the cut began, or as it was read some time into it. */
+interface From {
+  readonly celsius: number;
+  readonly at: number | null;
+}
+
+/** Nobody read it before: the first reading of the cut itself, half an hour before this one at least. */
+function earlier(room: Room, tank: string, began: number, at: number): From | null {
+  const first = room.water.readings.find(
+    ({ superseded, where, day, minute, reading }) =>
+      !superseded &&
+      where === tank &&
+      minute !== null &&
+      reading.temperature !== null &&
+      clock(day, minute) > began &&
+      clock(day, minute) <= at - APART,
+  );
+  const celsius = middle(first?.reading.temperature ?? null);
+  return first === undefined || celsius === null ? null : { celsius, at: clock(first.day, first.minute ?? 0) };
+}
+
 /** The last temperature of that tank before the cut, at most two days; else what its heater is set to. */
-function beforeCut(room: Room, tank: string, began: number, day: Day): { celsius: number } | null {
+function beforeCut(room: Room, tank: string, began: number, day: Day): From | null {
   const own = room.water.readings.findLast(
     (fact) =>
       !fact.superseded &&
@@ -76,10 +100,10 @@ function beforeCut(room: Room, tank: string, began: number, day: Day): { celsius
       fact.day >= day - 2,
   );
   const celsius = middle(own?.reading.temperature ?? room.plumbing.tanks.get(tank)?.heated ?? null);
-  if (celsius !== null) return { celsius };
+  if (celsius !== null) return { celsius, at: null };
   const warm = temperatureAt(room, tank, day);
   const known = warm === null || warm.place === null || warm.day >= day ? null : middle(warm.value);
-  return known === null ? null : { celsius: known };
+  return known === null ? null : { celsius: known, at: null };
 }
 
 /**

@@ -75,7 +75,7 @@ export function powerCut(room: Room, air: Interval = USUAL_AIR): CutAnswer {
     noCooling:
       logged.length > 0
         ? null
-        : 'no cut with a time and a temperature on record: at the next, jot «room: power off», «A1: test 24 C» with their times',
+        : 'no cut with a time and a temperature on record: at the next, jot «room: power off», and «A1: test 24 C» early and again later, with their times',
   };
 }
 

@@ -64,7 +64,7 @@ function lastReading(room: Room, tank: string, day: Day): Fact | null {
     if (fact.reading.temperature === null || !fact.tanks.includes(tank)) continue;
     const own = fact.where === tank;
     if (!own && (loop === null || loopOf(room, tank, fact.day, fact.minute) !== loop)) continue;
-    if (!wasForAWhile(room, fact, tank, day) && !wasStuck(room, fact, day)) return fact;
+    if (!wasForAWhile(room, fact, tank, day) && !wasBroken(room, fact, day)) return fact;
   }
   return null;
 }
@@ -76,17 +76,14 @@ function wasForAWhile(room: Room, fact: Fact, tank: string, day: Day): boolean {
   );
 }
 
-/** Read while a heater was stuck that was mended since. */
-function wasStuck(room: Room, fact: Fact, day: Day): boolean {
-  return since(room.measures.faults, fact.day - TEMPERATURE_LASTS).some(
-    ({ kind, where, day: begun, fixed }) =>
-      kind === 'heater stuck' &&
-      begun <= fact.day &&
-      fixed !== null &&
-      fixed.day <= day &&
-      isToldLater(fixed, fact) &&
-      heats(room, where, fact.where, fact.day, fact.minute),
-  );
+/** Read while a heater was stuck or the power away, which was over by the day before. What shows that a heater is stuck is of it. */
+function wasBroken(room: Room, fact: Fact, day: Day): boolean {
+  return since(room.measures.faults, fact.day - TEMPERATURE_LASTS).some((fault) => {
+    const { kind, where, day: begun, fixed, begun: place } = fault;
+    if ((kind !== 'heater stuck' && kind !== 'power') || fixed === null || fixed.day >= day) return false;
+    const from = kind === 'power' ? !isToldLater({ ...fault, place }, fact) : begun <= fact.day;
+    return from && isToldLater(fixed, fact) && heats(room, where, fact.where, fact.day, fact.minute);
+  });
 }
 
 /** True where a reading was taken in water that this measure heated just then. */

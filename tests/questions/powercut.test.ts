@@ -48,9 +48,24 @@ describe('the ranking', () => {
 describe('cooling', () => {
   it('is fitted from a logged cut, and from there to the coldest that the fish are kept in', () => {
     const row = powerCut(room(ROOM + CUT), exactly(18)).rows.find(({ name }) => name === 'A1');
-    // ln((26 − 18)/(24 − 18)) / 4 h = 0.0719 an hour; from 24 C to 23 C: ln(6/5) / 0.0719 = 2.535 h
+    // ln((26 − 18)/(24 − 18)) / 4 h = 0.0719 an hour; the 24 C are of the cut, so from 26 C to 23 C: ln(8/5) / 0.0719 = 6.535 h
     expect(row?.cools).toMatchObject({ least: 23, from: 'its own cut' });
-    expect(row?.cools?.hours.low).toBeCloseTo(2.535, 2);
+    expect(row?.cools?.hours.low).toBeCloseTo(6.535, 2);
+  });
+
+  it('is fitted from two readings of the cut where nobody read before it', () => {
+    const none = ROOM.replace('2026-01-05 A1: test 26 C\n', '');
+    const cut = CUT.replace('2026-01-06 08:00 A1: test 26 C', '').replace(
+      '2026-01-06 12:00',
+      '2026-01-06 09:00 A1: test 26 C\n2026-01-06 13:00',
+    );
+    const text = `${none}${cut.replace('2026-01-06 13:00 room', '2026-01-06 13:30 room')}`;
+    // Four hours from 26 C to 24 C, so the same rate; nobody read it since, so not how long from now.
+    expect(powerCut(room(text), exactly(18)).noCooling).toBeNull();
+    const now = powerCut(room(`${text}2026-01-08 A1: test 26 C\n`), exactly(18)).rows.find(({ name }) => name === 'A1');
+    expect(now?.cools?.hours.low).toBeCloseTo(6.535, 2);
+    const one = powerCut(room(text.replace('2026-01-06 09:00 A1: test 26 C\n', '')), exactly(18));
+    expect(one.noCooling).toContain('early and again later');
   });
 
   it('of a smaller tank goes faster, by the cube root of the litres', () => {

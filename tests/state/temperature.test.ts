@@ -73,6 +73,15 @@ test('a reading of a stuck heater says nothing once it is mended', () => {
   expect(warmth('C1', '2026-02-08', ...stuck, '2026-02-06 C1: fixed "new heater"; test 27 C')).toBe('27 of -2');
 });
 
+test('a reading of a power cut says nothing once the power is back', () => {
+  const cut = ['2026-02-01 C1: test 25 C', '2026-02-05 08:00 room: power off', '2026-02-05 15:00 C1: test 21 C'];
+  expect(warmth('C1', '2026-02-05', ...cut)).toBe('21 of 0');
+  expect(warmth('C1', '2026-02-06', ...cut, '2026-02-05 16:00 room: power on')).toBe('25 of -5');
+  expect(warmth('C1', '2026-02-06', ...cut, '2026-02-05 16:00 room: power on', '2026-02-06 C1: test 24 C')).toBe(
+    '24 of 0',
+  );
+});
+
 test('nobody is asked to cool what was meant to be warm, during it or after it', () => {
   const kept = '2026-01-02 species krib: water 24-27 C';
   const asked = (on: string, ...lines: readonly string[]): string[] =>
