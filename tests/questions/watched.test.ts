@@ -33,6 +33,18 @@ describe('a sponge that is rinsed', () => {
       'Long media cleaned since 04-02',
     ]);
   });
+  it('goes with a tank that left the loop since', () => {
+    const left = watched('2026-04-01 Long: cleaned media', '2026-04-03 A1: off the loop');
+    expect(left.toSorted()).toEqual(['A1 media cleaned since 04-01', 'Long media cleaned since 04-01']);
+    expect(watched('2026-04-01 A1: off the loop', '2026-04-03 Long: cleaned media')).toEqual([
+      'Long media cleaned since 04-03',
+    ]);
+  });
+  it('or a pump that stood: the last of them counts', () => {
+    const stood = '2026-04-02 Long: pump off for 8 h';
+    expect(watched('2026-04-01 Long: cleaned media', stood)).toEqual(['Long pump stood since 04-02']);
+    expect(watched(stood, '2026-04-04 Long: cleaned media')).toEqual(['Long media cleaned since 04-04']);
+  });
   it('is asked about for a year, ended or not', () => {
     const tank = '2025-04-01 tank Z1: 54 L; alone; sponge filter';
     expect(watched(tank, '2025-04-10 Z1: rinsed sponge')).toEqual(['Z1 sponge rinsed since 04-10']);
@@ -110,5 +122,8 @@ describe('a watch is over', () => {
     expect(watched(rinsed, ...tests(zero, 'TAN 0', zero))).toHaveLength(1);
     expect(watched(rinsed, ...tests(zero, 'NO2 0', zero))).toHaveLength(1);
     expect(watched(rinsed, ...tests(zero, 'pH 7', zero, zero))).toEqual([]);
+    // Nor does it break a row.
+    expect(watched(rinsed, ...tests(zero, zero, 'TAN 0', zero))).toEqual([]);
+    expect(watched(rinsed, ...tests(zero, zero, 'NO2 0', zero))).toEqual([]);
   });
 });

@@ -88,3 +88,21 @@ describe('a sign that is filed late', () => {
     ]);
   });
 });
+
+describe('a dispute whose fish are parted', () => {
+  const open = (...lines: readonly string[]): boolean =>
+    journalOn('2026-04-30', `${lines.join('\n')}\n`)
+      .stock.groups.get('Sedge')
+      ?.disputes.at(-1)?.ended === null;
+  const fern = '2026-02-11 A2: Fern moved to C2';
+  it('is over by those that some sign names, whatever signs name nobody', () => {
+    expect(open('2026-02-10 A2: Fern pinned', '2026-02-10 A2: torn fin', fern)).toBe(false);
+    expect(open('2026-02-10 A2: torn fin', '2026-02-10 A2: Fern pinned', fern)).toBe(false);
+    expect(open('2026-02-10 A2: torn fin', fern)).toBe(true);
+  });
+  it('goes on while two of those named are together', () => {
+    const both = ['2026-02-10 A2: Fern pinned', '2026-02-10 A2: Lark pinned'];
+    expect(open(...both, fern)).toBe(true);
+    expect(open(...both, fern, '2026-02-12 A2: Lark moved to C1')).toBe(false);
+  });
+});

@@ -66,6 +66,17 @@ describe('the end of a hold', () => {
       'bloat open, asked',
     ]);
   });
+  it('of one tank leaves a sickness open that others have as well', () => {
+    const ill = [
+      '2026-03-01 Long: sick "velvet", catching',
+      '2026-03-01 A1: hold "velvet"',
+      '2026-03-30 A1: hold over',
+    ];
+    expect(sick(...ill)).toEqual(['velvet open, catching']);
+    expect(sick(...ill.slice(0, 1), '2026-03-01 Long: hold "velvet"', '2026-03-30 Long: hold over')).toEqual([
+      'velvet over by 3, catching',
+    ]);
+  });
   it('that nobody began is doubted', () => {
     expect(kinds('2026-03-30 C1: hold over')).toEqual(['nothing-to-end, doubt']);
     expect(kinds(...two, '2026-03-30 room: hold over', '2026-03-31 C1: hold over')).toEqual(['nothing-to-end, doubt']);
@@ -88,6 +99,9 @@ describe('a hold that is written again', () => {
     ['for more tanks', '2026-03-10 Long: hold "velvet"', 'A1 A2 B1'],
   ])('%s is another', (_, second, tanks) => {
     expect(again(velvet, second)).toEqual(['C1: ', `${tanks}: `]);
+  });
+  it('for a tank and others of its water is another too', () => {
+    expect(again('2026-03-01 A1: hold "velvet"', '2026-03-10 Long: hold "velvet"')).toEqual(['A1: ', 'A1 A2 B1: ']);
   });
   it('once it was over begins anew', () => {
     expect(holds(velvet, '2026-03-20 C1: hold over', '2026-03-25 C1: hold "velvet"')).toEqual([

@@ -139,6 +139,12 @@ describe('fish that are brought together', () => {
 });
 
 describe('some of a group', () => {
+  it('that can be told apart upset it by going, so that a spawn may be late', () => {
+    const upset = (line: string): string => roomOf(line).stock.groups.get('Sedge')?.upset?.how ?? 'quiet';
+    expect(upset('2026-02-10 A2: Fern moved to C2')).toBe('moved');
+    expect(upset('2026-02-10 C1: Ash moved 4 to C2')).toBe('quiet');
+    expect(roomOf('2026-02-10 C1: Ash moved 4 to C2').stock.groups.get('Ash')?.upset ?? null).toBeNull();
+  });
   it('that cannot be told apart go by number, the rest stay at home', () => {
     const room = roomOf('2026-02-10 C1: Ash moved 4 to C2', '2026-02-11 C1: Ash moved all to A2, rest stay');
     const ash = room.stock.groups.get('Ash');
