@@ -1,6 +1,8 @@
 /** Clauses of a declaring line for fish: `pair Rowan: krib; male 80 mm; female 60 mm; in A1; from "a friend" at 30.00`. */
 import type { ClauseKind } from '../../../grammar/phrases.ts';
 import type { NameNode, Piece } from '../../../grammar/syntax.ts';
+import { plus } from '../../core/interval.ts';
+import type { Heads } from '../../journal/event.ts';
 import type { Sex } from '../../journal/subject.ts';
 import type { Clause } from '../clause.ts';
 import { howMany } from '../fish.ts';
@@ -37,12 +39,28 @@ export const GROUP_PARTS: Readonly<Partial<Record<ClauseKind, (clause: Clause, d
 function groupOf(clause: Clause, draft: GroupDraft): void {
   while (clause.flag('and'));
   const count = howMany(clause);
-  if (typeof count !== 'string') draft.heads = count;
+  if (typeof count !== 'string') draft.heads = withEarlier(draft.heads, count);
   else if (count !== 'unsaid') clause.fault('no-number', clause.node, `«${count}» is no number of fish to begin with`);
   const inTank = clause.linked('in');
   if (inTank !== null) draft.tank = clause.named(inTank.value, TANK);
   const name = clause.name();
   if (name !== null) draft.species = clause.named(name, SPECIES);
+}
+
+/**
+ * `one male; one female` in two clauses are as many as in one, and of `12; 5 females` five are. A number said again
+ * replaces the earlier one.
+ */
+function withEarlier(earlier: Heads | null, now: Heads): Heads {
+  if (earlier === null || earlier.young !== null || now.young !== null) return now;
+  const sexes = ({ males, females }: Heads): number => Number(males !== null) + Number(females !== null);
+  const [some, all] = sexes(earlier) === 0 ? [now, earlier] : [earlier, now];
+  const males = earlier.males ?? now.males;
+  const females = earlier.females ?? now.females;
+  const as = earlier.as === now.as ? now.as : 'guess';
+  if (sexes(some) === 1 && sexes(all) === 0 && all.total.low >= some.total.high) return { ...all, males, females, as };
+  const apart = sexes(some) === 1 && sexes(all) === 1 && males !== null && females !== null;
+  return apart ? { ...now, total: plus(earlier.total, now.total), males, females, as } : now;
 }
 
 /** `male 80 mm`, `male Oak 80 mm`, `females Fern and Lark`, and `3 females` where they have no names. */
