@@ -1,6 +1,5 @@
 /** Every temporary measure that no line has undone, with the patience of its kind and what it costs to leave it. */
 import { addDays, type Day } from '../../core/day.ts';
-import type { DayWindow } from '../../core/interval.ts';
 import { exactly, onDay } from '../../core/interval.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { ageWords, dayWords, plural } from '../../core/words.ts';
@@ -14,6 +13,7 @@ import { lastDay, openRigs } from '../../state/rigs.ts';
 import { homeLoopOf, sharers } from '../../state/tanks.ts';
 import { rowId } from '../id.ts';
 import { CAUTION } from './cautions.ts';
+import { keptApart } from './apart.ts';
 import type { DueItem } from './item.ts';
 
 type OpenRig = DeepReadonly<Rig>;
@@ -67,12 +67,14 @@ function lifeline(room: Room, open: readonly OpenRig[], off: OpenRig): DueItem |
   const since = off.day === air.day ? '' : `, that since ${dayWords(air.day, room.on)}`;
   const own = room.measures.faults.find((fault) => fault.where === off.where && fault.fixed === null);
   const broken = waitsFor(room, off) ?? own;
+  const apart = keptApart(room, off);
   return {
     ...one,
     what: `${one.what}, then ${UNDOING['air filter']}`,
     why: [
       `off the loop on an air filter since ${dayWords(off.day, room.on)}${since}`,
       ...(broken === undefined ? [] : [`once mended: ${broken.text}`]),
+      ...(apart === null ? [] : [apart.says]),
       ...consequences(room, off),
       ...consequences(room, air),
     ].join('; '),
@@ -95,13 +97,19 @@ const FEEDS: Readonly<Partial<Record<MeasureKind, readonly Fault['kind'][]>>> = 
   'heater off': ['heater stuck', 'leak'],
 };
 
+/** Days around a measure in which a fault of the same place is what it was rigged for (ours). */
+const FOR_IT = 2;
+
 /** The open fault that a measure waits for: of its place, of its loop or the tanks on that, of the room. */
-function waitsFor(room: Room, { kind, where }: OpenRig): DeepReadonly<Fault> | null {
+function waitsFor(room: Room, { kind, where, day }: OpenRig): DeepReadonly<Fault> | null {
   const kinds = FEEDS[kind];
   if (kinds === undefined) return null;
   const near = new Set(['room', where, homeLoopOf(room, where), ...sharers(room, where)]);
+  const open = room.measures.faults.filter(({ fixed }) => fixed === null);
   return (
-    room.measures.faults.find((one) => one.fixed === null && kinds.includes(one.kind) && near.has(one.where)) ?? null
+    open.find((one) => kinds.includes(one.kind) && near.has(one.where)) ??
+    open.find((one) => one.kind === 'fault' && one.where === where && Math.abs(one.day - day) <= FOR_IT) ??
+    null
   );
 }
 
@@ -113,6 +121,7 @@ function waitWords(room: Room, rig: OpenRig): string[] {
 
 function rigRow(room: Room, rig: OpenRig): DueItem {
   const dispute = disputeIn(room, rig);
+  const apart = keptApart(room, rig);
   const { begin, undo } = MEASURE_WORDS[rig.kind];
   const open = ageWords(exactly(room.on - rig.day));
   const since = `${rig.kind} since ${dayWords(rig.day, room.on)}${rig.day === room.on ? '' : ` (${open})`}`;
@@ -121,6 +130,7 @@ function rigRow(room: Room, rig: OpenRig): DueItem {
     ...waits,
     ...consequences(room, rig),
     ...(dispute === null ? [] : ['leave it so while the dispute is open']),
+    ...(apart === null ? [] : [apart.says]),
   ];
   const caution = cautionOf(rig.kind);
   const lines = linesOf([rig.begun, ...rig.again, ...missedChanges(room, rig).map(({ place }) => place)]);
@@ -129,7 +139,7 @@ function rigRow(room: Room, rig: OpenRig): DueItem {
     place: rig.where,
     what: `${waits.length === 0 ? '' : 'once mended, '}${UNDOING[rig.kind]}`,
     kind: 'measure',
-    due: dispute === null ? dueOf(rig) : onDay(laterDay(dueDay(rig), addDays(room.on, 1))),
+    due: onDay(notBefore(rig, dispute === null ? null : addDays(room.on, 1), apart?.until ?? null)),
     weight: weightOf(room, rig),
     why: [since, ...more].join('; '),
     close: `${rig.where}: ${undo}`,
@@ -155,9 +165,9 @@ function otherWords(kind: MeasureKind): readonly string[] {
   return [begin, undo, UNDOING[kind]];
 }
 
-/** When it is asked for: as its line says, else after the patience of its kind. */
-function dueOf(rig: OpenRig): DayWindow {
-  return onDay(dueDay(rig));
+/** When it is asked for: as its line says or after the patience of its kind, and on none of these days before. */
+function notBefore(rig: OpenRig, ...days: readonly (Day | null)[]): Day {
+  return days.reduce<Day>((last, day) => (day === null ? last : laterDay(last, day)), dueDay(rig));
 }
 
 function dueDay(rig: OpenRig): Day {
@@ -182,7 +192,7 @@ function laterDay(a: Day, b: Day): Day {
 }
 
 function weightOf(room: Room, rig: OpenRig): 1 | 2 | 3 {
-  const over = room.on - dueDay(rig);
+  const over = room.on - notBefore(rig, keptApart(room, rig)?.until ?? null);
   if (rig.kind === 'pump off') return over > 0 ? 3 : 2;
   if (rig.kind === 'heater off') return over > 0 ? 2 : 1;
   return over > 7 && (rig.kind === 'off the loop' || rig.kind === 'heat raised') ? 2 : 1;

@@ -1,0 +1,46 @@
+/** Why a tank stays off its loop: a medicine, a sickness or a hold in it would go round with the water. */
+import { addDays, type Day } from '../../core/day.ts';
+import type { DeepReadonly } from '../../core/readonly.ts';
+import { dayWords } from '../../core/words.ts';
+import type { Room } from '../../state/draft.ts';
+import type { Rig } from '../../state/measures.ts';
+import { sharers } from '../../state/tanks.ts';
+import { runningCourses } from '../holds/courses.ts';
+import { openHolds } from '../holds/reach.ts';
+import { sickIn } from '../holds/sickness.ts';
+
+interface Apart {
+  /** The first day on which it may go back, as far as is known. */
+  readonly until: Day;
+  readonly says: string;
+}
+
+/** What keeps a tank off its loop the longest; null for every other measure, and where nothing does. */
+export function keptApart(room: Room, rig: DeepReadonly<Rig>): Apart | null {
+  if (rig.kind !== 'off the loop') return null;
+  const reasons = [...treated(room, rig), ...sick(room, rig)];
+  return reasons.reduce<Apart | null>((last, one) => (last !== null && last.until >= one.until ? last : one), null);
+}
+
+/** Dosed by itself: the others would be treated with it. What was dosed while it was on the loop has gone round already. */
+function treated(room: Room, { where }: DeepReadonly<Rig>): Apart[] {
+  const own = new Set(sharers(room, where));
+  return runningCourses(room, room.on)
+    .filter(({ treatment: { tanks } }) => tanks.includes(where) && tanks.every((tank) => own.has(tank)))
+    .map(({ treatment, clear }) => {
+      const says = `keep it off while ${treatment.product} is in it, or all on the loop are treated: clear ${dayWords(clear, room.on)}`;
+      return { until: clear, says };
+    });
+}
+
+function sick(room: Room, { where }: DeepReadonly<Rig>): Apart[] {
+  const held = openHolds(room)
+    .filter(({ hold }) => hold.tanks.includes(where) && room.plumbing.tanks.has(hold.where))
+    .map(({ hold, clear }) => ({ until: clear, text: hold.text }));
+  const open = sickIn(room, where);
+  const asked = open === null ? [] : [{ until: open.until ?? addDays(room.on, 1), text: open.sick.text }];
+  return [...held, ...asked].map(({ until, text }) => {
+    const says = `keep it off while it may carry ${text}: not before ${dayWords(until, room.on)}`;
+    return { until, says };
+  });
+}

@@ -1,0 +1,54 @@
+/** A tank that was taken off its loop is not asked back while what is in it would go round with the water, nor before it is mended. */
+import { describe, expect, test } from 'vitest';
+import { isoDay } from '../../../src/core/day.ts';
+import { measuresDue } from '../../../src/questions/due/measures.ts';
+import { journalOn } from '../../support/journal.ts';
+
+/** `02-03 put back on the loop`, and why. */
+const asked = (on: string, ...lines: readonly string[]): { what: string[]; why: string } => {
+  const rows = measuresDue(journalOn(on, `${lines.join('\n')}\n`));
+  return {
+    what: rows.map(({ what, due }) => `${due.low === null ? 'open' : isoDay(due.low).slice(5)} ${what}`),
+    why: rows.map(({ why }) => why).join(' | '),
+  };
+};
+const OFF = '2026-02-01 B1: off the loop, air filter in';
+const BACK = 'put back on the loop, then take the air filter out';
+
+describe('a tank off its loop', () => {
+  test('is asked back after two days where nothing is in it', () => {
+    expect(asked('2026-02-02', OFF).what).toEqual([`02-03 ${BACK}`]);
+  });
+
+  test('stays off while a course of treatment is in it', () => {
+    const treat = '2026-02-01 B1: treat "copper" 1 mL/L, wait 21 days';
+    const row = asked('2026-02-02', OFF, treat);
+    expect(row.what).toEqual([`02-22 ${BACK}`]);
+    expect(row.why).toContain('keep it off while copper is in it, or all on the loop are treated: clear 22 Feb');
+    expect(asked('2026-02-22', OFF, treat).what).toEqual([`02-03 ${BACK}`]);
+    // Dosed while it was on the loop, all of it is treated.
+    expect(asked('2026-02-02', treat.replace('02-01', '01-31'), OFF).what).toEqual([`02-03 ${BACK}`]);
+  });
+
+  test('stays off while it is sick or held, and no longer than that', () => {
+    const hold = '2026-02-01 B1: hold "velvet"';
+    expect(asked('2026-02-02', OFF, hold).what).toEqual([`03-01 ${BACK}`]);
+    expect(asked('2026-02-02', OFF, hold).why).toContain('keep it off while it may carry velvet: not before 1 Mar');
+    expect(asked('2026-02-06', OFF, hold, '2026-02-06 B1: hold over').what).toEqual([`02-03 ${BACK}`]);
+    expect(asked('2026-02-06', OFF, '2026-02-01 B1: sick "white spot"').what).toEqual([`02-07 ${BACK}`]);
+    expect(asked('2026-02-06', OFF, '2026-02-01 B1: sick "bent spine", not catching').what).toEqual([`02-03 ${BACK}`]);
+    expect(asked('2026-02-02', OFF, '2026-02-01 Long: hold "velvet"').what).toEqual([`02-03 ${BACK}`]);
+  });
+});
+
+describe('what was rigged for a fault of the same place', () => {
+  test('waits until that is mended', () => {
+    const dead = '2026-02-01 Long: pump off; fault "pump dead"';
+    expect(asked('2026-02-01', dead).what).toEqual(['02-01 once mended, pump on again']);
+    expect(asked('2026-02-01', dead).why).toContain('not before it is mended: pump dead');
+    expect(asked('2026-02-02', dead, '2026-02-02 Long: fixed "new pump"').what).toEqual(['02-01 pump on again']);
+    expect(asked('2026-02-20', '2026-02-01 Long: fault "lid cracked"', '2026-02-20 Long: pump off').what).toEqual([
+      '02-20 pump on again',
+    ]);
+  });
+});
