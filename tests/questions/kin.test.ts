@@ -134,6 +134,12 @@ describe('pairs', () => {
 2026-12-01 pair Damson: krib; male; female; in B3; from Alder-1 and Rowan-1
 `);
     expect(couple(kin(room), 'Alder')).toMatchObject({ f: { low: 0, high: 0 }, says: 'no shared parents on record' });
+    const bought = roomOf(`2026-01-01 pair Rowan: krib; from "a friend"
+2026-01-01 pair Sedge: krib; from "a friend"
+2026-07-01 pair Alder: krib; male; female; in A3; from Rowan-1 and Sedge-1
+`);
+    expect(couple(kin(bought), 'Alder')).toMatchObject({ ifSibs: null, says: 'no shared parents on record' });
+    expect(couple(kin(bought), 'Rowan')).toMatchObject({ ifSibs: 0.25 });
     expect(couple(kin(room), 'Cedar')?.f).toEqual({ low: 0.125, high: 0.125 });
     expect(couple(kin(room), 'Damson')?.f).toEqual({ low: 0.125, high: 0.125 });
   });

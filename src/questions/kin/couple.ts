@@ -21,8 +21,11 @@ export interface Kin {
 export function kinOf(pedigree: Pedigree, one: Animal, other: Animal): Kin {
   const { animals } = pedigree;
   const f = kinshipBounds(animals, one.id, other.id);
-  const stems = sharedStems(pedigree, one, other);
-  const ifSibs = stems.length === 0 ? null : asSibs(pedigree, one, other);
+  const may = sharedStems(pedigree, one, other);
+  const worse = may.length === 0 ? null : asSibs(pedigree, one, other);
+  // Founders that only one of the two can come of may be sibs as they please.
+  const ifSibs = worse === null || worse <= f.low ? null : worse;
+  const stems = ifSibs === null ? [] : may;
   const shared = [...new Set(nearest(animals, one.id, other.id).flatMap((id) => animals.get(id)?.name ?? []))];
   const founders = unknownFounders(pedigree, [one.id, other.id]);
   return { f, ifSibs, founders, shared, stems, says: wordsOf(f, shared, stems, ifSibs) };
