@@ -26,14 +26,14 @@ export function unsaidAt(
 
 const MOST_WORDS = 4;
 
-/** The index after `12 to B2`, `female out to A4`, `20 fry from A1 to B2`; `at` where no such words stand. */
+/** The index after `12 to B2`, `female out to A4`, `Fern back to A2`, `20 fry from A1 to B2`; `at` where no such words stand. */
 export function moveEnd(tokens: readonly IToken[], at: number, context: TagContext): number {
   const which = isJoint(tokens[at]) ? at + 1 : at;
   let i = numberEnd(tokens, which);
   for (let words = 0; words < MOST_WORDS && (isFish(tokens[i], context) || isJoint(tokens[i])); words += 1) i += 1;
   if (i === which) return at;
   if (wordOf(tokens[i]) === 'from' && isPlace(tokens[i + 1], context)) i += 2;
-  if (wordOf(tokens[i]) === 'out') i += 1;
+  if (wordOf(tokens[i]) === 'out' || wordOf(tokens[i]) === 'back') i += 1;
   const leads = wordOf(tokens[i]) === 'to' || wordOf(tokens[i]) === 'into' || wordOf(tokens[i]) === '→';
   if (!leads) return at;
   if (wordOf(tokens[i + 1]) === 'tank' && tokens[i + 2]?.tokenType === t.Num) return i + 3;

@@ -42,7 +42,7 @@ const ASIDES = [
 
 /** Details that a word introduces. */
 export const LINKS = {
-  to: { form: 'source', says: 'to|into|→|out to' },
+  to: { form: 'source', says: 'to|into|→|out to|back to' },
   in: { form: 'place', says: 'in' },
   on: { form: 'day', says: 'on' },
   from: { form: 'source', says: 'from|out of' },

@@ -11,14 +11,15 @@ export const FISH = {
   },
   sign: {
     says: {
-      chasing: 'chasing|chases|beating|scrapping|attacking|at it|still at it',
-      hiding: 'hiding|hides|in hiding',
+      chasing:
+        'chasing|chases|is chasing|still chasing|beating|scrapping|fighting|are fighting|attacking|is attacking|at it|still at it',
+      hiding: 'hiding|hides|in hiding|is hiding|still hiding',
       pinned: 'pinned|cornered|stuck behind the filter',
       'torn fin': 'torn fin|torn fins|fin torn|fins torn|fin split|split fin|fins split|split fins',
-      'not eating': 'not eating|off food|off her food|off his food|refuses food',
+      'not eating': 'not eating|is not eating|still not eating|off food|off her food|off his food|refuses food',
       'scales missing': 'scales missing|missing scales|scales gone|lost scales',
       wounded: 'wounded|wound|open wound|open wounds',
-      gasping: 'gasping|gasps',
+      gasping: 'gasping|gasps|is gasping',
     },
     also: { chasing: 'beating up|beating her up|beating him up|chasing around' },
     under: ['tank', 'group'],
@@ -197,7 +198,7 @@ export const FISH = {
   },
   lost: {
     says: {
-      died: 'died|dead|found dead',
+      died: 'died|dead|found dead|death|deaths',
       missing: 'missing|jumped|gone missing',
       eaten: 'eaten|ate',
       culled: 'culled|cull',

@@ -72,8 +72,19 @@ function near(word: string, candidate: string): number | null {
   const length = Math.max([...word].length, [...candidate].length);
   if (length < SHORTEST || Math.abs(word.length - candidate.length) > MOST_SLIPS * 2) return null;
   if (!beginsAlike(word, candidate)) return null;
+  if (!isNearEach(word, candidate)) return null;
   const cost = slips(word, candidate);
   return cost <= (length > SHORT ? MOST_SLIPS : 1) ? cost : null;
+}
+
+/** Of several words each is near to its own: `all gone` is no slip for `all fine`. */
+function isNearEach(word: string, candidate: string): boolean {
+  const [words, others] = [word.split(' '), candidate.split(' ')];
+  if (words.length === 1 || words.length !== others.length) return true;
+  return words.every((one, index) => {
+    const other = others[index] ?? '';
+    return one === other || slips(one, other) <= (Math.max(one.length, other.length) > SHORT ? MOST_SLIPS : 1);
+  });
 }
 
 /** The same first letter, or one of the first two left out, doubled or swapped. */

@@ -36,7 +36,9 @@ const NUMBER_END = /[\d½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞]/;
 const LETTER = /\p{L}/u;
 
 /** A line with its punctuation made plain, of exactly the same length. */
-export function foldPunctuation(line: string): string {
+export function foldPunctuation(written: string): string {
+  // An arrow of two signs, as keyboards have it.
+  const line = written.includes('>') ? written.replace(/[-=]>/g, '→ ') : written;
   if (PLAIN.test(line)) return HYPHEN_TO_SETTLE.test(line) ? settleDashes(line) : line;
   const plain = line.replace(/[^\t\x20-\x7e]/g, plainChar);
   return LONG_DASH.test(plain) || HYPHEN_TO_SETTLE.test(plain) ? settleDashes(plain) : plain;

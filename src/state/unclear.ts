@@ -19,8 +19,8 @@ export function severalFit(
   choice: readonly (Group | Brood)[],
 ): Problem {
   const names = choice.map((body) => body.name);
-  // Of those that are lost most are young, and a line that is taken over unread should cost no pair its fish.
-  const meant = event.kind === 'lost' ? choice.find((body) => isBrood(body)) : undefined;
+  // Of those that are lost or moved most are young, and a line taken over unread should cost no pair its fish.
+  const meant = event.kind === 'lost' || event.kind === 'moved' ? choice.find((body) => isBrood(body)) : undefined;
   const first = meant?.name ?? names[0] ?? '';
   return {
     ...unclear(

@@ -1,6 +1,7 @@
 /** Lines that were not read: what can be put right without asking, and what to offer. Each is tried before it is said. */
 import type { Problem } from '../../core/problem.ts';
 import { asNote, declares, withColon, withRemark } from '../../language/jotted.ts';
+import { lineToWrite } from '../../reports/mended.ts';
 import type { Book, Judged, JudgedLine } from './judge.ts';
 import { judge, mayBeRead } from './judge.ts';
 
@@ -42,11 +43,29 @@ export function offered(above: Above, line: string, problems: readonly Problem[]
   const bad = problems.filter(({ weight }) => weight === 'stops');
   const [first] = bad;
   const date = line.slice(0, 11);
-  const told = bad.map(({ write }) => (DATED.test(write) || !DATED.test(date) ? write : `${date}${write}`));
+  const full = (problem: Problem, of: string): string => {
+    const write = lineToWrite(problem, of);
+    return DATED.test(write) || !DATED.test(date) ? write : `${date}${write}`;
+  };
+  const told = [...bad.map((problem) => full(problem, line)), ...withColonTold(above, line, full)];
   const better = told.filter((write) => isNote(write) === isNote(line) && declares(write) === declares(line));
   const remark = trailing(line, bad);
   const tries = [...better, ...(remark === null ? [] : [remark]), ...told];
   return firstRead(above, tries) ?? first?.write ?? null;
+}
+
+/** What would be written for the line with its colon, where that alone does not mend it: `A1 lost 2`. */
+function withColonTold(
+  { book, text, lines }: Above,
+  line: string,
+  full: (problem: Problem, of: string) => string,
+): readonly string[] {
+  return withColon(line).flatMap((each) => {
+    const judged = judge(book, text, [...lines, each]).lines[lines.length];
+    const bad = judged?.problems.filter(({ weight }) => weight === 'stops') ?? [];
+    // Only where something is said of who the line is about: else each of its words might be somebody.
+    return bad.length === 1 && bad[0]?.kind === 'two-readings' ? [full(bad[0], each)] : [];
+  });
 }
 
 /** Keeping the words as they are is the last resort. */

@@ -1,5 +1,5 @@
 /** Builds facts about fish: bond, disputes, spawning, broods, counts, sizes, moves, losses. */
-import type { LinkNode, QuantityNode } from '../../../grammar/syntax.ts';
+import type { DetailNode, LinkNode, QuantityNode } from '../../../grammar/syntax.ts';
 import type { Measure } from '../../core/quantity.ts';
 import type { Heads, LengthOf, Sizes, Stage } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
@@ -148,6 +148,7 @@ function broodName(clause: Clause): string | null {
 
 function spawned({ clause, fish }: Task): Body {
   const brood = broodName(clause);
+  setParentsAside(clause);
   const eggs = maybeHeads(clause);
   const as = (['laid', 'seen', 'maybe'] as const).find((each) => each === clause.sense) ?? 'laid';
   return { kind: 'spawned', fish: fishOf(clause, fish), as, brood, eggs };
@@ -167,8 +168,23 @@ const STAGES: readonly Exclude<Stage, 'eggs'>[] = [
 function stageSeen({ clause, fish }: Task): Body {
   const brood = broodName(clause);
   const stage = STAGES.find((each) => each === clause.sense) ?? 'hatched';
+  if (stage === 'holding') setParentsAside(clause);
   const count = youngOnly(maybeHeads(clause));
   return { kind: 'stage seen', fish: fishOf(clause, fish), stage, count, brood };
+}
+
+/** `2 females holding` counts those that hold, not what they hold: it is kept as a remark. */
+function setParentsAside(clause: Clause): void {
+  const at = clause.rest.findIndex(({ type }, index) => type === 'quantity' && isGrown(clause.rest[index + 1]));
+  const [count, sex] = clause.rest.slice(at, at + 2);
+  if (at < 0 || count === undefined || sex === undefined) return;
+  clause.takeAt(at);
+  clause.takeAt(at);
+  clause.setAside({ from: count.from, to: sex.to });
+}
+
+function isGrown(detail: DetailNode | undefined): boolean {
+  return detail?.type === 'sex' && (detail.sex === 'male' || detail.sex === 'female');
 }
 
 /** `about 60 fry` at a stage: that they are young goes without saying. */

@@ -28,6 +28,10 @@ function oneMove(clause: Clause, heading: FishRef, subject: Subject, more: boole
   // `put 20 fry in B2`
   const to = clause.linked('to') ?? clause.linked('in');
   if (to === null) clause.missing('a tank', 'to C1');
+  const target = to === null ? '' : clause.named(to.value, TANK);
+  // `A2: Fern back to A2`: she comes, and nobody goes.
+  if (to !== null && subject.kind === 'tank' && target === subject.tank && /^back\b/i.test(clause.written(to.at)))
+    clause.fault('place-in-heading', to.at, `back to ${target} is said by \`back\` alone`, 'back');
   const limit = more ? (to?.at.from ?? Infinity) : Infinity;
   const count = more ? countBefore(clause, limit) : howMany(clause);
   const which = clause.flag('largest') ? 'largest' : clause.flag('smallest') ? 'smallest' : 'any';
@@ -42,7 +46,7 @@ function oneMove(clause: Clause, heading: FishRef, subject: Subject, more: boole
     fish: fishOf(clause, heading),
     count,
     which,
-    to: to === null ? '' : clause.named(to.value, TANK),
+    to: target,
     with: along === null ? null : clause.written(along.value).trim(),
     restStay: false,
   };

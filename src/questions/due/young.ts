@@ -4,7 +4,7 @@
  */
 import { addDays, toDay } from '../../core/day.ts';
 import type { Day } from '../../core/day.ts';
-import type { DayWindow } from '../../core/interval.ts';
+import type { DayWindow, Interval } from '../../core/interval.ts';
 import { onDay } from '../../core/interval.ts';
 import type { LineRef } from '../../core/span.ts';
 import { linesOf } from '../../core/span.ts';
@@ -143,7 +143,7 @@ function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): Due
     kind: 'young',
     due: { low: from < last ? from : last, likely: last, high: last },
     weight: 2,
-    why: `${spawn.says}; ${countWords(partIn(older, tank))} older ones would eat them${chase}; ${line.where}${waits}${rocks}`,
+    why: `${spawn.says}; ${olderWords(partIn(older, tank))} would eat them${chase}; ${line.where}${waits}${rocks}`,
     close: line.close,
     ...line.sends,
     putOffKey: older.name,
@@ -162,6 +162,11 @@ function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): Due
     },
     lines,
   };
+}
+
+/** `about 40 (20–80) older ones`; of a number that nobody knows nothing is said. */
+function olderWords(count: Interval): string {
+  return count.low === 0 && !Number.isFinite(count.high) ? 'the older ones' : `${countWords(count)} older ones`;
 }
 
 function endangered(room: Room, danger: Danger): DueItem & { readonly older: string } {
