@@ -11,6 +11,7 @@ import type { Clause } from './clause.ts';
 import { FISH, FISH_DECLARED, singular } from './line.ts';
 import { countOf, figureValue } from './quantities.ts';
 import type { Guessed } from './quantities.ts';
+import { broodRef } from './refs.ts';
 
 export const IMPLIED: FishRef = { kind: 'implied' };
 
@@ -166,7 +167,7 @@ export function fishNamed(clause: Clause, node: NameNode | LinkValue, sex: Sex |
   // `sold 6 Ash` names a stock that may lack its declaration; `free-swimming 40ish bbs` hardly does.
   const after = node.from >= clause.node.head.to && !NAMES_AFTER.has(clause.node.kind);
   const named = clause.lookUp(node, after ? FISH_DECLARED : FISH);
-  if (named?.kind === 'brood') return { kind: 'brood', brood: named.name };
+  if (named?.kind === 'brood') return broodRef(named);
   if (named?.kind === 'fish') {
     return { kind: 'group', group: named.group ?? null, member: { sex: named.sex ?? null, name: named.name } };
   }

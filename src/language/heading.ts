@@ -10,6 +10,7 @@ import { ANYTHING, kindWords, LOOP, lookUp, TANK } from './line.ts';
 import type { LineContext } from './line.ts';
 import { byName } from './names.ts';
 import type { Named, NameKind } from './names.ts';
+import { broodRef } from './refs.ts';
 
 /** What a declaring line can declare. */
 export type Declares = Exclude<NameKind, 'fish' | 'brood'>;
@@ -154,7 +155,7 @@ function asSubjects(found: Named): readonly Subject[] {
       return [{ kind: 'group', group: found.group ?? '', member }];
     }
     case 'brood':
-      return [{ kind: 'brood', brood: found.name }];
+      return [broodRef(found)];
     case 'tank':
     case 'loop':
     case 'species':

@@ -43,11 +43,20 @@ export function settle(
 export function note(draft: Draft, event: Clause, body: Group | Brood, byName: boolean): void {
   // A few that turn up after all went bring a brood back.
   if (isBrood(body)) draft.stock.living.set(body.name, body);
-  draft.resolved.set(
-    event.seq,
-    isBrood(body) ? { kind: 'brood', brood: body.name } : { kind: 'group', group: body.name },
-  );
+  draft.resolved.set(event.seq, resolvedAs(body));
   if (byName) draft.stock.named = { file: event.place.file, line: event.place.line, body: body.name };
+}
+
+/** By body, as it was called when it was found last: thousands of clauses are about the same few. */
+const called = new WeakMap<Group | Brood, { readonly name: string; readonly as: Resolved }>();
+
+function resolvedAs(body: Group | Brood): Resolved {
+  const before = called.get(body);
+  if (before?.name === body.name) return before.as;
+  const { name } = body;
+  const as: Resolved = isBrood(body) ? { kind: 'brood', brood: name } : { kind: 'group', group: name };
+  called.set(body, { name, as });
+  return as;
 }
 
 /** The fish that an earlier clause of the same line named. */
