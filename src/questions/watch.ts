@@ -65,7 +65,8 @@ type Disturbed = DeepReadonly<Room['water']['disturbed'][number]>;
 /** What disturbed the living filter on the last day on which anything did. */
 function disturbances(room: Room, body: WaterBody): Cause[] {
   const { disturbed } = room.water;
-  const disturbs = (fact: Disturbed): boolean => isHere(body, fact) && isOfTheLivingFilter(room, fact);
+  const disturbs = (fact: Disturbed): boolean =>
+    isHere(body, fact) && isOfTheLivingFilter(room, fact) && !isOfNobody(room, body, fact);
   const last = lastSince(disturbed, room.on - FORGOTTEN, disturbs);
   if (last === undefined) return [];
   return since(disturbed, last.day)
@@ -81,6 +82,12 @@ function standingPump(room: Room, body: WaterBody): Cause[] {
     if (!here || end === null || end.day > room.on || leastOpen(rig, end) <= PUMP_LIMIT) return [];
     return end.day < room.on - FORGOTTEN ? [] : [{ why: 'pump stood', since: end.day, place: rig.begun }];
   });
+}
+
+/** A cut of all the room sets nobody to test tanks without fish; where the journal keeps no fish at all, who knows. */
+function isOfNobody(room: Room, { tanks }: WaterBody, { what, where }: Disturbed): boolean {
+  if (what !== 'power lost' || where !== 'room' || room.stock.groups.size === 0) return false;
+  return tanks.every((tank) => fishIn(room, tank).length === 0);
 }
 
 function isHere(body: WaterBody, { where, tanks }: Disturbed): boolean {
