@@ -76,3 +76,19 @@ describe('a reading of the day before', () => {
     ).toEqual(['0 replaced', '0 7.1', '1 7.2']);
   });
 });
+
+describe('what is done to several waters, one behind the other', () => {
+  it('is kept with the tanks of each', () => {
+    const lines = ['2026-03-10 C1: dosed 5 g salt', '2026-03-11 C2: dosed 5 g salt', '2026-03-12 A1: dosed 5 g salt'];
+    const tanks = (...more: readonly string[]): string[] =>
+      on(...lines, ...more).water.doses.map(({ tanks: those }) => those.join(' '));
+    expect(tanks()).toEqual(['C1', 'C2', 'A1 A2 B1']);
+    expect(tanks('2026-03-13 A1: off the loop', '2026-03-14 A2: dosed 5 g salt').at(-1)).toBe('A2 B1');
+    // As many tanks, and other ones.
+    const other = ['2026-03-13 B1: off the loop', '2026-03-14 A1: dosed 5 g salt', '2026-03-15 B1: back on the loop'];
+    expect(tanks(...other, '2026-03-16 A2: off the loop', '2026-03-17 A1: dosed 5 g salt').slice(3)).toEqual([
+      'A1 A2',
+      'A1 B1',
+    ]);
+  });
+});

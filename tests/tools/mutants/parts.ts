@@ -17,7 +17,7 @@ export const PARTS: readonly Part[] = [
     files: source('state', 'counting recount tally ceilings heads moves places bodies losses leavers selling sizing'),
     tests: test(
       'state',
-      'counting counted recounted tally moves conserved gone who whose groups sale promisesmet broods heads places sizing',
+      'counting counted recounted tally moves movedwhere mixes mixbound along conserved gone who whose groups sale promisesmet broods heads places sizing',
     ),
   },
   {
@@ -28,13 +28,16 @@ export const PARTS: readonly Part[] = [
     ),
     tests: test(
       'state',
-      'broods broodnames eggs spawned stages stages.property stageclock stageseen hindsight when gone',
+      'broods broodnames eggs spawned laidby stages stages.property stageclock stageseen hindsight when gone',
     ),
   },
   {
     name: 'pairs',
     files: source('state', 'disputes quarrel groups members who whichgroup meant living unclear where'),
-    tests: test('state', 'disputes quarrel groups groupstold members who whose whosequarrel broods'),
+    tests: test(
+      'state',
+      'disputes quarrel bouts groups groupstold members who whose whosequarrel broods movedwhere where',
+    ),
   },
   {
     name: 'checks',
@@ -44,12 +47,12 @@ export const PARTS: readonly Part[] = [
   {
     name: 'holds',
     files: [...source('questions', 'holds holds/*'), ...source('state', 'health')],
-    tests: [...test('questions', 'holds/* sale'), ...test('state', 'health')],
+    tests: [...test('questions', 'holds/* sale'), ...test('state', 'health heldsick')],
   },
   {
     name: 'sale',
     files: source('questions', 'sale sale/* saleable promises promises/*'),
-    tests: test('questions', 'sale sale/* promises promises/*'),
+    tests: test('questions', 'sale sale/* saleable saleshare promises promises/*'),
   },
   {
     name: 'water',
@@ -58,9 +61,12 @@ export const PARTS: readonly Part[] = [
       ...source('state', 'water rigging rigs faults'),
     ],
     tests: [
-      ...test('questions', 'spill prefilter powercut powercut/* water waterrows due/water*'),
+      ...test(
+        'questions',
+        'spill spilllearned overflowed readable prefilter powercut powercut/* water waterrows watched due/water*',
+      ),
       ...test('questions', 'due/loops due/measures due/rigs due/pumps due/inorder'),
-      ...test('state', 'water measures saidagain'),
+      ...test('state', 'water waterchange measures saidagain'),
     ],
   },
   {
