@@ -90,3 +90,16 @@ test('money: sums, tank-weeks, no buyer; and why', async () => {
   expect(why.out).toContain('10 Apr: 6 × 4.00: 24.00');
   expect(out + json.out).not.toContain('Iris');
 });
+
+test('kin: a pair out of two stocks is told as one of each, as the help says', async () => {
+  const more = `2026-05-01 group Sedge: krib; 4; in A1; from "a friend"
+2026-07-02 pair Yew: krib; male; female; in C1; from Rowan-1 and Sedge
+`;
+  const files = { '/room/fishroom.txt': ROOM + more };
+  const { out } = await tankside(['kin', '--on', '2026-08-01'], { files, columns: 100, env: { NO_COLOR: '1' } });
+  expect(out).toMatch(/Yew +≥ 0 +no shared parents on record/);
+  expect(out).toContain('each from Rowan-1 or Sedge');
+  expect((await tankside(['kin', '--help'])).out.replace(/\s+/g, ' ')).toContain(
+    'from Rowan-1 and Sedge-2 (one of each)',
+  );
+});

@@ -13,7 +13,8 @@ export const command: Command = {
     'Whom the journal gives as parents. Alone: every pair with the inbreeding F of its young, the lines that hang ' +
     'on one fish, and the best pairings among holdbacks and other young. With a name: its parents and theirs. With ' +
     'two: what their young would be. Founders are unknown, so F is "at least", and blank records never make two ' +
-    'fish "unrelated": say "no shared parents on record" when you sell.',
+    'fish "unrelated": say "no shared parents on record" when you sell. The line of a pair says where its fish come ' +
+    'from: from Rowan-1 (both), from Rowan-1 and Sedge-2 (one of each).',
   flags: [],
   examples: ['tankside kin', 'tankside kin Rowan-1', 'tankside kin Rowan-1 Sedge-2', 'tankside kin --json'],
   run: (context, get, words) => answer(context, get, { ask: (room) => ask(room, words), text: kinText, json: kinJson }),
