@@ -7,6 +7,7 @@ import type { MeasureKind } from '../../journal/event.ts';
 import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Fault, Rig } from '../../state/measures.ts';
+import { fishIn } from '../../state/places.ts';
 import { openDispute } from '../../state/quarrel.ts';
 import { MEASURE_WORDS } from '../../state/rigging.ts';
 import { lastDay, openRigs } from '../../state/rigs.ts';
@@ -218,7 +219,7 @@ function consequences(room: Room, rig: OpenRig): string[] {
         missed === 0
           ? `gets no change, heat or dose of ${loop}`
           : `missed ${plural(missed, 'water change')} of ${loop}`;
-      return [so];
+      return [so, ...(isStill(room, rig.where) ? ['no air filter on record there: nothing moves its water'] : [])];
     }
     case 'air filter':
       return room.on - rig.day < 42 ? ['not mature yet, do not count on it'] : [];
@@ -229,6 +230,16 @@ function consequences(room: Room, rig: OpenRig): string[] {
     default:
       return [];
   }
+}
+
+/** A tank with fish that lived by the loop alone, and has no air of its own now. */
+function isStill(room: Room, tank: string): boolean {
+  const own = room.plumbing.tanks.get(tank)?.filter ?? null;
+  const air = openRigs(room, tank).some(({ kind }) => kind === 'air filter');
+  const stays = room.measures.unclosed.some(
+    ({ kind, where, stays: kept }) => kept && kind === 'air filter' && where === tank,
+  );
+  return own === null && !air && !stays && fishIn(room, tank).length > 0;
 }
 
 /** Changes of the home loop's water since the tank went off it. */

@@ -52,3 +52,13 @@ describe('what was rigged for a fault of the same place', () => {
     ]);
   });
 });
+
+test('a tank off its loop with fish and no air of its own is said to stand still', () => {
+  const still = 'no air filter on record there: nothing moves its water';
+  const off = '2026-02-01 B1: off the loop';
+  expect(asked('2026-02-02', off).why).toContain(still);
+  expect(asked('2026-02-02', OFF).why).not.toContain(still);
+  expect(asked('2026-02-02', OFF, '2026-02-02 B1: air filter stays').why).not.toContain(still);
+  expect(asked('2026-02-02', '2026-01-02 tank B1: sponge filter', off).why).not.toContain(still);
+  expect(asked('2026-02-02', off, '2026-02-01 Pebble: moved all to C2').why).not.toContain(still);
+});
