@@ -2,7 +2,8 @@
 import { HEADS, LINK_TOKENS, openersUnder } from '../../grammar/phrases.ts';
 import type { HeadingKind, LinkName } from '../../grammar/phrases.ts';
 import { FORM_WORDS, LINKS } from '../../grammar/vocabulary/details.ts';
-import { matchPhrase } from '../../grammar/matching.ts';
+import { matchPhrase, wordOf } from '../../grammar/matching.ts';
+import { SEX_WORDS } from '../../grammar/words.ts';
 import type { ParseFault } from '../../grammar/parse.ts';
 import type { Piece } from '../../grammar/syntax.ts';
 import type { TagFault } from '../../grammar/tagging.ts';
@@ -155,6 +156,8 @@ function clauseElsewhere(
   heading: HeadingKind,
 ): { of: string; declared: boolean; length: number } | null {
   for (const other of PLACES) {
+    // `male gone`: of fish that stand nobody is declared.
+    if (other === 'new group' && SEX_WORDS.has(wordOf(tokens[0]))) continue;
     const match = other === heading ? null : matchPhrase(tokens, 0, openersUnder(other));
     if (match !== null && match.phrase.kind !== 'two readings')
       return { of: HEADING_WORDS[other], declared: other.startsWith('new '), length: match.length };

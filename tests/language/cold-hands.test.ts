@@ -41,6 +41,20 @@ test.each(['all gone', 'all dine out'])('«%s» is no slip for `all fine`', (wor
   expect(problemsIn(`${DAY}B1: ${words}`)[0]?.write).toBe(`${DAY}B1: note ${words}`);
 });
 
+test.each([
+  ['A1: sold 2 pairs at 15', 'A1: sold 2 pairs for 30.00'],
+  ['A1: sold 1 pair at 30 each', 'A1: sold 1 pair for 30.00'],
+  ['A1: sold a pair at 30', 'A1: sold a pair for 30.00'],
+])('«%s» may be the price of a fish or of a pair', (line, offered) => {
+  const [problem] = problemsIn(`${DAY}${line}`);
+  expect(problem?.kind).toBe('two-readings');
+  expect(problem?.write).toBe(`${DAY}${offered}`);
+});
+
+test('a male of which no verb is read is none that is declared', () => {
+  expect(problemsIn(`${DAY}A1: male gone`)[0]?.kind).toBe('unknown-clause');
+});
+
 test('back to the tank of the heading is said by «back» alone', () => {
   expect(problemsIn(`${DAY}A2: Fern back to A2`)[0]?.write).toBe(`${DAY}A2: Fern back`);
 });

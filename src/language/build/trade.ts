@@ -1,5 +1,5 @@
 /** Builds facts of health, stock in and out, money, feed and cultures. */
-import type { DetailNode, LinkValue, QuantityNode } from '../../../grammar/syntax.ts';
+import type { DetailNode, LinkValue, Piece, QuantityNode } from '../../../grammar/syntax.ts';
 import type { LinkName } from '../../../grammar/phrases.ts';
 import { FOODS } from '../../../grammar/words.ts';
 import { measure } from '../../core/quantity.ts';
@@ -186,11 +186,24 @@ function fromWhom(clause: Clause): string | null {
 }
 
 function sold({ clause, fish }: Task): Body {
+  const pairs = clause.rest.findIndex((detail) => detail.type === 'sex' && detail.sex === 'pair');
+  const priced = clause.rest.find((detail) => isLink(detail, 'at'));
   const { price, auction } = soldAt(clause);
   bareMoney(clause);
+  if (priced !== undefined && pairs >= 0 && price?.per === 'each')
+    eachPair(clause, priced, clause.rest[pairs - 1], price.amount);
   const to = buyer(clause);
   const count = howMany(clause);
   return { kind: 'sold', fish: fishOf(clause, fish), count, price, to, auction, ...which(clause) };
+}
+
+/** `sold 2 pairs at 15`, `sold the pair at 15`: fifteen a fish, or a pair? */
+function eachPair(clause: Clause, at: Piece, count: DetailNode | undefined, amount: number): void {
+  const pairs = count?.type === 'quantity' ? (clause.whole(count) ?? 1) : 1;
+  const tail = /^[\s]*(?:each|a pair)(?![\p{L}])/u.exec(clause.line.text.slice(at.to))?.[0].length ?? 0;
+  const place = { from: at.from, to: at.to + tail };
+  const says = `«${clause.written(place)}» may be the price of each fish or of each pair: write what all of them came to`;
+  clause.fault('two-readings', place, says, `for ${(pairs * amount).toFixed(2)}`);
 }
 
 /** `sold 6, 30`: thirty each, or for all? */
