@@ -39,7 +39,7 @@ export function loopNode(loop: string): string {
   return `water of ${loop}`;
 }
 
-/** Every way that was open at or after a time. */
+/** Every way that was open at or after a time, and is by the end of the room's day: `off the loop until` ends on a day to come. */
 export function linksSince(room: Room, since: number): readonly Link<Way>[] {
   const links: Link<Way>[] = [];
   for (const tank of room.plumbing.tanks.values()) {
@@ -48,7 +48,8 @@ export function linksSince(room: Room, since: number): readonly Link<Way>[] {
   }
   for (const move of movesSince(room, since)) if (move.from !== null) links.push(fishLink(move, move.from));
   links.push(...room.shared.flatMap(sharedLinks));
-  return links.filter((link) => link.until > since);
+  const now = endOf(room.on);
+  return links.filter((link) => link.until > since && link.from < now);
 }
 
 /** Moves on or after the day of a time, oldest first. */

@@ -5,6 +5,7 @@ import type { DeepReadonly } from '../../core/readonly.ts';
 import type { Room } from '../../state/draft.ts';
 import { bodiesIn } from '../../state/bodies.ts';
 import type { Quarantine } from '../../state/health.ts';
+import type { Group } from '../../state/stock.ts';
 import { sharers } from '../../state/tanks.ts';
 
 /** Days for which fish stay in a quarantine tank where no line says (three to four weeks: common practice, no source). */
@@ -76,11 +77,17 @@ function lastArrival(room: Room, tank: string, counts: (from: string) => boolean
     ...room.stock.moves.filter(({ to, from }) => to === tank && (from === null || counts(from))),
     ...room.sale.purchases.filter((purchase) => purchase.tank === tank),
     ...[...room.stock.groups.values()]
-      .filter((group) => group.home === tank)
+      .filter((group) => firstHome(room, group) === tank)
       .map(({ day, declared }) => ({ day, place: declared })),
   ];
   return here.reduce<Arrival | null>(
-    (last, { day, place }) => (last !== null && last.day > day ? last : { day, place }),
+    (last, { day, place }) => (last !== null && isAfter(last, { day, place }) ? last : { day, place }),
     null,
   );
+}
+
+/** Where a group was declared: it may have moved on since, and left young behind. */
+function firstHome(room: Room, { name, home }: DeepReadonly<Group>): string | null {
+  const first = room.stock.moves.find(({ body, from }) => body === name && from !== null);
+  return first?.from ?? home;
 }

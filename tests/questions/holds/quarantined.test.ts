@@ -59,6 +59,20 @@ describe('a quarantine that is over', () => {
       again.replace('by 3', 'by 2'),
     );
   });
+  it('is told apart from it by the order of their lines, whatever kinds they are of', () => {
+    const ended = '2026-03-25 Q1: quarantine over';
+    expect(kept('Q1', '2026-03-25 C1: moved 2 Ash to Q1', ended, BOUGHT.replace('03-20', '03-25'))).toContain('by 3');
+    expect(kept('Q1', BOUGHT.replace('03-20', '03-25'), ended, '2026-03-25 C1: moved 2 Ash to Q1')).toContain('by 3');
+  });
+  it('is not over for the young of those that were declared in it and moved on', () => {
+    const [pair, young, moved] = [
+      '2026-03-20 pair Oak: krib; in Q1',
+      '2026-03-25 Q1: Oak spawned',
+      '2026-04-05 Q1: moved Oak to C2',
+    ];
+    expect(kept('Q1', pair, young)).toContain('2026-03-20 to 2026-04-17');
+    expect(kept('Q1', pair, young, moved)).toBe(kept('Q1', pair, young));
+  });
   it('is known by its day, wherever its line stands', () => {
     expect(kept('Q1', `2026-03-30 ${over}`, BOUGHT)).toBe('none');
     const first = '2026-03-01 Q1: bought 2 limia at 2.00 each as Oak';

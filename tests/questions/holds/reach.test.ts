@@ -6,6 +6,7 @@ import type { Room } from '../../../src/state/draft.ts';
 import { measure } from '../../../src/core/quantity.ts';
 import { roomOn, tank } from '../../support/events.ts';
 import type { Line } from '../../support/events.ts';
+import { journalOn } from '../../support/journal.ts';
 import { loopLine, rigLine, tankLine, undoLine } from '../../support/setup.ts';
 
 const ROOM: Line[] = [
@@ -31,6 +32,13 @@ describe('reach of a hold', () => {
     const room = roomOn('2026-05-01', [...ROOM, hold('2026-05-01', 'A1')]);
     expect(reached(room)).toEqual(['A1', 'A2', 'B1']);
     expect(openHolds(room)[0]?.tanks[1]?.route).toMatchObject([{ from: 'A1', to: 'A2', how: 'water', by: 'Long' }]);
+  });
+
+  test('a tank that is valved off until a day to come is not reached before it', () => {
+    const line = (on: string): Room =>
+      journalOn(on, '2026-03-01 B1: off the loop until 2026-05-10\n2026-05-01 A1: hold "velvet"\n');
+    expect(reached(line('2026-05-01'))).toEqual(['A1', 'A2']);
+    expect(reached(line('2026-05-10'))).toEqual(['A1', 'A2', 'B1']);
   });
 
   test('trap 5: a tank valved off before the look-back is clean, one valved off after it is not', () => {
