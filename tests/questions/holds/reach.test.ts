@@ -36,9 +36,9 @@ describe('reach of a hold', () => {
 
   test('a tank that is valved off until a day to come is not reached before it', () => {
     const line = (on: string): Room =>
-      journalOn(on, '2026-03-01 B1: off the loop until 2026-05-10\n2026-05-01 A1: hold "velvet"\n');
-    expect(reached(line('2026-05-01'))).toEqual(['A1', 'A2']);
-    expect(reached(line('2026-05-10'))).toEqual(['A1', 'A2', 'B1']);
+      journalOn(on, '2026-03-01 A2: off the loop until 2026-05-10\n2026-05-01 A1: hold "velvet"\n');
+    expect(reached(line('2026-05-09'))).toEqual(['A1', 'B1']);
+    expect(reached(line('2026-05-11'))).toEqual(['A1', 'A2', 'B1']);
   });
 
   test('trap 5: a tank valved off before the look-back is clean, one valved off after it is not', () => {
