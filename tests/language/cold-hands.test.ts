@@ -51,6 +51,17 @@ test.each([
   expect(problem?.write).toBe(`${DAY}${offered}`);
 });
 
+test.each(['male dead?', 'male died ?', 'female missing?'])('«%s» is no loss, only a remark', (words) => {
+  expect(problemsIn(`${DAY}A1: ${words}`)[0]).toMatchObject({
+    kind: 'does-not-belong',
+    write: `${DAY}A1: note ${words}`,
+  });
+});
+
+test('of young `?` is a number that nobody knows', () => {
+  expect(facts('A1: fry died ?')).toMatchObject([{ kind: 'lost', count: { total: { low: 0, high: Infinity } } }]);
+});
+
 test('a male of which no verb is read is none that is declared', () => {
   expect(problemsIn(`${DAY}A1: male gone`)[0]?.kind).toBe('unknown-clause');
 });

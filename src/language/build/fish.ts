@@ -81,9 +81,11 @@ export const FISH_BUILDS: Builds<
   moved,
   mixed,
   lost: ({ clause, fish }) => {
+    const asked = clause.rest.find((detail) => detail.type === 'quantity' && detail.word?.sense === '?');
     const count = howMany(clause);
     clause.setAside(clause.link('jumped'));
     const who = fishOf(clause, fish);
+    if (asked !== undefined && who.kind === 'group' && who.member !== null) inDoubt(clause, asked);
     if (count === 'unsaid' && who.kind === 'implied' && who.young) allOrSome(clause);
     return {
       kind: 'lost',
@@ -102,6 +104,13 @@ function ofYoung(clause: Clause, heads: Heads): Heads {
   if (said < 0) return heads;
   clause.takeAt(said);
   return { ...heads, young: total };
+}
+
+/** `male dead?`: of a pair's fish a loss that is not sure would end what is looked for of the pair. */
+function inDoubt(clause: Clause, asked: DetailNode): void {
+  const says = `«${clause.written(asked)}» is no number of one fish: its loss is written once it is sure`;
+  const remark = clause.line.text.slice(clause.node.from, clause.node.to);
+  clause.fault('does-not-belong', clause.node, says, `note ${remark}`);
 }
 
 /** `fry eaten` */

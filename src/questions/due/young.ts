@@ -166,6 +166,7 @@ function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): Due
 
 /** `about 40 (20–80) older ones`; of a number that nobody knows nothing is said. */
 function olderWords(count: Interval): string {
+  if (count.low === 1 && count.high === 1) return '1 older one';
   return count.low === 0 && !Number.isFinite(count.high) ? 'the older ones' : `${countWords(count)} older ones`;
 }
 

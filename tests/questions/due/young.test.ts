@@ -40,6 +40,18 @@ describe('older young with the next spawn', () => {
       { file: 'fishroom.txt', line: 6 },
     ]);
   });
+  it.each([
+    [1, '1 older one would eat them'],
+    [2, '2 older ones would eat them'],
+  ])('are counted: %i', (count, words) => {
+    const few: Line[] = [
+      ...setUp,
+      laid('2026-01-10'),
+      look('2026-01-20', 'free-swimming', heads(count)),
+      laid('2026-02-20'),
+    ];
+    expect(youngDue(roomOn('2026-02-20', few), 7)[0]?.why).toContain(words);
+  });
   it('leave at once where the parents chase them', () => {
     const chased: Line[] = [...second, ['2026-02-20', tank('A1'), { kind: 'parents chase fry', fish: implied }]];
     expect(rows(roomOn('2026-02-20', chased))).toEqual(['Rowan-1 out by 20 Feb by 2026-02-20']);
