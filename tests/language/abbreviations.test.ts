@@ -82,7 +82,7 @@ describe('abbreviations', () => {
   });
 
   test('a pair is one of each', () => {
-    expect(fact('sold', 'sold 2 pr Ash-1 at 9.00').count).toMatchObject({
+    expect(fact('sold', 'sold 2 pr Ash-1 for 18.00').count).toMatchObject({
       total: { low: 4 },
       males: { low: 2 },
       females: { low: 2 },
