@@ -27,7 +27,7 @@ function matcherOf({ name, PATTERN: pattern }: TokenType): Cutter['match'] {
     const sticky = new RegExp(pattern, `${pattern.flags}y`);
     return (text, offset) => {
       sticky.lastIndex = offset;
-      return sticky.exec(text)?.[0] ?? null;
+      return sticky.test(text) ? text.slice(offset, sticky.lastIndex) : null;
     };
   }
   if (typeof pattern !== 'object') throw new TypeError(`${name} has no pattern`);
