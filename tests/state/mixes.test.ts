@@ -3,16 +3,11 @@ import { describe, expect, it } from 'vitest';
 import { isoDay } from '../../src/core/day.ts';
 import type { Room } from '../../src/state/draft.ts';
 import { days } from '../support/fishroom.ts';
-import { journalOn } from '../support/journal.ts';
+import { broodNamed as brood, journalOn } from '../support/journal.ts';
 import { ROOM } from '../support/lines.ts';
 
 const SETUP = ROOM.split('\n').length - 1;
 const roomOf = (...lines: readonly string[]): Room => journalOn('2026-04-30', `${lines.join('\n')}\n`);
-const brood = (room: Room, name: string) => {
-  const found = room.stock.broods.get(name);
-  if (!found) throw new Error(`no ${name} among ${[...room.stock.broods.keys()].join(', ')}`);
-  return found;
-};
 /** `A1 20–20, C2 32–32; 52–52 in all`. */
 const counts = (room: Room, name: string): string => {
   const body = room.stock.groups.get(name) ?? brood(room, name);

@@ -2,16 +2,11 @@
 import { describe, expect, it } from 'vitest';
 import type { Room } from '../../src/state/draft.ts';
 import { days } from '../support/fishroom.ts';
-import { journalOn } from '../support/journal.ts';
+import { broodNamed as brood, journalOn } from '../support/journal.ts';
 import { ROOM } from '../support/lines.ts';
 
 const SETUP = ROOM.split('\n').length - 1;
 const roomOf = (...lines: readonly string[]): Room => journalOn('2026-04-30', `${lines.join('\n')}\n`);
-const brood = (room: Room, name: string) => {
-  const found = room.stock.broods.get(name);
-  if (!found) throw new Error(`no ${name} among ${[...room.stock.broods.keys()].join(', ')}`);
-  return found;
-};
 /** `Sedge-1 of Fern in C2: 1, 3`: each brood with its mothers, tanks and lines. */
 const broods = (room: Room): string[] =>
   [...room.stock.broods.values()].map(({ name, mothers, parts, lines }) => {

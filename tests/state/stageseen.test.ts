@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Room } from '../../src/state/draft.ts';
 import { days } from '../support/fishroom.ts';
-import { journalOn } from '../support/journal.ts';
+import { broodNamed as brood, journalOn } from '../support/journal.ts';
 import { ROOM } from '../support/lines.ts';
 
 const SETUP = ROOM.split('\n').length - 1;
@@ -15,11 +15,6 @@ const broods = (room: Room): string[] =>
   });
 const told = (room: Room): string[] =>
   room.problems.map(({ kind, at, also }) => [kind, ...[at, ...also].map(({ line }) => line - SETUP)].join(' '));
-const brood = (room: Room, name: string) => {
-  const found = room.stock.broods.get(name);
-  if (!found) throw new Error(`no ${name}`);
-  return found;
-};
 const SPAWN = '2026-02-02 A1: spawned';
 
 describe('young of a colony', () => {

@@ -1,5 +1,6 @@
 /** The room that a journal's text tells, on a day. */
 import { readJournal } from '../../src/language/read.ts';
+import type { SeenBrood } from '../../src/state/bodies.ts';
 import type { Room } from '../../src/state/draft.ts';
 import { foldRoom } from '../../src/state/fold.ts';
 import { day } from './events.ts';
@@ -16,4 +17,11 @@ export function journalRoom(on: string, text: string): Room {
 /** Lines after those of the small room of `lines.ts`. */
 export function journalOn(on: string, lines: string): Room {
   return journalRoom(on, ROOM + lines);
+}
+
+/** The brood of that name; throws with those that there are. */
+export function broodNamed(room: Room, name: string): SeenBrood {
+  const found = room.stock.broods.get(name);
+  if (!found) throw new Error(`no ${name} among ${[...room.stock.broods.keys()].join(', ')}`);
+  return found;
 }
