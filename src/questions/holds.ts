@@ -6,7 +6,7 @@ import { linesOf, type LineRef, type Place } from '../core/span.ts';
 import { dayWords, listWords, plural } from '../core/words.ts';
 import type { Room } from '../state/draft.ts';
 import { walkOrder } from '../state/tanks.ts';
-import { runningCourses, USUAL_WAIT_DAYS, type Course } from './holds/courses.ts';
+import { runningCourses, USUAL_WAIT_DAYS, waitsUntil, type Course, type Waits } from './holds/courses.ts';
 import { inQuarantine, USUAL_QUARANTINE_DAYS, type Kept } from './holds/quarantines.ts';
 import { CLEAR_DAYS, LOOK_BACK_DAYS, openHolds, type HoldReach } from './holds/reach.ts';
 import type { Step } from './holds/route.ts';
@@ -72,6 +72,8 @@ export interface CourseRow extends RowBase {
   readonly given: number;
   readonly of: number | null;
   readonly next: { readonly low: Day; readonly high: Day | null } | null;
+  /** The day until which the next dose was put off, or waits for the keeper's return. */
+  readonly waits: Waits | null;
   readonly clear: Day;
 }
 
@@ -247,6 +249,7 @@ export function courseRow(room: Room, course: Course): CourseRow {
     given: given.length,
     of: treatment.doses,
     next: course.next,
+    waits: waitsUntil(room, course),
     clear,
     because: {
       rule: 'treated fish may be sold when the wait after the last dose is over; every tank on the treated water counts as treated',

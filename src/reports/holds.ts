@@ -36,9 +36,9 @@ function matters(answer: HoldsAnswer, look: Look): string {
   return [...late, heldWords(answer, look)].join('; ');
 }
 
-/** Days since the last day on which the next dose was due. */
-function daysLate({ next }: CourseRow, { on }: Look): number {
-  return next === null || next.high === null ? 0 : Math.max(0, on - next.high);
+/** Days since the last day on which the next dose was due; none while it is put off or the keeper is away. */
+function daysLate({ next, waits }: CourseRow, { on }: Look): number {
+  return next === null || next.high === null || waits !== null ? 0 : Math.max(0, on - next.high);
 }
 
 function heldWords({ holds, sick, treatments, quarantines }: HoldsAnswer, look: Look): string {
@@ -117,7 +117,7 @@ function sickLine(row: SickRow, look: Look): Row {
 function courseLine(row: CourseRow, look: Look): Row {
   const doses = `dose ${row.given}${row.of === null ? '' : ` of ${row.of}`}`;
   const late = daysLate(row, look);
-  const since = late === 0 ? '' : ` (late ${plural(late, 'day')})`;
+  const since = late === 0 ? waitWords(row, look) : ` (late ${plural(late, 'day')})`;
   const next = row.next === null ? '' : `, next ${dayText(row.next.low, look)}${since}`;
   const shared =
     row.tanks.length > 1 ? `; treated with it: ${listWords(row.tanks.filter((tank) => tank !== row.place))}` : '';
@@ -129,6 +129,13 @@ function courseLine(row: CourseRow, look: Look): Row {
       row.next === null ? '' : `${row.place}: treat "${row.product}"`,
     ],
   };
+}
+
+function waitWords({ waits }: CourseRow, look: Look): string {
+  if (waits === null) return '';
+  return waits.for === 'away'
+    ? ` (you are away until ${dayText(waits.until, look)})`
+    : ` (put off until ${dayText(waits.until, look)})`;
 }
 
 function quarantineLine(row: QuarantineRow, look: Look): Row {
@@ -169,7 +176,7 @@ export function holdsJson(answer: HoldsAnswer, withNames: boolean): object {
       close,
       lines: linesJson(lines),
     })),
-    treatments: answer.treatments.map(({ id, place, product, tanks, since, given, of, next, clear, lines }) => ({
+    treatments: answer.treatments.map(({ id, place, product, tanks, since, given, of, next, waits, clear, lines }) => ({
       id,
       place,
       product,
@@ -178,6 +185,7 @@ export function holdsJson(answer: HoldsAnswer, withNames: boolean): object {
       given,
       of,
       next: next === null ? null : { low: dayJson(next.low), high: dayJson(next.high) },
+      waits: waits === null ? null : { until: dayJson(waits.until), for: waits.for },
       clear: dayJson(clear),
       lines: linesJson(lines),
     })),

@@ -25,6 +25,21 @@ describe('the first line', () => {
     );
   });
 
+  test('calls no dose late that was put off or waits till the keeper is back, as the list of what is due does', () => {
+    const off = said('2026-03-13', course, '2026-03-11 C1: put off salt until 2026-03-15');
+    expect(off.first).toBe('nothing on hold; 1 treatment running');
+    expect(off.all).toContain('salt, dose 1 of 3, next 11 Mar (put off until');
+    const away = said('2026-03-13', course, '2026-03-11 room: away until 2026-03-20');
+    expect(away.first).toBe('nothing on hold; 1 treatment running');
+    expect(away.all).toContain('next 11 Mar (you are away');
+    expect(said('2026-03-15', course, '2026-03-11 C1: put off salt until 2026-03-15').first).toContain('late 4 days');
+  });
+
+  test('a dose that was given ends what put it off', () => {
+    const given = ['2026-03-11 C1: put off salt until 2026-03-20', '2026-03-12 C1: treat "salt"'];
+    expect(said('2026-03-15', course, ...given).first).toContain('C1: dose 3 of salt late 2 days');
+  });
+
   test('says it before what is held', () => {
     expect(said('2026-03-13', course, '2026-03-12 C2: hold "velvet"').first).toMatch(
       /^C1: dose 2 of salt late 2 days; 1 tank on hold, clear on 9 Apr/u,

@@ -9,7 +9,7 @@ import type { DueItem } from './item.ts';
 export const LOOK_AGAIN = 7;
 
 /** The day until which this row was put off, or null. A pressing row can be put off for a day at most. */
-export function putOffUntil(room: Room, item: DueItem): Day | null {
+export function putOffUntil(room: Room, item: Named & Pick<DueItem, 'putOffFrom' | 'pressing'>): Day | null {
   const key = item.putOffKey;
   if (key === null || room.chores.putOffs.length === 0) return null;
   const { putOffFrom: from } = item;
@@ -21,13 +21,16 @@ export function putOffUntil(room: Room, item: DueItem): Day | null {
 
 type PutOff = Room['chores']['putOffs'][number];
 
+/** What a row is called and where it is. */
+type Named = Pick<DueItem, 'place' | 'putOffKey' | 'putOffAlso'>;
+
 /** True where such a line names that row, by its words and by its place. */
-export function isAbout(room: Room, { where, tanks, what }: PutOff, item: DueItem): boolean {
+export function isAbout(room: Room, { where, tanks, what }: PutOff, item: Named): boolean {
   return isCalled(item, putOffName(what)) && isAt(room, { where, tanks }, item.place);
 }
 
 /** True where a row is called so, whatever its place. */
-export function isCalled({ putOffKey: key, putOffAlso: also }: DueItem, said: string): boolean {
+export function isCalled({ putOffKey: key, putOffAlso: also }: Named, said: string): boolean {
   return key !== null && [key, ...(also ?? [])].some((name) => sameWords(said, name));
 }
 

@@ -5,7 +5,7 @@ import { linesOf } from '../../core/span.ts';
 import { dayWords, listWords, plural, rangeWords } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
 import { courseRow } from '../holds.ts';
-import { runningCourses, type Course } from '../holds/courses.ts';
+import { doseName, runningCourses, type Course } from '../holds/courses.ts';
 import { rowId } from '../id.ts';
 import { afterRaising, raisesPh } from '../raised.ts';
 import type { DueItem, DueSource } from './item.ts';
@@ -25,7 +25,6 @@ function doseItem(room: Room, course: Course, next: NonNullable<Course['next']>)
   const raised = raisesPh(treatment.product) ? afterRaising(room, treatment.where, 'dose') : null;
   return {
     id: rowId(treatment.where, 'dose', treatment.product),
-    place: treatment.where,
     what: `dose ${String(number)} of ${treatment.product}, by your label`,
     kind: 'treatment',
     due: { low: next.low, likely: next.low, high: next.high },
@@ -34,8 +33,7 @@ function doseItem(room: Room, course: Course, next: NonNullable<Course['next']>)
     close: `${treatment.where}: treat "${treatment.product}"`,
     caution: cautionFor(course),
     ...(raised === null ? {} : { after: raised.says }),
-    putOffKey: treatment.product,
-    pressing: false,
+    ...doseName(course),
     minutes: null,
     because,
     lines: linesOf([...lines, ...changes.map(({ place }) => place)]),

@@ -4,6 +4,7 @@ import type { DeepReadonly } from '../../core/readonly.ts';
 import type { Place } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Treatment } from '../../state/health.ts';
+import { awayUntil, putOffUntil } from '../due/postponed.ts';
 import { oncePerRoom } from './once.ts';
 
 /** Days after the last dose before treated fish may be sold, where the line names none (ours: `wait` sets it). */
@@ -26,6 +27,31 @@ export interface Course {
   /** The day from which these fish are clear of it, doses still to come included. */
   readonly clear: Day;
   readonly lines: readonly Place[];
+}
+
+/** What the row of its next dose is called, for what puts it off: a dose that was given since ends that. */
+export function doseName({ treatment, lastDose }: Course): {
+  readonly place: string;
+  readonly putOffKey: string;
+  readonly putOffFrom: Day;
+  readonly pressing: false;
+} {
+  return { place: treatment.where, putOffKey: treatment.product, putOffFrom: lastDose, pressing: false };
+}
+
+/** Till when a dose waits, and why. */
+export interface Waits {
+  readonly until: Day;
+  readonly for: 'put off' | 'away';
+}
+
+/** As in today's list: a dose that was put off, or waits for the keeper's return, is not late. */
+export function waitsUntil(room: Room, course: Course): Waits | null {
+  if (course.next === null) return null;
+  const until = putOffUntil(room, doseName(course));
+  if (until !== null) return { until, for: 'put off' };
+  const back = awayUntil(room);
+  return back === null ? null : { until: back, for: 'away' };
 }
 
 /** Every course of the journal, oldest first. */

@@ -16,20 +16,10 @@ function until(
   more: { also?: readonly string[]; pressing?: boolean } = {},
 ): string | null {
   const found = putOffUntil(journalOn('2026-02-15', YOUNG + lines), {
-    id: '',
     place,
-    what: '',
-    kind: 'chore',
-    due: { low: null, likely: null, high: null },
-    weight: 1,
-    why: '',
-    close: '',
     putOffKey: 'tally',
     putOffAlso: more.also ?? [],
     pressing: more.pressing ?? false,
-    minutes: null,
-    because: { rule: '', source: '', steps: [], lines: [] },
-    lines: [],
   });
   return found === null ? null : isoDay(found);
 }
