@@ -2,7 +2,7 @@
 import type { Day } from '../core/day.ts';
 import { addDays } from '../core/day.ts';
 import type { Because } from '../core/because.ts';
-import type { DayWindow, Interval } from '../core/interval.ts';
+import type { DayWindow } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { LineRef } from '../core/span.ts';
 import { linesOf } from '../core/span.ts';
@@ -15,7 +15,7 @@ import { isFull } from '../state/prefilter.ts';
 import { isOpenOn } from '../state/rigs.ts';
 import { homeLoopOf, liveTanks, tanksOn } from '../state/tanks.ts';
 import { loopVolume } from '../state/volume.ts';
-import { clockOf } from './clock.ts';
+import { askedByHistory, askedByLevels, betterBy, cleaningClocks } from './cleaning.ts';
 import { drainDown, type DrainDown } from './draindown.ts';
 import { rowId } from './id.ts';
 import { cleanInterval, lastsOf, prefilterOf, type Prefilter } from './prefilter.ts';
@@ -47,6 +47,10 @@ export interface LoopRow {
   readonly easedUntil: Day | null;
   /** The full clean: by its chore, else a week before the spill or by the room's own interval, whichever comes first. */
   readonly nextClean: DayWindow | null;
+  /** The days on which today's list asks for it by the levels, where no chore does. */
+  readonly asked: DayWindow | null;
+  /** The day before it may spill, where the chore comes later than that. */
+  readonly betterBy: Day | null;
   /** What runs down when the pump stops, against the sump's spare room; null where no surface is known. */
   readonly drain: Pick<DrainDown, 'litres' | 'spare' | 'verdict' | 'says'> | null;
   /** What to look at: a flow that fell, a spill that is near. */
@@ -67,14 +71,12 @@ export function loops(room: Room): readonly LoopRow[] {
 
 function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
   const state = prefilterOf(room, loop);
-  const chore = room.chores.standing.find(
-    (one) => one.where === loop.name && one.action.kind === 'clean prefilter' && one.stopped === null,
-  );
-  const clock = chore === undefined ? null : clockOf(room, chore);
+  const clock = cleaningClocks(room, loop)[0] ?? null;
   const usual = cleanInterval(loop);
   const outlook = state.flowFell === null && state.level?.spilled !== true ? spillOutlook(room, loop) : null;
   const drain = drainDown(room, loop);
-  const nextClean = clock?.due ?? sooner(bySpill(state), byHistory(state, usual.days));
+  const asked = clock === null ? askedByLevels(state, outlook) : null;
+  const nextClean = clock?.due ?? sooner(bySpill(state), askedByHistory(state, usual.days));
   const lines = linesOf([loop.declared, ...state.places, ...(clock?.places ?? [])]);
   return {
     id: rowId(loop.name),
@@ -93,6 +95,8 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
     lastFull: told(state.lastFull),
     easedUntil: clock?.easedUntil ?? null,
     nextClean,
+    asked,
+    betterBy: clock === null || state.level === null ? null : betterBy(nextClean, outlook),
     drain,
     notes: [...notesOf(room, state), ...(drain?.verdict === 'overflows' ? ['a power cut overflows the sump'] : [])],
     because: {
@@ -119,13 +123,6 @@ function bySpill({ spill }: Prefilter): DayWindow | null {
   if (spill === null || spill.low === null) return null;
   const early = addDays(spill.low, -WARN_DAYS);
   return { low: early, likely: early, high: addDays(spill.high ?? spill.low, -WARN_DAYS) };
-}
-
-/** Without a chore: the interval of the room's own full cleans, or the usual one, after the last. */
-function byHistory({ lastFull }: Prefilter, days: Interval): DayWindow | null {
-  if (lastFull === null) return null;
-  const likely = addDays(lastFull.day, days.likely ?? days.low);
-  return { low: addDays(lastFull.day, days.low), likely, high: addDays(lastFull.day, days.high) };
 }
 
 function sooner(a: DayWindow | null, b: DayWindow | null): DayWindow | null {

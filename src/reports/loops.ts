@@ -1,5 +1,6 @@
 /** The loops as text and as JSON: level and spill first, since that is what a keeper opens it for. */
 import type { LoopRow } from '../questions/loops.ts';
+import type { DayWindow } from '../core/interval.ts';
 import { countJson, dayJson, linesJson, windowJson } from './json.ts';
 import type { Look } from './look.ts';
 import { table, type Row } from './table.ts';
@@ -30,15 +31,32 @@ function matters(rows: readonly LoopRow[], look: Look): string {
   const noted = rows.find(({ notes }) => notes.length > 0);
   if (noted !== undefined) return `${noted.name}: ${noted.notes.join('; ')}`;
   const [next] = rows
-    .filter(({ nextClean }) => nextClean !== null)
-    .sort((a, b) => (a.nextClean?.likely ?? 0) - (b.nextClean?.likely ?? 0));
-  if (next === undefined || next.nextClean === null) return 'no full clean is due by chore or level';
-  const late = (next.nextClean.high ?? next.nextClean.likely ?? look.on) < look.on;
-  return `${next.name}, full clean ${late ? 'was due' : 'due'} ${windowText(next.nextClean, look)}`;
+    .flatMap(({ name, ...row }) => {
+      const clean = cleanOf(row);
+      return clean === null ? [] : [{ name, clean }];
+    })
+    .toSorted((a, b) => (a.clean.likely ?? 0) - (b.clean.likely ?? 0));
+  if (next === undefined) return 'no full clean is due by chore or level';
+  return `${next.name}, full clean ${isOver(next.clean, look) ? 'was due' : 'due'} ${daysText(next.clean, look)}`;
+}
+
+/** The clean as today's list asks for it: by its chore, else by levels or by the days since the last one. */
+function cleanOf({ nextClean, asked }: Pick<LoopRow, 'nextClean' | 'asked'>): DayWindow | null {
+  return asked === null || (nextClean?.low ?? Infinity) < (asked.low ?? Infinity) ? nextClean : asked;
+}
+
+function isOver({ likely, high }: DayWindow, { on }: Look): boolean {
+  return (high ?? likely ?? on) < on;
+}
+
+/** A machine's interval is one word too long for a column: its two days part at a blank. */
+function daysText(days: DayWindow, look: Look): string {
+  return windowText(days, look).replace('/', ' to ');
 }
 
 function drawn(row: LoopRow, look: Look): Row {
-  const late = row.nextClean !== null && (row.nextClean.high ?? row.nextClean.likely ?? look.on) < look.on;
+  const clean = cleanOf(row);
+  const late = clean !== null && isOver(clean, look);
   return {
     cells: [
       row.name,
@@ -46,10 +64,7 @@ function drawn(row: LoopRow, look: Look): Row {
       spills(row, look),
       cleanedWords(row, look),
       {
-        text:
-          row.nextClean === null
-            ? 'not set'
-            : `${late ? 'late, ' : ''}${windowText(row.nextClean, look).replace('/', ' to ')}`,
+        text: clean === null ? 'not set' : `${late ? 'late, ' : ''}${daysText(clean, look)}`,
         paint: late ? look.paint.late : look.paint.today,
       },
     ],
@@ -67,16 +82,22 @@ function drawn(row: LoopRow, look: Look): Row {
 }
 
 /** Eight in ten, and from what; what is usual stands beside what the room has taught. */
-function outlookLine({ outlook, bought }: LoopRow, look: Look): string[] {
+function outlookLine({ outlook, bought, asked, betterBy }: LoopRow, look: Look): string[] {
   if (outlook === null) return [];
-  const { spill, cleanBy, basis, own, usual, cycles } = outlook;
+  const { spill, basis, own, usual, cycles } = outlook;
   const from = { levels: 'by its levels', 'own cleans': 'by earlier cleans', usual: 'as is usual' }[basis];
+  const clean =
+    asked !== null
+      ? `: clean ${daysText(asked, look)}`
+      : betterBy === null
+        ? ''
+        : `: better clean ${betterBy < look.on ? 'now' : `by ${dayText(betterBy, look)}`}`;
   const life =
     own === null
       ? `usual from clean to lip: ${rangeWords(usual)} days`
       : `clean to lip here ${rangeWords(own)} days (${plural(cycles, 'clean')}), usual ${rangeWords(usual)}`;
   return [
-    `8 in 10 spill ${windowText(spill, look).replace('/', ' to ')} ${from}: clean by ${dayText(cleanBy.low ?? look.on, look)}`,
+    `8 in 10 spill ${daysText(spill, look)} ${from}${clean}`,
     life,
     ...(bought === null ? [] : [`the last clean ${bought.words}`]),
   ];
@@ -95,8 +116,7 @@ function levelText({ level, spillsAt }: LoopRow, look: Look): string {
 
 function spills({ spill, whyNoSpill, early }: LoopRow, look: Look): string {
   if (spill === null) return whyNoSpill ?? 'no forecast';
-  // A machine's interval is one word too long for a column: its two days part at a blank.
-  const days = windowText(spill, look).replace('/', ' to ');
+  const days = daysText(spill, look);
   return early ? `early guess: ${days}` : `about ${days}`;
 }
 
@@ -143,6 +163,8 @@ export function loopsJson(rows: readonly LoopRow[]): object {
       cleanedInFull: cleanedJson(row.lastFull),
       easedUntil: dayJson(row.easedUntil),
       nextClean: windowJson(row.nextClean),
+      asked: windowJson(row.asked),
+      betterBy: dayJson(row.betterBy),
       notes: row.notes,
       lines: linesJson(row.lines),
     })),

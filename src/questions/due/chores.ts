@@ -9,8 +9,10 @@ import { actionWords, type StandingChore, type Task } from '../../state/chores.t
 import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
 import { shareOf } from '../../state/done.ts';
+import type { Loop } from '../../state/plumbing.ts';
 import { isOpenOn } from '../../state/rigs.ts';
 import { loopVolume, liveVolume } from '../../state/volume.ts';
+import { betterBy, outlookAsked } from '../cleaning.ts';
 import { clockOf, intervalWords, type ChoreClock } from '../clock.ts';
 import { rowId } from '../id.ts';
 import { levelWords, prefilterOf, type Prefilter } from '../prefilter.ts';
@@ -145,10 +147,20 @@ function whyOf(room: Room, clock: ChoreClock): string {
   }
   if (prefilter && loop !== undefined) {
     const state = prefilterOf(room, loop);
-    words.push(levelWords(loop, state, room.on));
+    words.push(levelWords(loop, state, room.on), ...soonerWords(room, clock, loop, state));
   }
   if (chore.action.kind === 'water change') words.push(...offLoopWords(room, chore));
   return words.join('; ');
+}
+
+/** Clogging quickens: the chore's day may be too late, though the levels drawn on in a line say otherwise. */
+function soonerWords(room: Room, { due }: ChoreClock, loop: DeepReadonly<Loop>, state: Prefilter): string[] {
+  if (state.level === null || due?.likely === null || due === null || due.likely <= room.on) return [];
+  const by = betterBy(due, outlookAsked(room, loop, state));
+  if (by === null) return [];
+  const from = addDays(by, 1);
+  const told = from <= room.on ? 'any day: better now' : `from ${dayWords(from, room.on)}: better before`;
+  return [`clogging quickens, it may spill ${told}`];
 }
 
 /** A loop's change does not reach the tanks that are valved off. */

@@ -1,25 +1,24 @@
 /** What a loop's own pipes ask for beside its chores: a spill that comes before any chore, a flow that fell. */
-import { middle, onDay } from '../../core/interval.ts';
-import { addDays, toDay, type Day } from '../../core/day.ts';
+import { onDay } from '../../core/interval.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
-import { dayWords, listWords, windowWords } from '../../core/words.ts';
-import { WARN_DAYS } from '../../science/clogging.ts';
+import { dayWords, listWords, plural, rangeWords, windowWords } from '../../core/words.ts';
 import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Loop } from '../../state/plumbing.ts';
 import { homeLoopOf } from '../../state/tanks.ts';
 import { since as sinceDay } from '../../state/when.ts';
-import { clockOf } from '../clock.ts';
+import { askedByHistory, askedByLevels, cleaningClocks, outlookAsked } from '../cleaning.ts';
 import { rowId } from '../id.ts';
-import { levelWords, mmWords, prefilterOf, type Prefilter } from '../prefilter.ts';
-import { spillOutlook, type Outlook } from '../spill.ts';
+import { cleanInterval, levelWords, mmWords, prefilterOf, type Prefilter } from '../prefilter.ts';
+import type { Outlook } from '../spill.ts';
 import { CAUTION } from './cautions.ts';
 import type { DueItem } from './item.ts';
 
-export function loopsDue(room: Room): readonly DueItem[] {
+export function loopsDue(room: Room, days = 0): readonly DueItem[] {
   return [...room.plumbing.loops.values()].flatMap((loop) => {
     const state = prefilterOf(room, loop);
-    return [...fellRow(room, loop, state), ...spillRow(room, loop, state)];
+    const spill = spillRow(room, loop, state);
+    return [...fellRow(room, loop, state), ...(spill.length > 0 ? spill : usualRow(room, loop, state, days))];
   });
 }
 
@@ -65,16 +64,14 @@ function belongs(room: Room, where: string, loop: string): boolean {
 /** Warns of a spill a week ahead, unless a cleaning chore falls due before it anyway. */
 function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueItem[] {
   // A chore that is due already asks for the clean: no need to reckon when it would spill.
-  if (state.level === null || choreComesFirst(room, loop.name, null)) return [];
+  if (state.level === null || choreComesFirst(room, loop, null)) return [];
   // As long as it overflows that row asks for the clean.
   if (state.level.spilled && isOverflowing(room, loop.name)) return [];
-  const outlook = outlookOf(room, loop, state);
-  const soon = outlook !== null && (outlook.cleanBy.likely ?? room.on + 1) <= room.on;
-  if (!state.near && !soon) return [];
-  const low = earliest(outlook?.spill.low ?? null, state.spill?.low ?? null);
+  const outlook = outlookAsked(room, loop, state);
+  const asked = askedByLevels(state, outlook);
+  if (!state.near && (asked?.low ?? room.on + 1) > room.on) return [];
   // The plain window speaks where there is one: the chore's own row names it, and one row a clean is enough.
-  if (choreComesFirst(room, loop.name, state.spill?.low ?? low)) return [];
-  const by = low === null || low - WARN_DAYS < state.level.day ? state.level.day : toDay(low - WARN_DAYS);
+  if (choreComesFirst(room, loop, state.spill?.low ?? outlook?.spill.low ?? null)) return [];
   const lines = linesOf(state.places);
   return [
     {
@@ -82,10 +79,10 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
       place: loop.name,
       what: state.level.spilled ? 'clean the prefilter, it spilled' : 'clean the prefilter before it spills',
       kind: 'water',
-      due: { low: by, likely: by, high: low === null ? by : toDay(Math.max(by, low - 1)) },
+      due: asked ?? onDay(state.level.day),
       weight: 2,
       why: `${levelWords(loop, state, room.on)}${unreadWords(room, state, outlook)}`,
-      close: `${loop.name}: cleaned ${loop.layers === null ? 'all layers' : `${loop.layers} of ${loop.layers} layers`}`,
+      close: cleanLine(loop),
       caution: CAUTION.pump,
       putOffKey: 'clean prefilter',
       pressing: true,
@@ -105,12 +102,6 @@ function isOverflowing(room: Room, loop: string): boolean {
   return room.measures.faults.some(({ kind, where, fixed }) => kind === 'overflow' && where === loop && fixed === null);
 }
 
-/** The row tells the plain window, so it never asks for the clean later than that allows. */
-function earliest(a: Day | null, b: Day | null): Day | null {
-  if (a === null || b === null) return a ?? b;
-  return a < b ? a : b;
-}
-
 /** Where levels alone give no window the row tells the one that it goes by. */
 function unreadWords(room: Room, { spill }: Prefilter, outlook: Outlook | null): string {
   return spill !== null || outlook === null ? '' : `; 8 in 10 spill ${windowWords(outlook.spill, room.on)}`;
@@ -121,30 +112,48 @@ function outlookSteps(room: Room, outlook: Outlook | null): readonly string[] {
   return outlook === null ? [] : [...outlook.steps, `8 in 10 spill ${windowWords(outlook.spill, room.on)}`];
 }
 
-/**
- * The outlook takes a while to reckon and `due` is asked often: not in the two weeks after a clean, and
- * not while a fresh level has less than so much of its rise behind it, for then the lip is more than a week off.
- */
-const QUIET = 14;
-const FRESH = 10;
-const RISEN = 0.2;
-
-function outlookOf(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): Outlook | null {
-  const { lastClean, flowFell, since, level } = state;
-  if (level?.spilled === true || lastClean === null || flowFell !== null || addDays(lastClean.day, QUIET) > room.on)
-    return null;
-  const [first, last, lip] = [since[0]?.level ?? null, level?.level ?? null, loop.spillsAt].map(middle);
-  if (!state.near && level !== null && room.on - level.day <= FRESH && since.length > 1) {
-    const rise = ((last ?? 0) - (first ?? 0)) / ((lip ?? 0) - (first ?? 0));
-    if (rise < RISEN) return null;
-  }
-  return spillOutlook(room, loop);
-}
-
-function choreComesFirst(room: Room, loop: string, spill: number | null): boolean {
-  return room.chores.standing.some((chore) => {
-    if (chore.where !== loop || chore.action.kind !== 'clean prefilter' || chore.stopped !== null) return false;
-    const due = clockOf(room, chore).due?.likely ?? null;
+function choreComesFirst(room: Room, loop: DeepReadonly<Loop>, spill: number | null): boolean {
+  return cleaningClocks(room, loop).some(({ due: window }) => {
+    const due = window?.likely ?? null;
     return due !== null && (due <= room.on || (spill !== null && due < spill));
   });
+}
+
+/** Without a chore: after as many days as full cleans are apart here, or usually. */
+function usualRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter, days: number): DueItem[] {
+  const usual = cleanInterval(loop);
+  const asked = askedByHistory(state, usual.days);
+  if (asked === null || asked.low === null || state.lastFull === null || asked.low > room.on + days) return [];
+  if (state.level?.spilled === true || cleaningClocks(room, loop).length > 0) return [];
+  const lines = linesOf([state.lastFull.place, ...state.places]);
+  const last = `last full clean ${dayWords(state.lastFull.day, room.on)}`;
+  const apart = usual.own ? `here every ${rangeWords(usual.days)} days` : 'about every 6 weeks is usual';
+  return [
+    {
+      id: rowId(loop.name, 'clean prefilter'),
+      place: loop.name,
+      what: `clean the prefilter${loop.layers === null ? '' : `, all ${plural(loop.layers, 'layer')}`}`,
+      kind: 'water',
+      due: asked,
+      weight: 1,
+      why: `${last}, ${apart}; ${levelWords(loop, state, room.on)}`,
+      close: cleanLine(loop),
+      caution: CAUTION.pump,
+      putOffKey: 'clean prefilter',
+      putOffFrom: state.lastFull.day,
+      pressing: false,
+      minutes: null,
+      because: {
+        rule: 'where no chore cleans it, after as many days as its full cleans are apart here, or usually',
+        source: usual.own ? 'the journal' : 'all layers last about six weeks (common practice, no source)',
+        steps: [last, usual.step, ...state.steps, ...(state.whyNot === null ? [] : [state.whyNot])],
+        lines,
+      },
+      lines,
+    },
+  ];
+}
+
+function cleanLine({ name, layers }: DeepReadonly<Loop>): string {
+  return `${name}: cleaned ${layers === null ? 'all layers' : `${layers} of ${layers} layers`}`;
 }

@@ -1,9 +1,12 @@
 /** What a loop's pipes ask for: the clean before it spills, from which day on, and what fell where nothing was cleaned. */
 import { describe, expect, it } from 'vitest';
-import { isoDay } from '../../../src/core/day.ts';
+import { addDays, isoDay } from '../../../src/core/day.ts';
 import type { DueItem } from '../../../src/questions/due/item.ts';
 import { loopsDue } from '../../../src/questions/due/loops.ts';
 import { due } from '../../../src/questions/due.ts';
+import { loops } from '../../../src/questions/loops.ts';
+import { loopsText } from '../../../src/reports/loops.ts';
+import { plainLook } from '../../../src/reports/look.ts';
 import { journalOn, journalRoom } from '../../support/journal.ts';
 import { ROOM } from '../../support/lines.ts';
 
@@ -56,7 +59,7 @@ describe('the clean before a spill', () => {
   });
   it('is asked for by how such sponges clog where a third of the way is gone, before the first of the likely days', () => {
     const slow = `${CLEAN}2026-01-12 Long: level 20 mm\n2026-02-01 Long: level 40 mm\n`;
-    expect(rows('2026-02-05', slow)).toEqual([]);
+    expect(rows('2026-02-02', slow)).toEqual([]);
     const row = only('2026-02-10', slow);
     expect(row.because.steps.at(-1)).toMatch(/^8 in 10 spill 1\d–\d\d Feb$/);
     expect(row.why).toBe('level 40 mm on 1 Feb, spills at 80 mm about 11–15 Mar');
@@ -67,6 +70,16 @@ describe('the clean before a spill', () => {
     const plain = ROOM.replace('; prefilter 6 layers', '');
     const [row] = loopsDue(journalRoom('2026-01-21', `${plain}2026-01-20 Long: level 70 mm\n`));
     expect(row?.close).toBe('Long: cleaned all layers');
+  });
+  it('is asked for on the days that the loop tells, from the first of them on', () => {
+    const read = `${CLEAN}2026-01-11 Long: level 20 mm\n2026-01-25 Long: level 28 mm\n2026-02-04 Long: level 42 mm\n`;
+    for (const lines of [RISING, read]) {
+      const told = loops(journalOn('2026-02-10', lines))[0]?.asked;
+      const from = told?.low;
+      if (from === undefined || from === null) throw new Error('no day is told');
+      expect(rows(isoDay(addDays(from, -1)), lines)).toEqual([]);
+      expect(only(isoDay(from), lines).due).toEqual(told);
+    }
   });
   it('is asked for no more once it is done', () => {
     expect(rows('2026-01-20', `${RISING}2026-01-19 Long: cleaned 2 of 6 layers\n`)).toEqual([]);
@@ -92,6 +105,59 @@ describe('a cleaning chore speaks for the spill', () => {
         `loop Short: sump 90 L; prefilter 3 layers; spills at 60 mm\n2026-01-02 Short: clean prefilter every 8 days`,
       ),
     ).toEqual(['long-spill']);
+  });
+});
+
+describe('a clean that no chore and no level asks for', () => {
+  const long = (on: string, lines: string, days = 0): readonly DueItem[] => loopsDue(journalOn(on, lines), days);
+  it('is due six weeks after the last full one, as the loop tells it', () => {
+    expect(long('2026-02-21', CLEAN)).toEqual([]);
+    expect(long('2026-02-21', CLEAN, 1)).toHaveLength(1);
+    const row = only('2026-02-22', CLEAN);
+    expect(row).toMatchObject({
+      id: 'long-clean-prefilter',
+      what: 'clean the prefilter, all 6 layers',
+      why: 'last full clean 11 Jan, about every 6 weeks is usual; no level since the clean',
+      close: 'Long: cleaned 6 of 6 layers',
+      weight: 1,
+      pressing: false,
+    });
+    expect(row.due).toEqual(loops(journalOn('2026-02-22', CLEAN))[0]?.nextClean);
+    expect(long('2026-03-20', `${CLEAN}2026-03-01 Long: cleaned 2 of 6 layers\n`)[0]?.due).toEqual(row.due);
+  });
+  it('is due after the interval that three full cleans here have taught', () => {
+    const taught = ['2026-01-11', '2026-02-10', '2026-03-12', '2026-04-11'].map(
+      (on) => `${on} Long: cleaned 6 of 6 layers\n`,
+    );
+    expect(only('2026-05-11', taught.join('')).why).toContain('here every 30 days;');
+  });
+  it('is no row where a chore cleans it, a spill is near, or none was ever cleaned in full', () => {
+    expect(long('2026-03-20', `2026-01-02 Long: clean prefilter every 12 weeks\n${CLEAN}`)).toEqual([]);
+    expect(ids('2026-03-20', `${CLEAN}2026-03-19 Long: level 75 mm\n`)).toEqual(['long-spill']);
+    expect(long('2026-03-20', '2026-01-11 Long: cleaned 2 of 6 layers\n')).toEqual([]);
+  });
+});
+
+describe('a chore that comes later than the earliest spill', () => {
+  it('says so beside the days that the levels give', () => {
+    const lines = `2026-01-04 Long: clean prefilter every 6 weeks
+${CLEAN}2026-01-11 Long: level 20 mm
+2026-01-25 Long: level 28 mm
+2026-02-04 Long: level 42 mm
+2026-02-10 Long: level 54 mm
+`;
+    const room = journalOn('2026-02-15', lines);
+    const why = due(room, { days: 7, minutes: null }).rows.find(({ id }) => id === 'long-clean-prefilter')?.why;
+    expect(why).toMatch(/about 23–26 Feb; clogging quickens, it may spill from 16 Feb: better before$/);
+    const [row] = loops(room);
+    expect(row?.betterBy === null || row === undefined ? null : isoDay(row.betterBy)).toBe('2026-02-15');
+    expect(loopsText(loops(room), plainLook(room.on))).toContain('by its levels: better clean by 15 Feb');
+    const near = journalOn('2026-02-18', lines);
+    expect(loopsText(loops(near), plainLook(near.on))).toMatch(/by its levels: better clean now/);
+    const said = due(near, { days: 7, minutes: null }).rows.find(({ id }) => id === 'long-clean-prefilter')?.why;
+    expect(said).toMatch(/it may spill any day: better now$/);
+    const sooner = loops(journalOn('2026-02-15', lines.replace('6 weeks', '5 weeks')))[0];
+    expect([sooner?.betterBy, sooner?.asked]).toEqual([null, null]);
   });
 });
 
