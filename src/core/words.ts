@@ -13,6 +13,11 @@ const LAST_IN_DAYS = 42;
 const LAST_IN_WEEKS = 182;
 const DAYS_A_MONTH = 30.44;
 
+/** A tank's name inside a clause of a line, where a bare number would be a number: `tank 12`. */
+export function tankInLine(name: string): string {
+  return /^\d/u.test(name) ? `tank ${name}` : name;
+}
+
 /** `14 Feb`, with the year where it is not that of `now`. */
 export function dayWords(day: Day, now: Day): string {
   const { year, month, dayOfMonth } = civil(day);

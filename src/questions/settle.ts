@@ -6,7 +6,7 @@ import type { Day } from '../core/day.ts';
 import { addDays, isoDay } from '../core/day.ts';
 import { NONE } from '../core/interval.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
-import { listWords, plural } from '../core/words.ts';
+import { listWords, plural, tankInLine } from '../core/words.ts';
 import type { Room } from '../state/draft.ts';
 import type { Auction } from '../state/sale.ts';
 import { auctionOf } from './money/income.ts';
@@ -131,8 +131,8 @@ function unsoldLines({ tank, name, results }: Parcel, auction: string): Told[] {
   for (const one of results) {
     const { unsold } = one;
     if (unsold === null || unsold.how === 'stayed') continue;
-    const where = unsold.how === 'back' ? `to ${unsold.tank}` : unsold.how;
-    if (where !== `to ${tank}`) groups.set(where, [...(groups.get(where) ?? []), one]);
+    const where = unsold.how === 'back' ? `to ${tankInLine(unsold.tank)}` : unsold.how;
+    if (where !== `to ${tankInLine(tank)}`) groups.set(where, [...(groups.get(where) ?? []), one]);
   }
   return [...groups].map(([where, of]): Told => {
     const verb = where.startsWith('to ') ? 'moved' : where;

@@ -2,7 +2,7 @@
 import type { DayWindow } from '../core/interval.ts';
 import { NONE, meet, plus } from '../core/interval.ts';
 import { toDay } from '../core/day.ts';
-import { countWords, listWords } from '../core/words.ts';
+import { countWords, listWords, tankInLine } from '../core/words.ts';
 import type { EventOf } from '../journal/event.ts';
 import { takeAlong } from './along.ts';
 import { isBrood } from './bodies.ts';
@@ -77,7 +77,8 @@ function whichTank(event: EventOf<'moved'>, body: Brood | Group): Draft['problem
       from === undefined
         ? `${body.name} is all in ${event.to} already`
         : `${body.name} is in ${listWords(tanks)}: this does not say from where they went`,
-    write: from === undefined ? 'the tank that they went to' : `${from}: moved … ${body.name} to ${event.to}`,
+    write:
+      from === undefined ? 'the tank that they went to' : `${from}: moved … ${body.name} to ${tankInLine(event.to)}`,
     at: event.place,
     also: body.lines.slice(-1),
   };
@@ -143,7 +144,7 @@ function moversOf(draft: Draft, event: EventOf<'moved'>, group: Group, found: Fo
   const number = typeof event.count === 'string' ? 'half' : countWords(event.count.total);
   const words = {
     says: `${number} of ${group.name} moved`,
-    write: (one: string) => `which of them: moved ${one} to ${event.to}`,
+    write: (one: string) => `which of them: moved ${one} to ${tankInLine(event.to)}`,
   };
   return leaversOf(draft, event, group, found, words);
 }
@@ -175,7 +176,7 @@ export function mixed(draft: Draft, event: EventOf<'mixed'>): void {
         a.body === b.body
           ? `${a.body.name} is one stock already`
           : `${a.body.name} and ${b.body.name} are not in one tank`,
-      write: `the move that brought them together, before it: ${b.tank ?? 'A1'}: moved all ${b.body.name} to ${a.tank ?? 'B1'}`,
+      write: `the move that brought them together, before it: ${b.tank ?? 'A1'}: moved all ${b.body.name} to ${tankInLine(a.tank ?? 'B1')}`,
       at: event.place,
       also: [],
     });

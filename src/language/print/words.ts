@@ -57,10 +57,7 @@ export function quoted(text: string): string {
   return `"${text.replaceAll(/["“”„‟]/gu, "'")}"`;
 }
 
-/** A tank's name inside a clause, where a bare number would be a number. */
-export function tank(name: string): string {
-  return /^\d/u.test(name) ? `tank ${name}` : name;
-}
+export { tankInLine as tank } from '../../core/words.ts';
 
 /** Parts that there are, one blank between. */
 export function words(...parts: readonly (string | null | undefined | false)[]): string {

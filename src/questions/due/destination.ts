@@ -1,4 +1,5 @@
 /** Where young could go, and the line that says they went. */
+import { tankInLine } from '../../core/words.ts';
 import { bodiesIn, isBrood, tanksOf } from '../../state/bodies.ts';
 import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
@@ -65,7 +66,7 @@ export function moveLine(
   const to = free ?? raising ?? null;
   return {
     sends: to === null ? {} : { sends: { name: brood.name, brood, from, to } },
-    close: `${from ?? brood.name}: moved all ${brood.name} to ${to ?? '…'}`,
+    close: `${from ?? brood.name}: moved all ${brood.name} to ${to === null ? '…' : tankInLine(to)}`,
     where: free === null ? noneFree(raising, own !== undefined) : `${free} is free`,
   };
 }

@@ -1,5 +1,6 @@
 /** Open disputes: wait, act, part or ask, by day and worst sign. On a divider they are parted, and the divider's own row speaks. */
 import { onDay } from '../../core/interval.ts';
+import { tankInLine } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
 import { bodiesIn, isBrood } from '../../state/bodies.ts';
 import type { SeenGroup } from '../../state/bodies.ts';
@@ -92,7 +93,7 @@ function parting(room: Room, group: SeenGroup): Closing {
   const who = doer?.name ?? (doer?.sex ? `the ${doer.sex}` : null);
   if (who === null || empty === null) return { close: `${subject}: divider in` };
   return {
-    close: `${subject}: moved ${who} to ${empty}`,
+    close: `${subject}: moved ${who} to ${tankInLine(empty)}`,
     sends: { name: `${who} of ${group.name}`, brood: null, from: home, to: empty },
   };
 }

@@ -70,6 +70,13 @@ describe('results that add up', () => {
     expect(checked.out).toContain('every line is read, and nothing contradicts');
   });
 
+  test('that come back to a tank with a number for a name are read', async () => {
+    const journal = ROOM.replace('2026-01-01 species', '2026-01-01 tank 12: 54 L; alone\n2026-01-01 species');
+    const ran = await settle(HEAD + row(1, 6, '14.00') + row(2, 6, '', '12'), { journal });
+    expect(ran).toMatchObject({ status: 0, err: '' });
+    expect(added(ran, journal)).toContain('2026-05-16 C1: moved 6 Rowan-1 to tank 12 "unsold at Spring, lot 2"\n');
+  });
+
   test('the split is taken off once: where money is reckoned', async () => {
     const room = journalRoom('2026-05-17', (await settle(sheet)).files[JOURNAL] ?? '');
     // By hand: 14.00 + 12.50 = 26.50, of which the seller gets 70 %: 18.55.

@@ -22,7 +22,7 @@ const full = (...tanks: readonly string[]): string =>
 // Of the room's tanks 12 and C2 are free, Q1 is for quarantine, C1 holds a group to grow on, the others breeders.
 describe('a tank that is free', () => {
   it('is the first on the walk that is a tank to live in', () => {
-    expect(to('')).toBe('12');
+    expect(to('')).toBe('tank 12');
     expect(to(full('tank 12'))).toBe('C2');
     expect(to('2026-01-02 room: walk C2 12 A1 A2 B1 C1 Q1\n')).toBe('C2');
   });
@@ -30,14 +30,14 @@ describe('a tank that is free', () => {
     const none = full('tank 12', 'C2', 'C1');
     for (const set of ['tank Tap: 20 L; alone', 'tray T1: in C2', 'tank Q2: 40 L; alone; quarantine'])
       expect(line(`2026-01-02 ${set}\n${none}`, 'A1')).toMatchObject({
-        close: 'A1: moved all Rowan-1 to 12',
+        close: 'A1: moved all Rowan-1 to tank 12',
         where: 'no tank is free, but 12 has only young and grow-outs',
       });
   });
   it('is not on a filter that is watched, unless theirs is as well', () => {
     expect(to('2026-05-18 tank 12: media cleaned\n')).toBe('C2');
-    expect(to('2026-05-18 tank 12: media cleaned\n2026-05-18 Long: media cleaned\n')).toBe('12');
-    expect(to('2026-05-18 Long: media cleaned\n')).toBe('12');
+    expect(to('2026-05-18 tank 12: media cleaned\n2026-05-18 Long: media cleaned\n')).toBe('tank 12');
+    expect(to('2026-05-18 Long: media cleaned\n')).toBe('tank 12');
   });
 });
 
@@ -55,14 +55,14 @@ describe('sickness and holds', () => {
     expect(line(sick, 'A1').where).toBe('A3 is free');
   });
   it('let fish go where no others live, or into what their own tank is in', () => {
-    expect(to('2026-05-20 A1: hold "velvet"\n')).toBe('12');
-    expect(to('2026-05-20 A1: hold "velvet"\n2026-05-20 tank 12: hold "velvet"\n')).toBe('12');
+    expect(to('2026-05-20 A1: hold "velvet"\n')).toBe('tank 12');
+    expect(to('2026-05-20 A1: hold "velvet"\n2026-05-20 tank 12: hold "velvet"\n')).toBe('tank 12');
     const alone = '2026-05-01 A1: off the loop\n2026-05-20 A1: hold "velvet"\n';
     expect(to(`${alone}2026-05-01 tank B3: 60 L; on Long\n${full('tank 12')}`)).toBe('C2');
   });
   it('let none out to fish that are well', () => {
     const none = full('tank 12', 'C2');
-    expect(to(none)).toBe('12');
+    expect(to(none)).toBe('tank 12');
     expect(line(`${none}2026-05-20 A1: hold "velvet"\n`, 'A1')).toMatchObject({
       close: 'A1: moved all Rowan-1 to …',
       where: 'no tank is free',
@@ -98,17 +98,17 @@ describe('where no tank is free', () => {
   it('they go where some of them are, unless that is held', () => {
     const some = '2026-05-01 A1: moved 10 Rowan-1 to C2\n';
     expect(to(`${some}${full('tank 12')}`)).toBe('C2');
-    expect(to(`${some}${full('tank 12')}2026-05-20 C2: sick "white spot", catching\n`)).toBe('12');
+    expect(to(`${some}${full('tank 12')}2026-05-20 C2: sick "white spot", catching\n`)).toBe('tank 12');
   });
 });
 
 describe('how many go', () => {
   it('is all of that tank, and never a number that nobody counted', () => {
-    expect(line('').close).toBe('A1: moved all Rowan-1 to 12');
+    expect(line('').close).toBe('A1: moved all Rowan-1 to tank 12');
     const guess = YOUNG.replace('free-swimming, 40', 'free-swimming, 1-200');
     const room = journalOn('2026-05-21', guess);
     const brood = room.stock.broods.get('Rowan-1');
-    expect(brood && moveLine(room, brood).close).toBe('A1: moved all Rowan-1 to 12');
-    expect(line('2026-05-01 A1: moved 10 Rowan-1 to C2\n', 'C2').close).toBe('C2: moved all Rowan-1 to 12');
+    expect(brood && moveLine(room, brood).close).toBe('A1: moved all Rowan-1 to tank 12');
+    expect(line('2026-05-01 A1: moved 10 Rowan-1 to C2\n', 'C2').close).toBe('C2: moved all Rowan-1 to tank 12');
   });
 });

@@ -50,7 +50,7 @@ describe('an open dispute on the list', () => {
   test('sends nobody to a tank that is held or sick, that stands for the new water, or is none to live in', () => {
     const close = (lines: string): string | undefined =>
       disputesDue(journalOn('2026-02-15', `${lines}2026-02-15 A1: wounded, male on female\n`), 7)[0]?.close;
-    expect(close('')).toBe('A1: moved the male to 12');
+    expect(close('')).toBe('A1: moved the male to tank 12');
     expect(close('2026-02-14 tank 12: hold "velvet"\n')).toBe('A1: moved the male to C2');
     const none = '2026-02-14 tank 12: hold "velvet"\n2026-02-14 C2: sick "white spot", catching\n';
     expect(close(none)).toBe('A1: divider in');
@@ -114,11 +114,13 @@ describe('the line that closes it', () => {
   test('moves out the one that was last said to do it', () => {
     const known = '2026-02-14 A1: chasing, female on male\n2026-02-15 A1: gasping\n';
     expect(told('2026-02-15', known)[0]).toMatchObject({
-      close: 'A1: moved the female to 12',
+      close: 'A1: moved the female to tank 12',
       weight: 3,
       pressing: true,
     });
-    expect(close('2026-02-15', `${known}2026-02-15 A1: wounded, male on female\n`)).toBe('A1: moved the male to 12');
+    expect(close('2026-02-15', `${known}2026-02-15 A1: wounded, male on female\n`)).toBe(
+      'A1: moved the male to tank 12',
+    );
   });
 
   test('parts them where it was worse at two looks running, though no sign is dangerous by itself', () => {
@@ -136,7 +138,7 @@ describe('the line that closes it', () => {
     const wound = '2026-02-14 A1: wounded, male on female\n';
     for (const on of ['16', '17', '18']) {
       const [row] = told(`2026-02-${on}`, `${wound}2026-02-${on} A1: chasing\n`);
-      expect(row).toMatchObject({ close: 'A1: moved the male to 12', weight: 3, pressing: true });
+      expect(row).toMatchObject({ close: 'A1: moved the male to tank 12', weight: 3, pressing: true });
       expect(row?.why).toContain('with a wound');
     }
     const calm = `${wound}2026-02-15 A1: calmer\n2026-02-18 A1: chasing\n`;

@@ -24,9 +24,10 @@ it('a tank that is free is said to be', () => {
 });
 
 it('one with nothing but fish to grow on is named with the reason', () => {
-  const { close, where } = to(full('tank 12', 'C1', 'C2', 'A9', 'B9'));
-  const tank = close.split(' to ')[1] ?? '';
-  expect(where).toBe(`no tank is free, but ${tank} has only young and grow-outs`);
+  expect(to(full('tank 12', 'C1', 'C2', 'A9', 'B9'))).toMatchObject({
+    close: 'A1: moved all Rowan-1 to tank 12',
+    where: 'no tank is free, but 12 has only young and grow-outs',
+  });
 });
 
 it('so is the one where some of them are', () => {
