@@ -3,7 +3,9 @@ import { onDay } from '../../core/interval.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { dayWords } from '../../core/words.ts';
 import { linesOf } from '../../core/span.ts';
+import { sameWords } from '../../state/chores.ts';
 import type { Room } from '../../state/draft.ts';
+import { LEAK } from '../../state/faults.ts';
 import type { Fault } from '../../state/measures.ts';
 import { sharers } from '../../state/tanks.ts';
 import { rowId } from '../id.ts';
@@ -70,9 +72,9 @@ function faultRow(room: Room, fault: OpenFault): DueItem {
   const shared = sharers(room, fault.where).length;
   const reach = fault.kind === 'heater stuck' && shared > 1 ? [`${shared} tanks share that water`] : [];
   return {
-    id: isNamed(room, fault) ? rowId(fault.where, fault.kind, fault.text) : rowId(fault.where, fault.kind),
+    id: isNamed(fault) ? rowId(fault.where, fault.kind, fault.text) : rowId(fault.where, fault.kind),
     place: fault.where,
-    what: `${manner.what(fault)}${isNamed(room, fault) && fault.kind === 'leak' ? ` (${fault.text})` : ''}`,
+    what: `${manner.what(fault)}${isNamed(fault) && fault.kind === 'leak' ? ` (${fault.text})` : ''}`,
     kind: 'fault',
     due: onDay(fault.day),
     weight: manner.weight,
@@ -93,20 +95,14 @@ function faultRow(room: Room, fault: OpenFault): DueItem {
   };
 }
 
-/** Told by its words: every fault of the keeper's own words, and a second leak of one place. */
-function isNamed(room: Room, fault: OpenFault): boolean {
-  if (fault.kind === 'fault') return true;
-  const same = room.measures.faults.find(
-    (one) => one.where === fault.where && one.kind === fault.kind && one.fixed === null,
-  );
-  return same !== undefined && same !== fault;
+/** Told by its words: every fault of the keeper's own words, and a leak of which they say where it is. */
+function isNamed({ kind, text }: OpenFault): boolean {
+  return kind === 'fault' || (kind === 'leak' && !sameWords(text, LEAK));
 }
 
 /** Where several faults of one place are open, the line names the one that it ends. */
 function closeOf(room: Room, fault: OpenFault, { close }: Manner): string {
-  const open = room.measures.faults.filter(
-    (one) => one.where === fault.where && one.fixed === null && one.kind !== 'power',
-  );
+  const open = room.measures.faults.filter((one) => one.where === fault.where && one.fixed === null);
   return open.length > 1 && close === 'fixed' ? `${fault.where}: fixed "${fault.text}"` : `${fault.where}: ${close}`;
 }
 

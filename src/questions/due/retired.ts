@@ -21,7 +21,7 @@ export function retiredDue(room: Room): readonly DueItem[] {
         kind: 'silence',
         due: onDay(room.on),
         weight: 0,
-        why: `retired ${when === 'today' ? when : `on ${when}`}, and ${names.length === 1 ? 'it is' : 'they are'} still on record there`,
+        why: `retired on ${when}, and ${names.length === 1 ? 'it is' : 'they are'} still on record there`,
         close: jot,
         putOffKey: null,
         pressing: false,

@@ -61,7 +61,7 @@ describe('a fault told again', () => {
   it('is the same leak where no words say that it is another', () => {
     expect(told(['2026-02-01 S1: leak "corner"', '2026-02-02 S1: leak'])).toHaveLength(1);
     expect(told(['2026-02-01 S1: leak "corner"', '2026-02-02 S1: leak "tap"'])).toEqual([
-      ['s1-leak', 'leak: find it, stop it, dry the floor', 'S1: fixed "corner"'],
+      ['s1-leak-corner', 'leak: find it, stop it, dry the floor (corner)', 'S1: fixed "corner"'],
       ['s1-leak-tap', 'leak: find it, stop it, dry the floor (tap)', 'S1: fixed "tap"'],
     ]);
   });
