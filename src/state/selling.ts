@@ -112,8 +112,9 @@ function auctionOf(event: EventOf<'sold'>): string | null {
  */
 function settle(draft: Draft, sale: Sold, stocks: readonly string[]): void {
   let left = sale.count;
-  for (const promise of draft.sale.reservations) {
-    if (!stocks.includes(promise.stock) || !isFor(promise, sale, left)) continue;
+  const promised = draft.sale.reservations.filter(({ stock }) => stocks.includes(stock));
+  for (const promise of [...meantBy(promised, sale), ...promised]) {
+    if (!isFor(promise, sale, left)) continue;
     left = meetPromise(promise, left, sale.place);
     if (sale.to !== null && isPlaceholder(sale.to)) sale.to = promise.to;
   }
@@ -149,6 +150,23 @@ function isFor(promise: Reservation, { to, day }: Sold, left: Interval): boolean
   if (to !== null || promise.to !== null || !stands(promise, day)) return false;
   const open = less(promise.count, promise.met);
   return isSure(open) && isSure(left) && open.low === left.low;
+}
+
+/**
+ * The promise that a sale to `"…"` keeps first: the list offers such a line for each of them, of its tank and its number.
+ * Of several that fit alike it is the oldest.
+ */
+function meantBy(promised: readonly Reservation[], sale: Sold): readonly Reservation[] {
+  if (sale.to === null || !isPlaceholder(sale.to)) return [];
+  const fits = ({ tank, count, met }: Reservation): number => {
+    const open = less(count, met);
+    const isSame = open.low === sale.count.low && open.high === sale.count.high;
+    return (tank === sale.tank ? 2 : 0) + (isSame ? 1 : 0);
+  };
+  return promised
+    .filter((promise) => isFor(promise, sale, sale.count))
+    .toSorted((a, b) => fits(b) - fits(a))
+    .slice(0, 1);
 }
 
 /** `to "…"`, as the daily list offers it: whoever they are reserved for. */

@@ -121,6 +121,29 @@ describe('a promise', () => {
     const twice = sold('2026-03-08', '6 Rowan-1 to "Iris"') + sold('2026-03-09', '2 Rowan-1 to "Iris"');
     expect(met(iris + next + twice)).toEqual(['6-6 by 1', '2-2 by 1']);
   });
+  it('is met by a sale to «…» of its own tank and number before an older one that is not', () => {
+    const rest = `2026-03-01 A1: Rowan-1 moved 20 to C2
+2026-03-02 C2: reserved 6 Rowan-1 until 2026-04-10 to "Iris"
+2026-03-03 A1: reserved 4 Rowan-1 until 2026-04-10 to "Fen"
+2026-03-04 A1: reserved 6 Rowan-1 until 2026-04-10 to "Otto"
+2026-03-05 A1: reserved 2 Rowan-1 until 2026-04-10
+2026-03-06 Rowan-1: reserved 3 until 2026-04-10 to "Ode"
+`;
+    const none = Array.from({ length: 5 }, () => '0-0 by 0');
+    const only = (at: number, text: string): string[] => none.map((one, index) => (index === at ? text : one));
+    const line = (words: string): string => `${rest}2026-03-09 ${words}\n`;
+    expect(met(line('A1: sold 6 Rowan-1 to "…"'))).toEqual(only(2, '6-6 by 1'));
+    expect(buyers(line('A1: sold 6 Rowan-1 to "…"'))).toEqual(['Otto']);
+    expect(met(line('C2: sold 6 Rowan-1 to "…"'))).toEqual(only(0, '6-6 by 1'));
+    expect(met(line('A1: sold 2 Rowan-1 to "…"'))).toEqual(only(3, '2-2 by 1'));
+    expect(buyers(line('A1: sold 2 Rowan-1 to "…"'))).toEqual([null]);
+    expect(met(line('Rowan-1: sold 3 to "…"'))).toEqual(only(4, '3-3 by 1'));
+    // No promise of its tank is of as many: the oldest one of the tank, then of the number, then of all.
+    expect(met(line('A1: sold 3 Rowan-1 to "…"'))).toEqual(only(1, '3-3 by 1'));
+    expect(met(line('C2: sold 3 Rowan-1 to "…"'))).toEqual(only(0, '3-3 by 1'));
+    const twice = '2026-03-09 A1: sold 6 Rowan-1 to "…"\n2026-03-10 A1: sold 4 Rowan-1 to "…"\n';
+    expect(buyers(`${rest}${twice}`)).toEqual(['Otto', 'Fen']);
+  });
   it('gives its buyer to a sale to «…», and to no other', () => {
     expect(buyers(iris + sold('2026-03-09', '6 Rowan-1 to "…"'))).toEqual(['Iris']);
     expect(buyers(iris + sold('2026-03-09', '6 Rowan-1 to " ... "'))).toEqual(['Iris']);

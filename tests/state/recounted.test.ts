@@ -94,4 +94,23 @@ describe('what was told between two counts of one day', () => {
     const room = roomOf(`${GUESS}${other}${told}`);
     expect([doubtsTold(room), totalTold(room)]).toEqual([[], '35–120']);
   });
+  it('bounds what is counted later: the count of another tank, and what surely died', () => {
+    const tanks = `${TWO}${day('02', 'Rowan-1 counted 60', 'A2: Rowan-1 counted 18', 'Rowan-1 counted 30')}`;
+    expect(doubtsTold(roomOf(`${tanks}${day('03', 'A2: Rowan-1 counted 18')}`))).toEqual([]);
+    expect(doubtsTold(roomOf(`${tanks}${day('03', 'A2: Rowan-1 counted 19')}`))).toEqual(['counts-contradict 7 5']);
+    const died = (count: string, left: string): string[] => {
+      const between = ['Rowan-1 counted 60', `A2: Rowan-1 died ${count}`, 'Rowan-1 died 3', 'Rowan-1 counted 28'];
+      return doubtsTold(roomOf(`${TWO}${day('01', 'A2: Rowan-1 died 2')}${day('02', ...between)}${day('03', left)}`));
+    };
+    const seen = (left: number): string => `A2: Rowan-1 counted ${String(left)}`;
+    expect([died('1', seen(17)), died('about 3', seen(17))]).toEqual([[], ['guess-corrected 9 3']]);
+    expect([died('1', seen(18)), died('about 3', seen(18))]).toEqual([
+      ['counts-contradict 9 3'],
+      ['counts-contradict 9 3'],
+    ]);
+    expect([died('1', 'Rowan-1: counted 46'), died('1', 'Rowan-1: counted 47')]).toEqual([
+      [],
+      ['counts-contradict 9 2'],
+    ]);
+  });
 });
