@@ -42,7 +42,7 @@ export interface Context {
   /** Where rooms of earlier days are kept; null where nothing is. */
   readonly chest: Chest | null;
   /** A prompt at the terminal; the Tab key asks what the beginning of a line may go on with, and which part that replaces. */
-  prompt(complete: (line: string) => readonly [readonly string[], string]): Prompt;
+  prompt(complete: (line: string) => readonly [readonly string[], string]): Promise<Prompt>;
   /** The calendar day that it is now, in a zone of the IANA list, or where this machine is (null). */
   today(zone: string | null): Promise<Day>;
 }

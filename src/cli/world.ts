@@ -5,7 +5,6 @@ import type { Shelf } from '../files/cache/shelf.ts';
 import { machineFiles } from '../files/files.ts';
 import type { Context, Output } from './context.ts';
 import { dayNow } from './memory/days.ts';
-import { terminalPrompt } from './terminal.ts';
 
 /** `chest` and `shelf` are the cache's; null where nothing is kept. */
 export function realContext(chest: Chest | null, shelf: Shelf | null): Context {
@@ -28,7 +27,10 @@ export function realContext(chest: Chest | null, shelf: Shelf | null): Context {
     cwd: process.cwd(),
     files: machineFiles,
     chest,
-    prompt: (complete) => terminalPrompt(complete),
+    async prompt(complete) {
+      const { terminalPrompt } = await import('./terminal.ts');
+      return terminalPrompt(complete);
+    },
     today: (zone) => dayNow(zone, new Date(), shelf),
   };
 }

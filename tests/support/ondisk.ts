@@ -27,11 +27,12 @@ export async function onDisk(argv: readonly string[], cwd: string, input = ''): 
     cwd,
     files: machineFiles,
     chest: null,
-    prompt: () => ({
-      ask: () => Promise.resolve({ kind: 'left', words: '' }),
-      hasMore: () => false,
-      close: () => undefined,
-    }),
+    prompt: () =>
+      Promise.resolve({
+        ask: () => Promise.resolve({ kind: 'left', words: '' }),
+        hasMore: () => false,
+        close: () => undefined,
+      }),
     today: () => Promise.resolve(dayFromIso('2026-06-01') ?? toDay(0)),
   };
   const status = await run(argv, context);

@@ -61,7 +61,7 @@ function fakeContext(world: World, files: Files, printed: { out: string; err: st
     cwd: world.cwd ?? '/room',
     files,
     chest: world.chest ?? null,
-    prompt: () => scripted(world.typed ?? [], printed),
+    prompt: () => Promise.resolve(scripted(world.typed ?? [], printed)),
     today: () => Promise.resolve(isoToDay(world.today ?? '2026-02-15')),
   };
 }

@@ -30,7 +30,7 @@ export async function jot(context: Context, get: Get, words: readonly string[], 
   const from = told === null ? today : day;
   const look = await lookOf(context, { on: today, today });
   if (words.length === 0 && context.input.isTTY) {
-    const prompt = context.prompt((line) => complete(desk.room(), line));
+    const prompt = await context.prompt((line) => complete(desk.room(), line));
     try {
       const talk = {
         desk,
