@@ -10,6 +10,7 @@ import { nameHider, withoutNames } from '../reports/names.ts';
 import { colours, PLAIN, wantsColour } from '../reports/paint.ts';
 import { printableAnswer } from '../reports/printable.ts';
 import { loadWidths, needsWidths } from '../reports/width.ts';
+import { USUAL_WIDTH } from '../reports/wrap.ts';
 import type { Reading } from '../language/reading.ts';
 import type { Room } from '../state/draft.ts';
 import type { Context } from './context.ts';
@@ -19,9 +20,6 @@ import type { Get } from './flags.ts';
 import { COMMON, NAMES } from './flags.ts';
 import type { Journal } from './journal.ts';
 import { leftOutWords, openJournal } from './journal.ts';
-
-/** Columns where the reader is no terminal. */
-const USUAL_WIDTH = 80;
 
 export interface Shown<A> {
   /** The answer, from the room on the day asked about. */

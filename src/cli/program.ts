@@ -5,6 +5,7 @@
 import type { CommanderError } from 'commander';
 import { nearest } from '../core/suggest.ts';
 import { printableAnswer } from '../reports/printable.ts';
+import { USUAL_WIDTH, wrap } from '../reports/wrap.ts';
 import type { Command } from './command.ts';
 import type { Context } from './context.ts';
 import type { Exit } from './exit.ts';
@@ -28,8 +29,12 @@ export async function run(argv: readonly string[], context: Context): Promise<Ex
     return await dispatch(argv, context);
   } catch (error) {
     if (!(error instanceof Stop)) throw error;
+    // What is to be typed stands on a line of its own, and a file's name stays whole: both are there to be copied.
     const write = error.write === null ? '' : `write: ${error.write}\n`;
-    context.err.write(printableAnswer(`${error.message}\n${write}`, false));
+    const { isTTY, columns } = context.err;
+    const width = isTTY && columns !== null && columns > 0 ? columns : USUAL_WIDTH;
+    const told = error.message.split('\n').flatMap((line) => wrap(line, width, 'whole'));
+    context.err.write(printableAnswer(`${told.join('\n')}\n${write}`, false));
     return error.status;
   }
 }

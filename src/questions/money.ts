@@ -32,7 +32,7 @@ export interface MoneyRow {
   readonly tankWeeks: number;
   /** Income for each week of one whole tank; null where it had no tank for a day. */
   readonly perTankWeek: Interval | null;
-  /** Young alive, sold, given away or grown into groups of their own; null before they swim, and for a colony. */
+  /** Young alive, and sold, given away or grown into groups of their own in the days asked about; null before they swim, and for a colony. */
   readonly raised: Interval | null;
   readonly because: Because;
   readonly lines: readonly LineRef[];
@@ -153,7 +153,7 @@ function row(
     sold: sum(sales.map(({ count }) => count)),
     tankWeeks: total,
     perTankWeek: total > 0 ? times(income, 1 / total) : null,
-    raised: raisedOf(bodies),
+    raised: raisedOf(bodies, ledger.since),
   };
   const [first] = bodies;
   const brood = of === 'brood' && first && isBrood(first) ? first : null;
@@ -196,7 +196,9 @@ function reason(
         ...(spent === 0 ? [] : [`${spent.toFixed(2)} spent is not taken off`]),
         ...(raised === null
           ? []
-          : [`raised: ${countWords(raised)}, those alive, sold, given away or grown into groups`]),
+          : [
+              `raised: ${countWords(raised)}, those alive, and sold, given away or grown into groups${since === null ? '' : ' since then'}`,
+            ]),
       ],
       lines,
     },
@@ -225,13 +227,14 @@ function merged(weeks: readonly TankWeeks[]): readonly TankWeeks[] {
   return [...byTank].map(([tank, total]) => ({ tank, weeks: total }));
 }
 
-/** Young that lived: those that are here, and those that left alive. Of a brood that went into a mix, at least so many. */
-function raisedOf(bodies: readonly SeenBody[]): Interval | null {
+/** Young that lived: those that are here, and those that left alive, in the days asked about. Of a brood that went into a mix, at least so many. */
+function raisedOf(bodies: readonly SeenBody[], since: Day | null): Interval | null {
   const broods = bodies.filter(isBrood).filter((one) => one.swam !== null || one.released !== null || one.moved);
   if (broods.length === 0) return null;
   return sum(
     broods.map(({ total, gone, ended }) => {
-      const alive = sum([total, ...gone.filter(leftAlive).map(({ count }) => count)]);
+      const left = gone.filter((one) => leftAlive(one) && (since === null || one.day >= since));
+      const alive = sum([total, ...left.map(({ count }) => count)]);
       return ended?.how === 'mixed' ? { low: alive.low, likely: null, high: Infinity } : alive;
     }),
   );

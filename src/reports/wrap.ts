@@ -1,10 +1,14 @@
 /** Cuts text into lines of a display width, between words where it can. */
 import { widthOf } from './width.ts';
 
-/** Lines of at most `width` columns; a word longer than that is cut. Never an empty list. */
-export function wrap(text: string, width: number): readonly string[] {
+/** Columns where no terminal says how many it has. */
+export const USUAL_WIDTH = 80;
+
+/** Lines of at most `width` columns; a word longer than that is cut, or stays whole. Never an empty list. */
+export function wrap(text: string, width: number, long: 'cut' | 'whole' = 'cut'): readonly string[] {
   const room = Math.max(1, width);
-  const [first = '', ...others] = text.split(' ').flatMap((word) => pieces(word, room));
+  const words = text.split(' ');
+  const [first = '', ...others] = long === 'whole' ? words : words.flatMap((word) => pieces(word, room));
   const lines: string[] = [];
   let line = first;
   for (const word of others) {

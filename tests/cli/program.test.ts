@@ -115,3 +115,20 @@ describe('wrong use', () => {
     expect(err).not.toContain('\u001b');
   });
 });
+
+test('words about wrong use fit the width; what is to be copied stays whole', async () => {
+  const files = { '/room/fishroom.txt': '2026-01-04 room: units metric\n' };
+  const asked = ['money', ...Array.from({ length: 12 }, () => 'nobody-of-this-name')];
+  for (const [columns, most] of [
+    [undefined, 80],
+    [50, 50],
+  ] as const) {
+    const { status, err } = await tankside(asked, { files, ...(columns === undefined ? {} : { columns }) });
+    expect(status).toBe(2);
+    expect(err.split('\n').length).toBeGreaterThan(3);
+    expect(err.split('\n').filter((line) => line.length > most)).toEqual([]);
+    expect(err.replace(/\n/g, ' ')).toContain('nobody-of-this-name» on that day');
+  }
+  const long = `/room/${'deep/'.repeat(20)}x.txt`;
+  expect((await tankside(['due', '--journal', long])).err).toContain(`\n${long}\n`);
+});

@@ -36,6 +36,21 @@ function brood(room: Room, since: string | null = null): MoneyRow {
   return found;
 }
 
+test('since a day those that left before it are not counted as raised', () => {
+  const sold = '2026-03-01 B1: sold 10 Rowan-1 at 5.00 each\n2026-04-01 B1: gave away 4 Rowan-1\n';
+  const raised = (since: string | null): string => {
+    const { raised: young, because } = brood(roomOf(sold), since);
+    return `${String(young?.low)}–${String(young?.high)}; ${because.steps.at(-1) ?? ''}`;
+  };
+  expect(raised(null)).toBe('40–40; raised: 40, those alive, and sold, given away or grown into groups');
+  expect(raised('2026-03-01')).toBe(
+    '40–40; raised: 40, those alive, and sold, given away or grown into groups since then',
+  );
+  expect(raised('2026-03-02')).toBe(
+    '30–30; raised: 30, those alive, and sold, given away or grown into groups since then',
+  );
+});
+
 describe('tank-weeks', () => {
   test('a tank that two stocks share counts half for each, from laying on', () => {
     // 15 Jan to 12 Feb with the pair, 28 days of half a tank; then ten weeks alone.

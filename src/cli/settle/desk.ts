@@ -6,6 +6,7 @@ import type { Wrong } from '../../questions/settle/result.ts';
 import { settleJson, settleText, sheetCsv, wrongJson, wrongText } from '../../reports/settle.ts';
 import { jsonText } from '../../reports/json.ts';
 import { printableAnswer } from '../../reports/printable.ts';
+import { USUAL_WIDTH } from '../../reports/wrap.ts';
 import { discreet, lookOf, show, tellLeftOut } from '../answer.ts';
 import { auctionOf } from '../auction.ts';
 import type { Context } from '../context.ts';
@@ -95,7 +96,6 @@ function tellWrong(
   return EXIT.misuse;
 }
 
-const USUAL_WIDTH = 80;
 const SHEETS = (name: string): string => `tankside settle ${name} --sheet ${name.toLowerCase()}.csv`;
 
 /** The blank sheet of the plan's lots, never over a file that is there: it may be filled in already. */
