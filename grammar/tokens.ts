@@ -3,11 +3,12 @@
  * the heading and on the words beside it, so words are told apart later, in `tagging.ts`; the token
  * types that it deals out have no pattern of their own.
  *
- * Word matching is sticky with the `u` flag in patterns of our own: without the flag `\p{L}` silently
- * matches nothing, and with it the lexer cannot work out first characters, hence the hints.
+ * Patterns of our own need the `u` flag for letters of all scripts, with which the lexer cannot work out first
+ * characters, hence the hints.
  */
 import { createToken, Lexer } from 'chevrotain';
 import type { CustomPatternMatcherReturn, IToken, TokenType } from 'chevrotain';
+import { byFirstSign, sticky } from './sticky.ts';
 import { UNIT_WORDS } from './words.ts';
 
 /** A token, for whoever reads lines without knowing the parser toolkit. */
@@ -41,13 +42,6 @@ function matched(image: string | null): CustomPatternMatcherReturn | null {
   return image === null ? null : [image];
 }
 
-function sticky(pattern: RegExp): (text: string, offset: number) => string | null {
-  return (text, offset) => {
-    pattern.lastIndex = offset;
-    return pattern.exec(text)?.[0] ?? null;
-  };
-}
-
 function upTo(first: number, last: number, step = 1): number[] {
   return Array.from({ length: Math.floor((last - first) / step) + 1 }, (_, index) => first + index * step);
 }
@@ -59,27 +53,29 @@ const BEYOND_ASCII = [...upTo(128, 255), ...upTo(256, 65_535, 128)];
 
 const FRACTIONS = '½⅓⅔¼¾⅕⅖⅗⅘⅙⅚⅛⅜⅝⅞';
 
-const number = sticky(new RegExp(`\\d+(?:[.,]\\d+)?[${FRACTIONS}]?|\\.\\d+|[${FRACTIONS}]`, 'uy'));
-const joined = sticky(/\d+(?:,\d{3,}|(?:,\d+){2,})(?!\d)/y);
-const word = sticky(/[♂♀→]|\p{L}(?:[\p{L}\p{M}\p{N}_\u200c\u200d]|['-](?=[\p{L}\p{N}]))*/uy);
-const note = sticky(/note(?![\p{L}\p{M}\p{N}_'-])[^]*/iuy);
-const clock = sticky(/\d{1,2}:\d{2}(?!\d)/y);
-const ish = sticky(/-?ish(?![\p{L}\p{N}])/iuy);
-const times = sticky(/[x*](?=[ \t]*[\d½¼¾])/iy);
+const number = sticky(`\\d+(?:[.,]\\d+)?[${FRACTIONS}]?|\\.\\d+|[${FRACTIONS}]`);
+const joined = sticky(String.raw`\d+(?:,\d{3,}|(?:,\d+){2,})(?!\d)`);
+const word = sticky(String.raw`[♂♀→]|[\p{L}](?:[\p{L}\p{M}\p{N}_\u200c\u200d]|['\-](?=[\p{L}\p{N}]))*`);
+const note = sticky(String.raw`note(?![\p{L}\p{M}\p{N}_'\-])[^]*`, { anyCase: true });
+const clock = sticky(String.raw`\d{1,2}:\d{2}(?!\d)`);
+const ish = sticky(String.raw`-?ish(?![\p{L}\p{N}])`, { anyCase: true });
+const times = sticky(String.raw`[x*](?=[ \t]*[\d½¼¾])`, { anyCase: true });
 /** After a number `in` before a word is a place, but before these it is inches. */
-const AFTER_INCHES =
-  "(?:x[ \\t]*\\d|(?:and|or|by|at|from|until|till|for|with|to|rest|each|every|yesterday|today|on)(?![\\p{L}\\p{N}_'-]))";
-const unit = sticky(
-  new RegExp(
-    `(?:${[...UNIT_WORDS.keys()]
-      .filter((spelling) => spelling !== 'in' && spelling !== '%')
-      .sort((a, b) => b.length - a.length)
-      .map((spelling) => spelling.replaceAll(' ', '[ \\t]+').replaceAll('/', '[ \\t]*/[ \\t]*'))
-      .join('|')})(?![\\p{L}\\p{N}_'/])|in(?![\\p{L}\\p{N}_'/-])(?![ \\t]+(?!${AFTER_INCHES})\\p{L})|%`,
-    'iuy',
-  ),
-);
-const anything = sticky(/[^]/uy);
+const AFTER_INCHES = String.raw`(?:x[ \t]*\d|(?:and|or|by|at|from|until|till|for|with|to|rest|each|every|yesterday|today|on)(?![\p{L}\p{N}_'\-]))`;
+const INCHES = String.raw`in(?![\p{L}\p{N}_'/\-])(?![ \t]+(?!${AFTER_INCHES})[\p{L}])`;
+const unit = byFirstSign((sign) => {
+  const spellings = [...UNIT_WORDS.keys()]
+    .filter((spelling) => spelling !== 'in' && spelling !== '%' && (sign === null || spelling.startsWith(sign)))
+    .sort((a, b) => b.length - a.length)
+    .map((spelling) => spelling.replaceAll(' ', '[ \\t]+').replaceAll('/', '[ \\t]*/[ \\t]*'));
+  const all = [
+    ...(spellings.length === 0 ? [] : [String.raw`(?:${spellings.join('|')})(?![\p{L}\p{N}_'/])`]),
+    ...(sign === 'i' ? [INCHES] : []),
+    ...(sign === '%' ? ['%'] : []),
+  ];
+  return all.length === 0 ? null : all.join('|');
+});
+const anything = sticky('[^]');
 
 export const Blank = plain('Blank', 'a blank', [' ', '\t'], /[ \t]+/, Lexer.SKIPPED);
 export const Comment = createToken({
@@ -137,8 +133,8 @@ export const Tilde = plain('Tilde', '`~`', ['~', '≈'], /[~≈]/);
 export const Question = plain('Question', '`?`', ['?'], /\?/);
 export const Slash = plain('Slash', '`/`', ['/'], /\//);
 export const Ampersand = plain('Ampersand', '`&`', ['&'], /&/);
-const money = sticky(/[€£$¥]/y);
-const moneyWord = sticky(/(?:eur|euros?|usd|gbp|chf|dollars?)(?![\p{L}\p{N}_'-])/iuy);
+const money = sticky('[€£$¥]');
+const moneyWord = sticky(String.raw`(?:eur|euros?|usd|gbp|chf|dollars?)(?![\p{L}\p{N}_'\-])`, { anyCase: true });
 export const Currency = custom(
   'Currency',
   'a currency',
