@@ -15,7 +15,7 @@ import type { Room } from '../state/draft.ts';
 import { liveVolume, loopVolume } from '../state/volume.ts';
 import { rowId } from './id.ts';
 import { addedBy, type Added } from './doses.ts';
-import { dosesIn, lately, type Given } from './given.ts';
+import { dosesBack, dosesIn, lately, type Given } from './given.ts';
 import { missedBy } from './missed.ts';
 import { filterLoad, type FilterLoad } from './nitrogen.ts';
 import { PARAMETERS } from '../state/parameters.ts';
@@ -73,6 +73,8 @@ export interface WaterRow {
     readonly treated: boolean;
     /** The share of it that can be left at the most, by the changes since; null where none is known. */
     readonly left: number | null;
+    /** It was given to a tank off the loop, which came back with it on that day. */
+    readonly backOn: Day | null;
   }[];
   readonly watch: { readonly since: Day; readonly zeros: number; readonly earliest: Day } | null;
   readonly reach: Reach | null;
@@ -123,7 +125,7 @@ function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow 
   const ammonia = ammoniaOf(room, body, facts);
   const open = watches(room).find((one) => one.body.name === body.name);
   const changes = lately(room, body, room.water.changes);
-  const doses = dosesIn(room, body);
+  const doses = [...dosesIn(room, body), ...dosesBack(room, body)].toSorted((a, b) => a.day - b.day);
   const last = PARAMETERS.flatMap((of) => lastOf(facts, of) ?? []);
   const reached = target === null ? null : reach(room, { body, litres, facts }, target);
   const load = filterLoad(room, body, litres, facts);
@@ -181,8 +183,9 @@ function changeRow(
 }
 
 function doseRow(given: Given, litres: WaterRow['litres']): WaterRow['doses'][number] {
-  const { day, where, product, dose, treated, left } = given;
-  return { on: day, where, product, dose, added: addedBy(product, dose, litres), treated, left };
+  const { day, where, product, dose, treated, left, backOn } = given;
+  const added = backOn === null ? addedBy(product, dose, litres) : null;
+  return { on: day, where, product, dose, added, treated, left, backOn };
 }
 
 /** What is watched for a trend, and the change a week under which it is steady: what a kit or eye cannot tell (ours). */

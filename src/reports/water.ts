@@ -100,7 +100,7 @@ function detail(row: WaterRow, look: Look): string {
     ),
     ...row.doses.map(
       ({ on, product, dose, where, treated, ...one }) =>
-        `${dayText(on, look)} ${treated ? 'treated' : 'dosed'} ${doseWords(dose)}${product}${where === row.name ? '' : ` in ${where}`}${addedWords(one)}`,
+        `${dayText(on, look)} ${treated ? 'treated' : 'dosed'} ${doseWords(dose)}${product}${where === row.name ? '' : ` in ${where}`}${addedWords(one, look)}`,
     ),
     ...(row.watch === null ? [] : [watchWords(row, look)]),
     ...reachLines(row),
@@ -133,9 +133,17 @@ function doseWords(dose: WaterRow['doses'][number]['dose']): string {
   return `${isSure(dose) ? dose.low : `${dose.low}–${dose.high}`} ${dose.unit} `;
 }
 
-function addedWords({ added, left }: Pick<WaterRow['doses'][number], 'added' | 'left'>): string {
+function addedWords(
+  { added, left, backOn }: Pick<WaterRow['doses'][number], 'added' | 'left' | 'backOn'>,
+  look: Look,
+): string {
+  const most = left === null ? null : `; at most ${String(Math.ceil(left * 100))} %`;
+  if (backOn !== null) {
+    const spread = most === null ? '; litres not known' : `${most} as strong in all the loop's water`;
+    return ` off the loop, back on it ${dayText(backOn, look)}${spread}`;
+  }
   const raised = added === null ? '' : `: ${added.of.toUpperCase()} up by ${figureWords(added.degrees, 1)} dH`;
-  return `${raised}${left === null ? '' : `; at most ${String(Math.ceil(left * 100))} % of it left by the changes since`}`;
+  return `${raised}${most === null ? '' : `${most} of it left by the changes since`}`;
 }
 
 function watchWords({ watch }: WaterRow, look: Look): string {
@@ -186,10 +194,11 @@ function loadJson({ grams, ammonia, carried, khEaten, khFell }: WaterRow['load']
   };
 }
 
-function doseJson({ on, where, product, dose, added, treated, left }: WaterRow['doses'][number]): object {
+function doseJson({ on, where, product, dose, added, treated, left, backOn }: WaterRow['doses'][number]): object {
   return {
     treated,
     left,
+    backOn: dayJson(backOn),
     added: added && { of: added.of, degrees: countJson(added.degrees) },
     on: dayJson(on),
     where,
