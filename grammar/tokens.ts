@@ -63,17 +63,19 @@ const times = sticky(String.raw`[x*](?=[ \t]*[\d½¼¾])`, { anyCase: true });
 /** After a number `in` before a word is a place, but before these it is inches. */
 const AFTER_INCHES = String.raw`(?:x[ \t]*\d|(?:and|or|by|at|from|until|till|for|with|to|rest|each|every|yesterday|today|on)(?![\p{L}\p{N}_'\-]))`;
 const INCHES = String.raw`in(?![\p{L}\p{N}_'/\-])(?![ \t]+(?!${AFTER_INCHES})[\p{L}])`;
+/** Units with a rule of their own, by the sign that they begin with. */
+const OTHER_UNITS: ReadonlyMap<string, string> = new Map([
+  ['i', INCHES],
+  ['%', '%'],
+]);
 const unit = byFirstSign((sign) => {
   const spellings = [...UNIT_WORDS.keys()]
     .filter((spelling) => spelling !== 'in' && spelling !== '%' && (sign === null || spelling.startsWith(sign)))
     .sort((a, b) => b.length - a.length)
     .map((spelling) => spelling.replaceAll(' ', '[ \\t]+').replaceAll('/', '[ \\t]*/[ \\t]*'));
-  const all = [
-    ...(spellings.length === 0 ? [] : [String.raw`(?:${spellings.join('|')})(?![\p{L}\p{N}_'/])`]),
-    ...(sign === 'i' ? [INCHES] : []),
-    ...(sign === '%' ? ['%'] : []),
-  ];
-  return all.length === 0 ? null : all.join('|');
+  const words = spellings.length === 0 ? null : String.raw`(?:${spellings.join('|')})(?![\p{L}\p{N}_'/])`;
+  const other = OTHER_UNITS.get(sign ?? '');
+  return words !== null && other !== undefined ? `${words}|${other}` : (words ?? other ?? null);
 });
 const anything = sticky('[^]');
 
