@@ -2,7 +2,9 @@
  * Spawnings and what looks find of them. A stage goes to the one brood that can be at it; where none
  * can, it begins a brood, cast back. In a colony young are no brood unless the line names one.
  */
+import type { Day } from '../core/day.ts';
 import { NONE, plus } from '../core/interval.ts';
+import type { DeepReadonly } from '../core/readonly.ts';
 import type { EventOf, HowMany } from '../journal/event.ts';
 import { isBrood } from './bodies.ts';
 import type { Draft } from './draft.ts';
@@ -45,19 +47,34 @@ function noEggs(draft: Draft, event: EventOf<'no eggs'>): void {
   const found = groupOf(draft, event, { doing: 'no eggs' });
   if (!found) return;
   const { group } = found;
-  group.noEggs = { day: event.when?.high ?? event.day, mother: found.member?.name ?? null, place: event.place };
-  group.suspected = group.suspected.filter((one) => one.kind !== 'maybe');
+  const looked = event.when?.high ?? event.day;
+  const mother = found.member?.name ?? null;
+  group.noEggs = { day: looked, mother, place: event.place };
+  group.suspected = group.suspected.filter(
+    (one) => one.kind !== 'maybe' || one.day > looked || !isHers({ mothers: namesOf(one.mother) }, mother),
+  );
   group.lines.push(event.place);
   for (const brood of livingOf(draft, group)) {
-    if (isUnhatched(brood) && isHers(brood, found.member?.name ?? null)) eggsMissed(draft, event, group, brood);
+    if (isUnhatched(brood) && isHers(brood, mother) && !isSeenAfter(brood, looked))
+      eggsMissed(draft, event, group, brood);
   }
+}
+
+function namesOf(mother: string | null): readonly string[] {
+  return mother === null ? [] : [mother];
+}
+
+/** A look that is told late says nothing of eggs that were first seen after it. */
+function isSeenAfter(brood: Brood, looked: Day): boolean {
+  const seen = brood.looks[0]?.day ?? brood.laid.high;
+  return seen !== null && seen > looked;
 }
 
 function isUnhatched(brood: Brood): boolean {
   return !reached(brood, 'hatched');
 }
 
-function isHers(brood: Brood, mother: string | null): boolean {
+function isHers(brood: Pick<DeepReadonly<Brood>, 'mothers'>, mother: string | null): boolean {
   return mother === null || brood.mothers.length === 0 || brood.mothers.includes(mother);
 }
 

@@ -31,7 +31,10 @@ export function spawned(draft: Draft, event: EventOf<'spawned'>): void {
   group.lines.push(event.place);
   if (event.as !== 'maybe') {
     endDispute(group, { day: event.day, how: 'spawned', place: event.place });
-    group.suspected = [];
+    settleSuspicions(group, {
+      laid: { high: event.when?.high ?? event.day },
+      mothers: namesOf(found.member === null ? [] : [found.member]),
+    });
     if (guildOf(draft, group.species) === 'mouthbrooder') {
       group.holding = { day: event.day, mother: found.member?.name ?? null, place: event.place };
     }
@@ -57,6 +60,20 @@ export function spawned(draft: Draft, event: EventOf<'spawned'>): void {
 }
 
 /**
+ * Lets go of what was suspected and can have been these eggs. What was seen later than they were laid, or of another
+ * female, is still to come.
+ */
+export function settleSuspicions(
+  group: Group,
+  { laid, mothers }: { readonly laid: Pick<DayWindow, 'high'>; readonly mothers: readonly string[] },
+): void {
+  group.suspected = group.suspected.filter(({ day, mother }) => {
+    const isAnother = mother !== null && mothers.length > 0 && !mothers.includes(mother);
+    return isAnother || (laid.high !== null && laid.high < day - 1);
+  });
+}
+
+/**
  * The female that spawned, or all that it may have been: those in the tank of the line, where none has moved since the
  * eggs can have been laid. None where the group keeps no members.
  */
@@ -77,7 +94,7 @@ export function mothersOf(
   return group.upset !== null && (low === null || group.upset.day > low) ? all : namesOf(here);
 }
 
-function namesOf(fish: readonly Fish[]): string[] {
+function namesOf(fish: readonly Pick<Fish, 'name'>[]): string[] {
   return fish.map(({ name }) => name).filter((name) => name !== null);
 }
 

@@ -6,7 +6,7 @@ import { beginBrood, confirmBrood, isNameless } from './broodstart.ts';
 import { rankOfStage, rankSeen } from './broodlife.ts';
 import { observe } from './counting.ts';
 import type { Draft } from './draft.ts';
-import { mothersOf, nameTaken, sameMother, tankOfSpawn } from './spawning.ts';
+import { mothersOf, nameTaken, sameMother, settleSuspicions, tankOfSpawn } from './spawning.ts';
 import { canBeAt, guildOf } from './stageclock.ts';
 import { lookAt } from './stagewindows.ts';
 import type { Brood, Group } from './stock.ts';
@@ -98,7 +98,7 @@ function learnMouth(draft: Draft, event: Seen, name: string | null): void {
 function keepMouth(draft: Draft, event: Seen, brood: Brood): void {
   const group = brood.group === null ? undefined : draft.stock.groups.get(brood.group);
   if (!group) return;
-  group.suspected = [];
+  settleSuspicions(group, brood);
   if (event.stage === 'holding')
     group.holding = { day: event.day, mother: brood.mothers[0] ?? null, place: event.place };
   if (event.stage === 'released' || event.stage === 'stripped') group.holding = stillHeld(draft, group, event.day);

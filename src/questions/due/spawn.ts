@@ -25,6 +25,9 @@ import { subjectFor } from './dispute.ts';
 import type { DueItem, DueSource } from './item.ts';
 import { ASKED_FOR } from './stages.ts';
 
+const WRIGGLERS = 'look for wrigglers';
+/** What a line says of what was looked for. */
+const SEEN = { livebearer: 'born 12', mouthbrooder: 'holding', wrigglers: 'wrigglers', eggs: 'eggs seen' } as const;
 /** Days after "about to spawn" during which eggs are looked for (ours). */
 const ABOUT_LASTS = 3;
 /** Days of carrying after which young can be stripped (common practice, no source: days 14 to 18). */
@@ -78,44 +81,58 @@ function row(room: Room, group: SeenGroup, found: Found): DueItem {
   };
 }
 
-/** Eggs to look for after `about to spawn` or `maybe spawned`, until they would be past being found. */
+type Suspicion = SeenGroup['suspected'][number];
+
+/** Eggs to look for after `about to spawn` or `maybe spawned`: of each female by her last sign, where every one is named. */
 function suspicions(room: Room, group: SeenGroup): DueItem[] {
-  const last = group.suspected.at(-1);
-  if (!last) return [];
+  const open = group.suspected.filter((one) => room.on <= lookedUntil(room, group, one));
+  const named = open.every(({ mother }) => mother !== null);
+  const last = named ? [...new Map(open.map((one) => [one.mother, one])).values()] : open.slice(-1);
+  return last.map((one) => suspicion(room, group, one, last.length > 1 ? one.mother : null));
+}
+
+/** The last day on which what was suspected can be found. */
+function lookedUntil(room: Room, group: SeenGroup, { kind, day }: Suspicion): Day {
   const guild = speciesOf(room, group)?.traits.guild ?? null;
   const swims =
     stageDays(guild, 'swim', warmth(room, seatOf(group))) ?? stageDays(guild, 'release', warmth(room, seatOf(group)));
-  const lasts = last.kind === 'maybe' && guild !== 'livebearer' ? Math.ceil(swims?.high ?? ABOUT_LASTS) : ABOUT_LASTS;
-  const until = addDays(last.day, lasts);
-  if (room.on > until) return [];
+  const lasts = kind === 'maybe' && guild !== 'livebearer' ? Math.ceil(swims?.high ?? ABOUT_LASTS) : ABOUT_LASTS;
+  return addDays(day, lasts);
+}
+
+/** `apart`: the female that tells the row from that of another. */
+function suspicion(room: Room, group: SeenGroup, last: Suspicion, apart: string | null): DueItem {
+  const guild = speciesOf(room, group)?.traits.guild ?? null;
+  const until = lookedUntil(room, group, last);
   const seen = last.kind === 'maybe' ? 'a spawn was suspected' : 'about to spawn';
   const who = last.mother === null ? '' : `${last.mother} `;
-  return [
-    row(room, group, {
-      key: 'look for eggs',
-      what: lookFor(room, group, last),
-      due: { low: last.day, likely: last.day, high: until },
-      weight: 1,
-      why: `${group.name}: ${seen} ${sinceDay(last.day, room.on)}, nothing seen since`,
-      close: guild === 'livebearer' ? `${who}born 12` : guild === 'mouthbrooder' ? `${who}holding` : `${who}eggs seen`,
-      rule: 'a spawn that was suspected is looked for until its young would swim; `no eggs` or what is seen settles it',
-      source: `usual for ${guild ?? 'substrate spawner'}s (common practice, no source)`,
-      steps: [`${seen}: ${dayWords(last.day, room.on)}`, `looked for until ${dayWords(until, room.on)}`],
-      places: [last.place],
-    }),
-  ];
+  const what = lookFor(room, group, last);
+  return row(room, group, {
+    key: apart === null ? 'look for eggs' : `look for eggs of ${apart}`,
+    what: apart === null || guild === 'mouthbrooder' ? what : `${what} of ${apart}`,
+    due: { low: last.day, likely: last.day, high: until },
+    weight: 1,
+    why: `${group.name}: ${seen} ${sinceDay(last.day, room.on)}, nothing seen since`,
+    close:
+      who +
+      SEEN[what === WRIGGLERS ? 'wrigglers' : guild === 'livebearer' || guild === 'mouthbrooder' ? guild : 'eggs'],
+    rule: 'a spawn that was suspected is looked for until its young would swim; `no eggs` or what is seen settles it',
+    source: `usual for ${guild ?? 'substrate spawner'}s (common practice, no source)`,
+    steps: [`${seen}: ${dayWords(last.day, room.on)}`, `looked for until ${dayWords(until, room.on)}`],
+    places: [last.place],
+  });
 }
 
 function sinceDay(day: Day, on: Day): string {
   return day === on ? 'today' : `on ${dayWords(day, on)}`;
 }
 
-function lookFor(room: Room, group: SeenGroup, last: SeenGroup['suspected'][number]): string {
+function lookFor(room: Room, group: SeenGroup, last: Suspicion): string {
   const guild = speciesOf(room, group)?.traits.guild ?? null;
   if (guild === 'livebearer') return 'look for young';
   if (guild === 'mouthbrooder') return `look whether ${last.mother ?? 'she'} is holding`;
   const hatch = stageDays(guild, 'hatch', warmth(room, seatOf(group)));
-  return hatch !== null && room.on - last.day > hatch.high ? 'look for wrigglers' : 'look for eggs';
+  return hatch !== null && room.on - last.day > hatch.high ? WRIGGLERS : 'look for eggs';
 }
 
 function warmth(room: Room, seat: string | null): Measure<'C'> | null {

@@ -54,6 +54,30 @@ describe('a suspected spawn', () => {
     expect(rows('2026-02-14', about)).toEqual([]);
   });
 
+  test('of each of two females is looked for by itself, however the other goes on', () => {
+    const both = '2026-03-10 A2: Fern maybe spawned\n2026-03-11 A2: Lark about to spawn\n';
+    const looks = (on: string, lines: string): string[] =>
+      spawnsDue(journalOn(on, lines), 7).map(({ id, what, close }) => `${id}: ${what}; ${close}`);
+    expect(looks('2026-03-12', both)).toEqual([
+      'a2-look-for-eggs-of-fern: look for eggs of Fern; A2: Fern eggs seen',
+      'a2-look-for-eggs-of-lark: look for eggs of Lark; A2: Lark eggs seen',
+    ]);
+    const fern = ['a2-look-for-eggs: look for eggs; A2: Fern eggs seen'];
+    expect(looks('2026-03-12', `${both}2026-03-12 A2: Lark eggs seen\n`)).toEqual(fern);
+    expect(looks('2026-03-15', both)).toEqual(['a2-look-for-eggs: look for wrigglers; A2: Fern wrigglers']);
+    // A sign that names nobody may be of either: one look is asked for.
+    expect(looks('2026-03-12', `${both}2026-03-12 A2: about to spawn\n`)).toEqual([
+      'a2-look-for-eggs: look for eggs; A2: eggs seen',
+    ]);
+    const twice = '2026-03-09 A2: Fern maybe spawned\n2026-03-10 A2: Fern about to spawn\n';
+    expect(looks('2026-03-12', twice)).toEqual(fern);
+  });
+
+  test('goes on when an earlier brood of the pair swims', () => {
+    const lines = '2026-02-28 A1: spawned\n2026-03-11 A1: about to spawn\n2026-03-12 A1: Rowan-1 free-swimming, 30\n';
+    expect(ids(spawnsDue(journalOn('2026-03-12', lines), 7))).toEqual(['a1-look-for-eggs']);
+  });
+
   test('eggs that were seen settle it', () => {
     const lines = [said('2026-02-10', 'A1', 'about to spawn'), spawn('2026-02-11', 'A1', 'Rowan-1')];
     expect(rows('2026-02-12', lines)).toEqual([]);
