@@ -1,7 +1,7 @@
 /** The next dose of a course, and the day on which treated fish are clear. Never a mass of anything. */
-import { addDays } from '../../core/day.ts';
+import { addDays, type Day } from '../../core/day.ts';
 import { onDay, times } from '../../core/interval.ts';
-import { linesOf } from '../../core/span.ts';
+import { linesOf, type Place } from '../../core/span.ts';
 import { dayWords, listWords, plural, rangeWords } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
 import { courseRow } from '../holds.ts';
@@ -71,10 +71,17 @@ function cautionFor({ treatment }: Course): string {
   return `${shared}${fumes}by the label or your veterinarian, for the water that was changed; treated fish are not for eating`;
 }
 
-/** Water changes in the treated water since the last dose: what a repeated dose must allow for. */
+/**
+ * Water changes in the treated water since the last dose: what a repeated dose must allow for. A change that is told
+ * before the dose of its day was made for it, and is allowed for.
+ */
 function changesSince(room: Room, course: Course): { words: string; place: { file: string; line: number } }[] {
+  const last = { day: course.lastDose, place: course.given.at(-1)?.place ?? course.treatment.place };
   return room.water.changes
-    .filter(({ day, tanks }) => day >= course.lastDose && tanks.some((tank) => course.treatment.tanks.includes(tank)))
+    .filter(
+      ({ day, place, tanks }) =>
+        !isBefore({ day, place }, last) && tanks.some((tank) => course.treatment.tanks.includes(tank)),
+    )
     .map(({ amount, day, place, where }) => {
       const much = amount.unit === 'share' ? `${rangeWords(times(amount, 100))} %` : `${rangeWords(amount)} L`;
       return {
@@ -82,4 +89,15 @@ function changesSince(room: Room, course: Course): { words: string; place: { fil
         place,
       };
     });
+}
+
+interface Written {
+  readonly day: Day;
+  readonly place: Place;
+}
+
+/** Of two files no order is known: the change may have come after the dose. */
+function isBefore({ day, place }: Written, dose: Written): boolean {
+  if (day !== dose.day || place.file !== dose.place.file) return day < dose.day;
+  return place.line < dose.place.line || (place.line === dose.place.line && place.from < dose.place.from);
 }
