@@ -36,6 +36,16 @@ describe('growth', () => {
     expect((line.rate.likely ?? 0) * 7).toBeCloseTo(1.4, 2);
     expect(line.at(155).mean).toBeCloseTo(38, 1);
   });
+  it('believes five readings of a brood at half the usual pace, and the usual where there are none', () => {
+    const slow = [40, 54, 68, 82, 96].map((age) => read(age, 5 + (age - 10) * 0.09));
+    const { low, high } = bandAt(growthLine(usual, slow), 96);
+    // A line through such five readings alone is sure of its end to 1.5 mm × √0.6, so 80 % to 1.5 mm.
+    expect(low).toBeGreaterThan(12.74 - 1.5);
+    expect(high).toBeLessThan(12.74 + 2 * 1.5);
+    expect(bandAt(growthLine(usual, slow.slice(0, 1)), 96).high).toBeGreaterThan(12.74 + 2 * 1.5);
+    const { low: first, high: last } = ageAtSize(growthLine(usual, []), 25, 'half');
+    expect([first, last].map((age) => Math.round(age / 10) * 10)).toEqual([90, 150]);
+  });
   it('spans about 141 to 181 days for 38 mm by the reading error alone', () => {
     const line = growthLine(unsaid, [read(60, 19), read(95, 26)]);
     const half = ageAtSize(line, 38, 'half');
