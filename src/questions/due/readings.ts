@@ -49,7 +49,7 @@ export function readingsDue(room: Room): readonly DueItem[] {
       ...ammoniaRow(room, body, ammoniaOf(room, body, facts)),
       ...markRow(room, body, lastOf(facts, 'no2'), MARKS.nitrite, 2, 'harms at any level that a kit shows'),
       ...markRow(room, body, lastOf(facts, 'no3'), MARKS.nitrate, 1, 'harms sensitive fish in the long run'),
-      ...markRow(room, body, lastOf(facts, 'chlorine'), MARKS.chlorine, 3, 'condition the water now'),
+      ...markRow(room, body, lastOf(facts, 'chlorine'), MARKS.chlorine, 3, 'about 0.3 mg/L kills'),
       ...rangeRows(room, body, facts),
     ];
   });
@@ -66,24 +66,30 @@ interface Asked {
   readonly caution: string;
 }
 
-/** A row that asks for a change, or after a change for another test. */
+/**
+ * A row that asks for a change, or after a change for another test. Chlorine comes with the new water: more of that takes
+ * none of it out, so that the water is conditioned first.
+ */
 function changeRow(room: Room, body: WaterBody, asked: Asked): DueItem {
   const { reading, weight } = asked;
   const { word } = PARAMETER_WORDS[reading.of];
+  const isTap = reading.of === 'chlorine';
   const since = changesAfter(room, body, reading);
   const lines = linesOf([reading.place, ...since.map(({ place }) => place)]);
   const changed = since.length > 0;
+  const asksChange = !changed && !isTap;
+  const what = isTap ? 'condition the water now, then test again' : 'change water, then test again';
   return {
     id: rowId(body.name, word),
     place: body.name,
-    what: changed ? `test ${word} again` : 'change water, then test again',
+    what: changed && !isTap ? `test ${word} again` : what,
     kind: 'reading',
     due: onDay(reading.day),
     weight,
     why: `${asked.why}${changed ? `; ${plural(since.length, 'change')} since` : ''}`,
-    close: changed ? `${body.name}: test ${asked.close}` : `${body.name}: water change 30 %; test ${asked.close}`,
+    close: `${body.name}: ${asksChange ? 'water change 30 %; ' : ''}test ${asked.close}`,
     caution: asked.caution,
-    ...(changed ? {} : { after: afterRaising(room, body.name).says }),
+    ...(asksChange ? { after: afterRaising(room, body.name).says } : {}),
     putOffKey: word,
     pressing: weight === 3,
     minutes: null,
@@ -138,7 +144,7 @@ function markRow(
       weight,
       why: `${read}: ${so}`,
       close: of === 'no3' ? 'NO3 5' : `${word} 0`,
-      rule: `${word} above ${readingWords(room, of, { low: mark, likely: mark, high: mark })} asks for a change`,
+      rule: `${word} above ${readingWords(room, of, { low: mark, likely: mark, high: mark })} asks for ${of === 'chlorine' ? 'a conditioner' : 'a change'}`,
       source: of === 'no3' ? 'Camargo et al. 2005, Chemosphere 58:1255' : 'common practice, no source',
       steps: [read],
       caution: of === 'chlorine' ? CAUTION.chlorine : CAUTION.tap,

@@ -1,0 +1,80 @@
+/** Jars to start anew: from which, into which, when, and where a food died out altogether. */
+import { describe, expect, it } from 'vitest';
+import { cultureDue } from '../../../src/questions/due/culture.ts';
+import { rowOf, rowsOf } from './rows.ts';
+
+const told = (on: string, lines: string): string[] =>
+  rowsOf(cultureDue, on, lines).map(({ place, what, due, weight, close }) =>
+    [`${place}: ${what}`, due, String(weight), close].join('; '),
+  );
+const START = 'start the next jar of microworm from it';
+
+// Microworm gives from day 3, is split from day 14 and sours by day 35 (common practice, no source: `science/foods`).
+describe('the next jar', () => {
+  it('is started from the youngest, into one that went sour or was never started', () => {
+    expect(
+      rowOf(cultureDue, '2026-03-20', '2026-02-20 M1: started\n2026-02-25 M1: sour\n2026-03-01 M2: started\n'),
+    ).toEqual({
+      id: 'microworm-start',
+      place: 'M2',
+      what: START,
+      due: '2026-03-04',
+      weight: 1,
+      why: 'the youngest is 19 days old, 1 jar alive where two are wanted; M1 went sour',
+      close: 'M2: split to M1',
+      caution: null,
+      after: null,
+      key: 'restart',
+      pressing: false,
+      steps: [
+        'live: M2, 19 days old',
+        'first harvest after 3 days, the next jar after 14 days, sour by 35 days',
+        'the next is due 15 Mar',
+      ],
+      lines: [1, 2, 3],
+    });
+    expect(told('2026-03-20', '2026-03-10 M1: started\n')).toEqual([`M1: ${START}; 2026-03-13; 1; M1: split to M2`]);
+  });
+  it('of two that live is due after its days, from the younger into the older', () => {
+    const two = '2026-03-01 M1: started\n2026-03-08 M2: started\n';
+    expect(told('2026-03-20', two)).toEqual([`M2: ${START}; 2026-03-22; 0; M2: split to M1`]);
+    const three = `2026-01-01 culture M3: microworm\n2026-03-01 M3: started\n2026-03-05 M1: started\n2026-03-08 M2: started\n`;
+    expect(told('2026-03-20', three)).toEqual([`M2: ${START}; 2026-03-22; 0; M2: split to M3`]);
+  });
+  it('of one that takes months, or is the only one there is, waits for its day', () => {
+    const vinegar = '2026-01-01 culture V1: vinegar eels\n2026-02-01 V1: started\n';
+    expect(told('2026-03-20', vinegar)).toEqual([
+      'V1: start the next jar of vinegar eel from it; 2026-06-01; 0; V1: started',
+    ]);
+    const two = `2026-01-01 culture V2: vinegar eels\n${vinegar}`;
+    expect(told('2026-03-20', two)[0]).toContain('; 2026-06-01; 0; V1: split to V2');
+    const grindal = '2026-01-01 culture G1: grindal worms\n2026-03-10 G1: started\n';
+    expect(told('2026-03-20', grindal)[0]).toContain('; 0; G1: started');
+  });
+  it('is the keeper’s own business where a chore of theirs says when, until it is stopped', () => {
+    const lines = '2026-03-10 M1: started\n2026-03-10 M1: restart every 2 weeks\n';
+    expect(told('2026-03-20', lines)).toEqual([]);
+    expect(told('2026-03-20', `${lines}2026-03-15 M1: stop restart\n`)).toHaveLength(1);
+    expect(told('2026-03-20', '2026-03-10 M1: started\n2026-03-10 M1: harvest every 2 days\n')).toHaveLength(1);
+  });
+});
+
+describe('a food that died out', () => {
+  const lines = '2026-02-20 M1: started\n2026-02-25 M1: sour\n2026-02-01 M2: started\n2026-03-18 M2: sour\n';
+  it('is started anew in the jar that ended last, from the day of its end', () => {
+    expect(told('2026-03-20', lines)).toEqual([
+      'M2: start microworm anew: no jar is alive; 2026-03-18; 1; M2: started',
+    ]);
+    const other = lines.replace('02-25 M1: sour', '03-19 M1: sour');
+    expect(told('2026-03-20', other)).toEqual([
+      'M1: start microworm anew: no jar is alive; 2026-03-19; 1; M1: started',
+    ]);
+  });
+  it('by its age is told as likely sour', () => {
+    expect(rowOf(cultureDue, '2026-03-20', '2026-02-05 M1: started\n').why).toBe('M1 is likely sour by its age');
+  });
+  it('was given up where nobody started it again, and never kept where no jar was started', () => {
+    expect(told('2026-08-20', lines)).toEqual([]);
+    expect(told('2026-03-20', '')).toEqual([]);
+  });
+});
