@@ -5,7 +5,8 @@
 import { execFileSync, spawnSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { build } from 'esbuild';
-import { chmod, readFile, mkdir, rm, writeFile } from 'node:fs/promises';
+import { chmod, cp, mkdir, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
 
 const { version } = JSON.parse(await readFile(new URL('../../package.json', import.meta.url), 'utf8'));
@@ -84,25 +85,45 @@ function withoutChildren({ onResolve, onLoad }) {
   onLoad({ filter: /.*/, namespace: 'none' }, () => ({ contents: 'module.exports = {}' }));
 }
 
-/** Answers once, so that what an answer needs is compiled, and keeps that. Without it all works, only later. */
+/**
+ * Answers, and takes lines on a copy of the example, so that what both need is compiled, and keeps that.
+ * Without it all works, only later.
+ */
 async function compile() {
   const settings = await build({ ...common, entryPoints: ['src/cli/shortrun.ts'], write: false });
-  const journal = 'examples/workshop/fishroom.txt';
+  const folder = await mkdtemp(join(tmpdir(), 'tankside-'));
+  await cp('examples/workshop', folder, { recursive: true });
+  const where = ['--on', '2026-11-22', '--journal', join(folder, 'fishroom.txt')];
+  // The second line is told against what was remembered of the first, as most lines are.
+  const runs = [
+    ['due', ...where],
+    ['jot', ...where, 'room: all well'],
+    ['jot', ...where, 'room: fed flake'],
+  ];
   const run = `
     const settings = {};
     (function (module) {${settings.outputFiles[0].text}})(settings);
     settings.exports.tuneForShortRun();
     const { readFileSync, writeFileSync } = require('node:fs');
     const script = new (require('node:vm').Script)(readFileSync(${JSON.stringify(code)}, 'utf8'));
-    process.env.TANKSIDE_CACHE = 'off';
-    process.argv = [process.execPath, '', 'due', '--on', '2026-11-22', '--journal', ${JSON.stringify(journal)}];
-    process.on('exit', () => writeFileSync(${JSON.stringify(cache)}, script.createCachedData()));
-    // Without the shapes of lines, so that the parser is compiled too.
-    script.runInThisContext()(require, '');`;
+    process.env.TANKSIDE_CACHE = ${JSON.stringify(join(folder, 'cache'))};
+    (async () => {
+      for (const words of ${JSON.stringify(runs)}) {
+        process.argv = [process.execPath, '', ...words];
+        process.exitCode = undefined;
+        // In no folder that holds the shapes of lines, so that the parser is compiled too.
+        script.runInThisContext()(require, '');
+        while (process.exitCode === undefined) await new Promise((done) => setTimeout(done, 1));
+        if (process.exitCode !== 0) throw new Error(words.join(' '));
+      }
+      writeFileSync(${JSON.stringify(cache)}, script.createCachedData());
+    })();`;
   try {
     execFileSync(process.execPath, ['-e', run], { stdio: ['ignore', 'ignore', 'ignore'] });
   } catch {
     console.warn('not compiled ahead: every start will compile anew');
+  } finally {
+    await rm(folder, { recursive: true, force: true });
   }
 }
 
