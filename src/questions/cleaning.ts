@@ -14,14 +14,21 @@ import type { Prefilter } from './prefilter.ts';
 import { spillOutlook, type Outlook } from './spill.ts';
 
 /**
- * From a week before the earliest day that may see the spill to the day before it. Null where no level was read
- * since the clean, or nothing tells the day.
+ * From a week before the earliest day that may see the spill to the day before it. Null where fewer than two levels
+ * were read since the clean: then it goes by the days since the last one.
  */
-export function askedByLevels({ level, spill }: Prefilter, outlook: Pick<Outlook, 'spill'> | null): DayWindow | null {
-  const low = earliest(outlook?.spill.low ?? null, spill?.low ?? null);
+export function askedByLevels({ level, spill }: Prefilter, outlook: Told | null): DayWindow | null {
+  const low = earliest(byLevels(outlook), spill?.low ?? null);
   if (level === null || low === null) return null;
   const from = low - WARN_DAYS < level.day ? level.day : toDay(low - WARN_DAYS);
   return { low: from, likely: from, high: toDay(Math.max(from, low - 1)) };
+}
+
+type Told = Pick<Outlook, 'spill' | 'basis'>;
+
+/** What is usual, or what earlier cleans taught, is a wide window: no reason to clean weeks before the usual day. */
+function byLevels(outlook: Told | null): Day | null {
+  return outlook?.basis === 'levels' ? outlook.spill.low : null;
 }
 
 /** The plain window is told, so the clean is never asked for later than that allows. */
@@ -50,8 +57,8 @@ export function cleaningClocks(room: Room, loop: DeepReadonly<Loop>): readonly C
  * The day before the earliest spill, where the chore comes later than that; null where it comes in time. Levels that
  * are drawn on in a line come to the lip later than a sponge that clogs ever faster.
  */
-export function betterBy(due: DayWindow | null, outlook: Pick<Outlook, 'spill'> | null): Day | null {
-  const low = outlook?.spill.low ?? null;
+export function betterBy(due: DayWindow | null, outlook: Told | null): Day | null {
+  const low = byLevels(outlook);
   const chore = due?.likely ?? due?.low ?? null;
   return low === null || chore === null || chore < low ? null : addDays(low, -1);
 }

@@ -71,7 +71,7 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
   const asked = askedByLevels(state, outlook);
   if (!state.near && (asked?.low ?? room.on + 1) > room.on) return [];
   // The plain window speaks where there is one: the chore's own row names it, and one row a clean is enough.
-  if (choreComesFirst(room, loop, state.spill?.low ?? outlook?.spill.low ?? null)) return [];
+  if (choreComesFirst(room, loop, state.spill?.low ?? asked?.high ?? null)) return [];
   const lines = linesOf(state.places);
   return [
     {

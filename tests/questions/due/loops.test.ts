@@ -131,6 +131,13 @@ describe('a clean that no chore and no level asks for', () => {
     );
     expect(only('2026-05-11', taught.join('')).why).toContain('here every 30 days;');
   });
+  it('is due then where one level was read as well: that tells no day', () => {
+    const one = `${CLEAN}2026-01-12 Long: level 20 mm\n`;
+    expect(long('2026-02-21', one)).toEqual([]);
+    expect(only('2026-02-22', one).id).toBe('long-clean-prefilter');
+    const told = loops(journalOn('2026-02-21', one))[0];
+    expect([told?.asked, told?.outlook?.basis]).toEqual([null, 'usual']);
+  });
   it('is no row where a chore cleans it, a spill is near, or none was ever cleaned in full', () => {
     expect(long('2026-03-20', `2026-01-02 Long: clean prefilter every 12 weeks\n${CLEAN}`)).toEqual([]);
     expect(ids('2026-03-20', `${CLEAN}2026-03-19 Long: level 75 mm\n`)).toEqual(['long-spill']);
