@@ -106,7 +106,7 @@ function isOfTheLivingFilter(room: Room, fact: Disturbed): boolean {
 
 /** `sponge filter` is one, `2 sponge filters`, `two sponges`, `sponge and canister` are more. */
 export function isOneSponge(filter: string): boolean {
-  const words = filter.toLocaleLowerCase('en');
+  const words = filter.toLowerCase();
   if (!words.includes('sponge')) return false;
   return !/\b([2-9]|two|three|four|twin|double|both)\b|sponges|sponge filters|\band\b|\+|,|&/.test(words);
 }

@@ -7,6 +7,7 @@ import { isoDay } from '../core/day.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
 import { isSure } from '../core/interval.ts';
 import type { LineRef } from '../core/span.ts';
+import { DIRECTING } from './printable.ts';
 
 export interface Spread<T> {
   readonly low: T | null;
@@ -61,7 +62,7 @@ export function linesJson(lines: readonly LineRef[]): readonly LineRef[] {
 }
 
 /** What JSON lets stand as it is, though it would act on the terminal that shows it. */
-const ACTS = /[\u007f-\u009f\p{Zl}\p{Zp}\p{Bidi_Control}]/gu;
+const ACTS = new RegExp(String.raw`[\x7f-\x9f${DIRECTING}]`, 'g');
 
 /** JSON text of an answer, with a line end; the same answer gives the same bytes. */
 export function jsonText(answer: object): string {

@@ -87,7 +87,7 @@ export function putOffName(what: PutOffThing): string {
 
 /** The same words, whatever their case. */
 export function sameWords(a: string, b: string): boolean {
-  return a.trim().toLocaleLowerCase('en') === b.trim().toLocaleLowerCase('en');
+  return a.trim().toLowerCase() === b.trim().toLowerCase();
 }
 
 /** The same thing to do: a chore in words of one’s own is known by them. */
