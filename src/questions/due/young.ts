@@ -21,7 +21,7 @@ import type { Danger } from '../danger.ts';
 import { sizeOn } from '../growing.ts';
 import { datesOf } from '../laying.ts';
 import { rowId } from '../id.ts';
-import { isHeld } from '../stages.ts';
+import { expected, isHeld } from '../stages.ts';
 import { moveLine } from './destination.ts';
 import type { DueItem, DueSource } from './item.ts';
 
@@ -65,7 +65,7 @@ interface NextSwim {
 function nextSwim(room: Room, tank: string): NextSwim | null {
   const eggs = [...room.stock.living.values()]
     .filter((brood) => brood.ended === null && brood.parts.has(tank) && !reached(brood, 'swam'))
-    .map((brood) => ({ brood, window: dayAtAge(brood.laid, swimDays(clockOf(room, brood))) }))
+    .map((brood) => ({ brood, window: swimsOn(room, brood) }))
     .filter(({ window }) => window.high === null || window.high + 14 >= room.on)
     .toSorted((a, b) => (a.window.low ?? 0) - (b.window.low ?? 0));
   const [first] = eggs;
@@ -98,6 +98,11 @@ function nextSwim(room: Room, tank: string): NextSwim | null {
     };
   }
   return null;
+}
+
+/** Not before they were last seen as eggs, as wrigglers or in the mouth. */
+function swimsOn(room: Room, brood: SeenBrood): DayWindow {
+  return expected(room, brood, 'swim') ?? dayAtAge(brood.laid, swimDays(clockOf(room, brood)));
 }
 
 /** Swimming young in that tank that would be too old for the next. */
@@ -167,7 +172,7 @@ function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): Due
 /** `about 40 (20–80) older ones`; of a number that nobody knows nothing is said. */
 function olderWords(count: Interval): string {
   if (count.low === 1 && count.high === 1) return '1 older one';
-  return count.low === 0 && !Number.isFinite(count.high) ? 'the older ones' : `${countWords(count)} older ones`;
+  return count.low <= 1 && !Number.isFinite(count.high) ? 'the older ones' : `${countWords(count)} older ones`;
 }
 
 function endangered(room: Room, danger: Danger): DueItem & { readonly older: string } {
