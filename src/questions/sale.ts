@@ -246,7 +246,10 @@ function cautionOf(room: Room, { body, tank }: DraftLot): string | null {
     return 'a regulated species: selling and moving it is a matter of local law';
   const near = sickBeside(room, tank);
   if (near === null) return null;
-  return `${near.sick.text} in ${near.sick.where}, on the same water: ask whether it is catching before any go`;
+  const { text, where, catching } = near.sick;
+  return catching === null
+    ? `${text} in ${where}, on the same water: ask whether it is catching before any go`
+    : `${text} in ${where}, catching, on the same water: put it on hold before any go`;
 }
 
 /** Fewer than this share of the number promised still alive, four times of five: the count is too old to promise on. */

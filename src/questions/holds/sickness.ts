@@ -40,9 +40,7 @@ export function sickIn(room: Room, tank: string): OpenSick | null {
   return openSick(room).find(({ sick }) => sick.tanks.includes(tank)) ?? null;
 }
 
-/** Open sickness, not yet said to be catching or not, in another tank on the same water; or null. */
+/** Open sickness in another tank on the same water, catching or not yet said not to be, while no hold says so; or null. */
 export function sickBeside(room: Room, tank: string): OpenSick | null {
-  return (
-    openSick(room).find(({ sick, beside, held }) => !held && sick.catching === null && beside.includes(tank)) ?? null
-  );
+  return openSick(room).find(({ beside, held }) => !held && beside.includes(tank)) ?? null;
 }
