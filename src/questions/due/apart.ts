@@ -1,10 +1,10 @@
-/** Why a tank stays off its loop: a medicine, a sickness or a hold in it would go round with the water. */
+/** Why a tank stays off its loop: a medicine, a sickness or a hold in it would go round with the water, or one of the loop come to it. */
 import { addDays, type Day } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { dayWords } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Rig } from '../../state/measures.ts';
-import { sharers } from '../../state/tanks.ts';
+import { homeLoopOf, sharers, tanksOn } from '../../state/tanks.ts';
 import { runningCourses } from '../holds/courses.ts';
 import { openHolds } from '../holds/reach.ts';
 import { sickIn } from '../holds/sickness.ts';
@@ -18,7 +18,7 @@ interface Apart {
 /** What keeps a tank off its loop the longest; null for every other measure, and where nothing does. */
 export function keptApart(room: Room, rig: DeepReadonly<Rig>): Apart | null {
   if (rig.kind !== 'off the loop') return null;
-  const reasons = [...treated(room, rig), ...sick(room, rig)];
+  const reasons = [...treated(room, rig), ...sick(room, rig), ...fromLoop(room, rig)];
   return reasons.reduce<Apart | null>((last, one) => (last !== null && last.until >= one.until ? last : one), null);
 }
 
@@ -43,4 +43,31 @@ function sick(room: Room, { where }: DeepReadonly<Rig>): Apart[] {
     const says = `keep it off while it may carry ${text}: not before ${dayWords(until, room.on)}`;
     return { until, says };
   });
+}
+
+/** What goes round in the loop and is not in this tank: valved off in time it is clean, and stays so. */
+function fromLoop(room: Room, { where }: DeepReadonly<Rig>): Apart[] {
+  const loop = homeLoopOf(room, where);
+  const others = new Set(loop === null ? [] : tanksOn(room, loop));
+  if (loop === null || others.size === 0) return [];
+  const dosed = runningCourses(room, room.on)
+    .filter(({ treatment: { tanks } }) => !tanks.includes(where) && tanks.some((tank) => others.has(tank)))
+    .map(({ treatment, clear }) => {
+      const says = `keep it off while ${treatment.product} is in ${loop}, or it is treated as well: clear ${dayWords(clear, room.on)}`;
+      return { until: clear, says };
+    });
+  const held = openHolds(room)
+    .filter(({ tanks }) => tanks.some(({ tank }) => others.has(tank)) && tanks.every(({ tank }) => tank !== where))
+    .map(({ hold, clear }) => ({ until: clear, text: hold.text }));
+  const asked = [...others].flatMap((tank) => {
+    const open = sickIn(room, tank);
+    return open === null || sickIn(room, where)?.sick === open.sick
+      ? []
+      : [{ until: open.until ?? addDays(room.on, 1), text: open.sick.text }];
+  });
+  const carried = [...held, ...asked].map(({ until, text }) => {
+    const says = `keep it off while ${loop} may carry ${text}: not before ${dayWords(until, room.on)}`;
+    return { until, says };
+  });
+  return [...dosed, ...carried];
 }

@@ -62,3 +62,20 @@ test('a tank off its loop with fish and no air of its own is said to stand still
   expect(asked('2026-02-02', '2026-01-02 tank B1: sponge filter', off).why).not.toContain(still);
   expect(asked('2026-02-02', off, '2026-02-01 Pebble: moved all to C2').why).not.toContain(still);
 });
+
+test('a tank stays off its loop while the loop is held, sick or treated, where it went off in time', () => {
+  const early = '2026-01-05 B1: off the loop, air filter in';
+  const held = asked('2026-02-02', early, '2026-02-01 A1: hold "velvet"');
+  expect(held.what).toEqual([`03-01 ${BACK}`]);
+  expect(held.why).toContain('keep it off while Long may carry velvet: not before 1 Mar');
+  // Gone off within the two weeks before the first sign it may carry the same.
+  expect(asked('2026-02-02', OFF, '2026-02-01 A1: hold "velvet"').what).toEqual([`02-03 ${BACK}`]);
+  expect(asked('2026-02-02', early, '2026-02-01 A1: sick "white spot"').what).toEqual([`02-03 ${BACK}`]);
+  expect(asked('2026-02-02', early, '2026-02-01 A1: sick "bent spine", not catching').what).toEqual([`01-07 ${BACK}`]);
+  const treat = '2026-02-01 Long: treat "copper" 1 mL/L, wait 21 days';
+  const dosed = asked('2026-02-02', early, treat);
+  expect(dosed.what).toEqual([`02-22 ${BACK}`]);
+  expect(dosed.why).toContain('keep it off while copper is in Long, or it is treated as well: clear 22 Feb');
+  expect(asked('2026-02-22', early, treat).what).toEqual([`01-07 ${BACK}`]);
+  expect(asked('2026-02-02', early, treat.replace('Long:', 'C1:')).what).toEqual([`01-07 ${BACK}`]);
+});
