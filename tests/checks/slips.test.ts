@@ -53,6 +53,15 @@ describe('a line dated ahead', () => {
     expect(ahead[0]?.says).toBe('this line is dated 2 days after today, and counts for nothing until then');
     expect(ahead[0]?.write).toBe('the day on which it happened, 2026-06-30 or before');
   });
+  it('is doubted in a journal that begins today, and in none that lies ahead as a whole', () => {
+    const events = (lines: string): ReturnType<typeof readLines>['events'] =>
+      readLines(lines).events.filter(({ place }) => place.line > SETUP);
+    const lines = '2026-06-30 A1: all well\n2026-08-01 A1: all well\n';
+    const doubts = (on: string): readonly Problem[] =>
+      datedAhead({ room: foldRoom(events(lines), day(on)), events: events(lines), today: day(on) });
+    expect(places(doubts('2026-06-30'))).toEqual([[2]]);
+    expect(doubts('2026-06-28')).toEqual([]);
+  });
 });
 
 describe('a forgotten undo', () => {

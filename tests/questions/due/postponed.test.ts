@@ -34,6 +34,26 @@ test('a line about fish puts off what is to be done where they live, and nowhere
   expect(until(pair, 'C2')).toBeNull();
 });
 
+test('a line about several tanks puts off what is to be done in each of them, one about a loop what is done there', () => {
+  const two = '2026-02-14 A1 C2: put off tally until 2026-02-20\n';
+  expect(['A1', 'C2', 'C1', 'room', 'Long'].map((place) => until(two, place))).toEqual([
+    '2026-02-20',
+    '2026-02-20',
+    null,
+    null,
+    null,
+  ]);
+  const all = '2026-02-14 all tanks: put off tally until 2026-02-20\n';
+  expect(['A1', 'C2', 'room', 'Long'].map((place) => until(all, place))).toEqual([
+    '2026-02-20',
+    '2026-02-20',
+    null,
+    null,
+  ]);
+  const loop = '2026-02-14 Long: put off tally until 2026-02-20\n';
+  expect(['Long', 'A1', 'room'].map((place) => until(loop, place))).toEqual(['2026-02-20', null, null]);
+});
+
 test('of two lines the later day counts, in whichever order they stand', () => {
   const early = 'A1: put off tally until 2026-02-18\n';
   const late = 'A1: put off tally until 2026-02-20\n';

@@ -35,3 +35,44 @@ describe('a tank is a source', () => {
     expect(told(late, elmOn('10'), early)).toEqual(all);
   });
 });
+
+describe('a thing that went to and fro', () => {
+  const c2 = 'C2: its sponge went to C1';
+  test('is followed back to where it came from, in the order of time, and once', () => {
+    const sponge = (day: string, tank: string, way: string): string => `2026-03-${day} ${tank}: sponge ${way}`;
+    expect(told(sponge('10', 'C1', 'from C2'), sponge('12', 'C1', 'to C2'))).toEqual(['C1', c2]);
+    expect(told(sponge('10', 'C1', 'to C2'), sponge('12', 'C1', 'from C2'))).toEqual(['C1', c2]);
+    const via = ['12: its sponge went to C1: its sponge went to C2', 'C1', c2];
+    expect(told(sponge('08', 'C2', 'from tank 12'), sponge('10', 'C1', 'from C2'))).toEqual(via);
+    expect(told(sponge('11', 'C2', 'from tank 12'), sponge('10', 'C1', 'from C2'))).toEqual(['C1', c2]);
+  });
+  test('counts from the first day of the look-back on', () => {
+    expect(told('2026-03-06 C1: sponge from C2')).toEqual(['C1', c2]);
+    expect(told('2026-03-05 C1: sponge from C2')).toEqual(['C1']);
+  });
+});
+
+describe('a tank that is retired while a hold is followed', () => {
+  const set = ['2026-02-02 tank X9: 40 L; on Long', '2026-02-03 group Fir: krib; 4; in X9'];
+  const into = '2026-03-12 C1: Ash moved 2 to A1';
+  const gone = (day: string): string[] => [`2026-03-${day} X9: moved all Fir to tank 12`, `2026-03-${day} X9: retired`];
+  const onLoop = [
+    'A1: Ash came from C1',
+    ...['A2', 'B1'].map((tank) => `${tank}: Ash came from C1: shares the water of Long with A1`),
+  ];
+
+  test('passes on by its fish what its water got till then', () => {
+    expect(told(...set, into, ...gone('13'))).toEqual([
+      '12: Ash came from C1: shares the water of Long with A1: Fir came from X9',
+      ...onLoop,
+      'C1',
+    ]);
+    expect(told(...set, into, ...gone('12'))).toHaveLength(5);
+  });
+  test('passes on nothing that came into the water after it was gone', () => {
+    expect(told(...set, ...gone('11'), into)).toEqual([...onLoop, 'C1']);
+    const tray = '2026-02-02 tray X9: in A2\n2026-02-03 group Fir: krib; 4; in X9';
+    expect(told(tray, ...gone('11'), into)).toEqual([...onLoop, 'C1']);
+    expect(told(tray, into, ...gone('13'))[0]).toMatch(/^12: .*: Fir came from X9$/);
+  });
+});

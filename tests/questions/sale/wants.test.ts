@@ -42,6 +42,9 @@ describe('a want', () => {
   ])('%s', (_, more, left) => {
     expect(wanted(otto, `2026-04-02 C2: reserved 6 Rowan-1 ${more}`)).toEqual([`${left} krib: Rowan-1 C2`]);
   });
+  test('falls by what is reserved since for whoever the list leaves open', () => {
+    expect(wanted(otto, '2026-04-02 C2: reserved 6 Rowan-1 until 2026-06-01 to "…"')).toEqual(['14 krib: Rowan-1 C2']);
+  });
   test('does not fall by what was reserved before it, nor by fish of another species', () => {
     expect(wanted(otto, '2026-03-30 C2: reserved 6 Rowan-1 to "Otto"')).toEqual(['20 krib: Rowan-1 C2']);
     expect(wanted(otto, '2026-04-01 C2: reserved 6 Rowan-1 to "Otto"')).toEqual(['14 krib: Rowan-1 C2']);
