@@ -99,9 +99,12 @@ function keepMouth(draft: Draft, event: Seen, brood: Brood): void {
   const group = brood.group === null ? undefined : draft.stock.groups.get(brood.group);
   if (!group) return;
   settleSuspicions(group, brood);
-  if (event.stage === 'holding')
-    group.holding = { day: event.day, mother: brood.mothers[0] ?? null, place: event.place };
-  if (event.stage === 'released' || event.stage === 'stripped') group.holding = stillHeld(draft, group, event.day);
+  holdMouth(draft, event, group, brood.mothers[0] ?? null);
+}
+
+function holdMouth(draft: Draft, { stage, day, place }: Seen, group: Group, mother: string | null): void {
+  if (stage === 'holding') group.holding = { day, mother, place };
+  if (stage === 'released' || stage === 'stripped') group.holding = stillHeld(draft, group, day);
 }
 
 /** The colony whose young these are: the line names it, or it is the only one there that can have young. */
@@ -124,6 +127,7 @@ function colonyMeant(draft: Draft, event: Seen): Group | null {
 function youngOfColony(draft: Draft, event: Seen, colony: Group): void {
   note(draft, event, colony, false);
   colony.lines.push(event.place);
+  holdMouth(draft, event, colony, null);
   const tank = event.subject.kind === 'tank' ? event.subject.tank : ([...colony.parts.keys()][0] ?? colony.home);
   if (!event.count || rankOfStage(event.stage) !== 2) return;
   // The same young may be seen again next week: births add up, sights do not.

@@ -7,6 +7,7 @@ import type { Line } from '../../support/events.ts';
 import { roomOn, tank } from '../../support/events.ts';
 import { journalOn } from '../../support/journal.ts';
 import { groupSet, said, spawn, speciesSet, tankSet } from '../../support/pairs.ts';
+import { rowOf, rowsOf, type Told } from './rows.ts';
 
 const SET = '2026-01-04';
 const ROOM: readonly Line[] = [
@@ -138,5 +139,103 @@ describe('a late pair', () => {
     expect(late('2026-03-16')).toEqual(['a1-late-to-spawn']);
     expect(late('2026-03-22')).toEqual(['a1-late-to-spawn']);
     expect(late('2026-03-23')).toEqual([]);
+  });
+});
+
+describe('a row of a spawning, as a whole', () => {
+  const told = (on: string, lines: string): readonly Told[] => rowsOf(spawnsDue, on, lines);
+  const MOUTHS = `2026-01-01 species mb: Pseudocrenilabrus nicholsi; mouthbrooder
+2026-01-01 tank N1: 200 L; alone
+2026-01-01 harem Iris: mb; male; females Bee and Cat; in N1
+`;
+
+  test('that was suspected says since when, and till when it is looked for', () => {
+    expect(rowOf(spawnsDue, '2026-03-10', '2026-03-10 A1: maybe spawned\n')).toMatchObject({
+      due: '2026-03-10..2026-03-10..2026-03-25',
+      weight: 1,
+      why: 'Rowan: a spawn was suspected today, nothing seen since',
+      key: 'spawn',
+      pressing: false,
+      steps: ['a spawn was suspected: 10 Mar', 'looked for until 25 Mar'],
+      lines: [1],
+    });
+    expect(rowOf(spawnsDue, '2026-03-12', '2026-03-10 A1: about to spawn\n')).toMatchObject({
+      due: '2026-03-10..2026-03-10..2026-03-13',
+      why: 'Rowan: about to spawn on 10 Mar, nothing seen since',
+    });
+    // In cooler water they take longer.
+    const cool = '2026-03-01 A1: test 24 C\n2026-03-10 A1: maybe spawned\n';
+    expect(rowOf(spawnsDue, '2026-03-14', cool).due).toBe('2026-03-10..2026-03-10..2026-03-28');
+  });
+
+  test('asks what such fish would show: a full mouth, or young', () => {
+    const ask = (lines: string): string => {
+      const { what, close } = rowOf(spawnsDue, '2026-03-12', lines);
+      return `${what}; ${close}`;
+    };
+    expect(ask(`${MOUTHS}2026-03-10 N1: Bee maybe spawned\n`)).toBe('look whether Bee is holding; N1: Bee holding');
+    expect(ask(`${MOUTHS}2026-03-10 N1: maybe spawned\n`)).toBe('look whether she is holding; N1: holding');
+    const fan = '2026-01-01 group Fan: limia; male; 2 females; in tank 12\n2026-03-10 12: Fan maybe spawned\n';
+    expect(ask(fan)).toBe('look for young; Fan: born 12');
+    expect(told('2026-03-14', fan)).toEqual([]);
+  });
+
+  test('of a female that holds: no sooner than she was last seen holding', () => {
+    const row = rowOf(spawnsDue, '2026-03-20', `${MOUTHS}2026-03-01 N1: Bee holding\n2026-03-18 N1: Bee holding\n`);
+    expect(row).toMatchObject({
+      due: '2026-03-14..2026-03-21..2026-03-30',
+      why: 'Iris: holding since the 1st; release 18–30 Mar, or strip 14–18 Mar',
+      close: 'N1: Bee released',
+      steps: [
+        'laid 17 Feb – 1 Mar',
+        'release after 15–29 days: 18–30 Mar',
+        'strip after 14–18 days from the likely laying: 14–18 Mar',
+      ],
+      lines: [4],
+    });
+    expect(told('2026-05-10', `${MOUTHS}2026-03-01 N1: Bee holding\n`)).toEqual([]);
+  });
+
+  test('of two that hold: where each is, by her name where it tells her from the other', () => {
+    const both = `${MOUTHS}2026-03-01 N1: Bee holding\n2026-03-04 N1: Cat holding\n`;
+    const brief = (lines: string): string[] => told('2026-03-20', lines).map(({ id, close }) => `${id}; ${close}`);
+    expect(brief(both)).toEqual(['n1-release-iris-1; N1: Bee released', 'n1-release-iris-2; N1: Cat released']);
+    expect(brief(`${both}2026-03-05 N1: moved Cat to C2\n`)).toEqual([
+      'n1-release-iris-1; N1: Bee released',
+      'c2-release-iris-2; C2: Cat released',
+    ]);
+    expect(brief(`${both}2026-03-19 N1: Bee released 20\n`)).toEqual(['n1-release; N1: Cat released']);
+  });
+
+  test('of a colony: a mouth that is full, until the young are out', () => {
+    const colony = MOUTHS.replace('harem Iris: mb; male; females Bee and Cat', 'colony Iris: mb; 12');
+    for (const line of ['N1: Iris holding', 'N1: Iris spawned']) {
+      const lines = `${colony}2026-03-06 ${line}\n`;
+      expect(rowOf(spawnsDue, '2026-03-20', lines)).toMatchObject({
+        id: 'n1-release',
+        close: 'N1: released',
+        why: 'Iris: holding since the 6th; release 21 Mar – 4 Apr, or strip 20–24 Mar',
+      });
+      for (const out of ['released 20', 'stripped 20'])
+        expect(told('2026-03-22', `${lines}2026-03-21 N1: Iris ${out}\n`)).toEqual([]);
+    }
+  });
+
+  test('that is late rests on the last, and waits after a look without eggs', () => {
+    const taken = ['01-17', '02-14', '03-10']
+      .map((on) => `2026-${on} A1: spawned\n2026-${on} 23:00 A1: eggs gone\n`)
+      .join('');
+    expect(rowOf(spawnsDue, '2026-04-10', taken)).toMatchObject({
+      id: 'a1-late-to-spawn',
+      due: '2026-04-10',
+      weight: 0,
+      why: 'Rowan: none seen since 10 Mar; 14–28 days are usual, 3 days over',
+      close: 'A1: no eggs',
+      lines: [5],
+    });
+    expect(told('2026-04-10', `${taken}2026-04-08 A1: no eggs\n`)).toEqual([]);
+    expect(told('2026-04-10', `${taken}2026-04-07 A1: no eggs\n`)).toHaveLength(1);
+    expect([told('2026-04-07', taken), told('2026-04-15', taken)]).toEqual([[], []]);
+    expect(told('2026-04-10', `${taken}2026-04-01 A1: Rowan died 2\n`)).toEqual([]);
   });
 });
