@@ -26,6 +26,8 @@ describe('a quarantine that can end', () => {
     const two = only('2026-03-20', '2026-03-01 Q1: bought 3 limia at 2.00 each from "a friend"\n');
     expect(two.what).toBe('look over every fish, then end the quarantine');
     expect(only('2026-03-20', '2026-01-03 species krib: regulated\n').caution).toContain('local law');
+    const limia = '2026-03-01 Q1: bought 3 limia at 2.00 each from "a friend"\n';
+    expect(only('2026-03-20', `2026-01-03 species limia: regulated\n${limia}`).caution).toContain('local law');
   });
 });
 
@@ -47,6 +49,17 @@ describe('where a sickness or a hold is open', () => {
     // 28 days without a sign.
     for (const line of ['2026-04-08 Q1: sick "white spot", catching', '2026-04-08 Q1: hold "velvet"'])
       expect(trouble(line).close).toBe('Q1: put off quarantine until 2026-05-06');
+  });
+  it('puts it off until the last of several is clear, and by a week where all of them are', () => {
+    const hold = '2026-04-02 Q1: hold "velvet"\n';
+    expect(trouble(`${hold}2026-04-08 Q1: sick "white spot", catching`).close).toBe(
+      'Q1: put off quarantine until 2026-05-06',
+    );
+    expect(trouble(`2026-04-02 Q1: sick "white spot", catching\n2026-04-08 Q1: hold "velvet"`).close).toBe(
+      'Q1: put off quarantine until 2026-05-06',
+    );
+    // Clear on 31 March, and no line has ended it.
+    expect(trouble('2026-03-03 Q1: hold "velvet"').close).toBe('Q1: put off quarantine until 2026-04-17');
   });
   it('is gone from the list by that line', () => {
     const sick = '2026-04-08 Q1: sick "white spot"\n';
