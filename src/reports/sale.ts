@@ -95,11 +95,11 @@ function otherRow(lot: Lot, look: Look): Row {
   };
 }
 
-/** The share that may be big enough by then, where none surely is: `likely 25 % big enough (2–75 %)`. */
+/** The share that may be big enough by then, where none surely is: `likely 25 % big enough (2–75 %)`. From none to all says nothing. */
 function shareOf({ share, blockers }: Lot): string[] {
   if (share === null || percent(share.high) < 1 || !blockers.some(({ kind }) => kind === 'size')) return [];
   const likely = percent(share.likely ?? share.low);
-  if (likely < 1) return [`at most ${percent(share.high)} % big enough`];
+  if (likely < 1) return percent(share.high) > 99 ? [] : [`at most ${percent(share.high)} % big enough`];
   return [`likely ${likely} % big enough (${percent(share.low)}–${percent(share.high)} %)`];
 }
 

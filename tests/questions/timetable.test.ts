@@ -77,6 +77,9 @@ describe('rocks', () => {
     expect(asked('2026-05-13', '')).toEqual(expect.arrayContaining(['spring-rocks-out', 'spring-rocks-back']));
     expect(asked('2026-05-14', out)).not.toEqual(expect.arrayContaining(['spring-rocks-out']));
     expect(asked('2026-05-14', out)).not.toContain('spring-rocks-back');
+    // Out for weeks and not back yet: they are out for the catch as well.
+    expect(asked('2026-05-13', '2026-04-20 C1: rocks out\n')).not.toContain('spring-rocks-out');
+    expect(asked('2026-05-13', '2026-04-20 C1: rocks out\n2026-04-21 C1: rocks in\n')).toContain('spring-rocks-out');
     const rows = due(journalRoom('2026-05-14', ROOM + out), { days: 7, minutes: null }).rows;
     expect(rows.map(({ close }) => close)).toContain('C1: rocks in');
     expect(asked('2026-05-14', `${out}2026-05-14 C1: rocks in\n`)).not.toContain('spring-rocks-back');

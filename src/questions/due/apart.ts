@@ -1,9 +1,13 @@
-/** Why a tank stays off its loop: a medicine, a sickness or a hold in it would go round with the water, or one of the loop come to it. */
+/**
+ * Why a measure stays as it is. A tank off its loop: a medicine, a sickness or a hold in it would go round with the
+ * water, or one of the loop come to it. An air filter: nothing else moves the water.
+ */
 import { addDays, type Day } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { dayWords } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Rig } from '../../state/measures.ts';
+import { openRigs } from '../../state/rigs.ts';
 import { homeLoopOf, sharers, tanksOn } from '../../state/tanks.ts';
 import { runningCourses } from '../holds/courses.ts';
 import { openHolds } from '../holds/reach.ts';
@@ -20,6 +24,20 @@ export function keptApart(room: Room, rig: DeepReadonly<Rig>): Apart | null {
   if (rig.kind !== 'off the loop') return null;
   const reasons = [...treated(room, rig), ...sick(room, rig), ...fromLoop(room, rig)];
   return reasons.reduce<Apart | null>((last, one) => (last !== null && last.until >= one.until ? last : one), null);
+}
+
+/** Why an air filter stays in: while the pump of its loop or the power is off, it may be all that moves the water. */
+export function keptIn(room: Room, rig: DeepReadonly<Rig>): Apart | null {
+  if (rig.kind !== 'air filter') return null;
+  const loop = homeLoopOf(room, rig.where);
+  const near = new Set(['room', rig.where, ...(loop === null ? [] : [loop])]);
+  const pump = openRigs(room).find(({ kind, where }) => kind === 'pump off' && where !== rig.where && near.has(where));
+  const power = room.measures.faults.find(
+    ({ kind, where, fixed }) => kind === 'power' && fixed === null && near.has(where),
+  );
+  if (pump === undefined && power === undefined) return null;
+  const off = pump === undefined ? 'the power is off' : `the pump of ${pump.where} is off`;
+  return { until: addDays(room.on, 1), says: `leave it in while ${off}: nothing else moves the water` };
 }
 
 /** Dosed by itself: the others would be treated with it. What was dosed while it was on the loop has gone round already. */

@@ -14,7 +14,7 @@ import { lastDay, openRigs } from '../../state/rigs.ts';
 import { homeLoopOf, sharers } from '../../state/tanks.ts';
 import { rowId } from '../id.ts';
 import { CAUTION } from './cautions.ts';
-import { keptApart } from './apart.ts';
+import { keptApart, keptIn } from './apart.ts';
 import type { DueItem } from './item.ts';
 
 type OpenRig = DeepReadonly<Rig>;
@@ -122,7 +122,7 @@ function waitWords(room: Room, rig: OpenRig): string[] {
 
 function rigRow(room: Room, rig: OpenRig): DueItem {
   const dispute = disputeIn(room, rig);
-  const apart = keptApart(room, rig);
+  const apart = keptApart(room, rig) ?? keptIn(room, rig);
   const { begin, undo } = MEASURE_WORDS[rig.kind];
   const open = ageWords(exactly(room.on - rig.day));
   const since = `${rig.kind} since ${dayWords(rig.day, room.on)}${rig.day === room.on ? '' : ` (${open})`}`;

@@ -31,7 +31,7 @@ function doseItem(room: Room, course: Course, next: NonNullable<Course['next']>)
     weight: 2,
     why: `dose ${String(given.length)}${treatment.doses === null ? '' : ` of ${String(treatment.doses)}`} was on ${dayWords(course.lastDose, room.on)}; water changed since: ${told}`,
     close: `${treatment.where}: treat "${treatment.product}"`,
-    caution: cautionFor(course),
+    caution: cautionFor(room, course),
     ...(raised === null ? {} : { after: raised.says }),
     ...doseName(course),
     minutes: null,
@@ -63,10 +63,13 @@ function clearItem(room: Room, course: Course): DueItem {
 /** Formalin: its vapour is harmful in a closed room, and it takes oxygen from the water (aquaculture extension literature, from memory). */
 const FUMES = /formalin|formaldehyde/iu;
 
-function cautionFor({ treatment }: Course): string {
+function cautionFor(room: Room, { treatment }: Course): string {
   const others = treatment.tanks.length - 1;
-  const shared =
-    others > 0 ? `shares water and filter with ${plural(others, 'tank')}: valve off, or all are treated; ` : '';
+  const shared = room.plumbing.loops.has(treatment.where)
+    ? `all on the loop are treated with it (${listWords(treatment.tanks)}), its filter too; `
+    : others > 0
+      ? `shares water and filter with ${plural(others, 'tank')}: valve off, or all are treated; `
+      : '';
   const fumes = FUMES.test(treatment.product) ? 'open a window, gloves, more air: it takes oxygen; ' : '';
   return `${shared}${fumes}by the label or your veterinarian, for the water that was changed; treated fish are not for eating`;
 }

@@ -4,7 +4,7 @@ import type { DeepReadonly } from '../../core/readonly.ts';
 import type { Place } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Treatment } from '../../state/health.ts';
-import { awayUntil, putOffUntil } from '../due/postponed.ts';
+import { awayUntil, isAbout, putOffUntil } from '../due/postponed.ts';
 import { oncePerRoom } from './once.ts';
 
 /** Days after the last dose before treated fish may be sold, where the line names none (ours: `wait` sets it). */
@@ -30,7 +30,7 @@ export interface Course {
 }
 
 /** What the row of its next dose is called, for what puts it off: a dose that was given since ends that. */
-export function doseName({ treatment, lastDose }: Course): {
+export function doseName({ treatment, lastDose }: Pick<Course, 'treatment' | 'lastDose'>): {
   readonly place: string;
   readonly putOffKey: string;
   readonly putOffFrom: Day;
@@ -76,7 +76,7 @@ function courseOf(room: Room, treatment: DeepReadonly<Treatment>): Course {
   const lastDose = given.at(-1)?.day ?? treatment.day;
   const toCome = treatment.doses === null ? null : Math.max(0, treatment.doses - given.length);
   const waitDays = treatment.wait === null ? USUAL_WAIT_DAYS : Math.ceil(treatment.wait.high);
-  const next = nextDose(treatment, lastDose, toCome, room.on);
+  const next = nextDose(room, treatment, lastDose, toCome);
   return {
     treatment,
     given,
@@ -118,14 +118,22 @@ function allDoses(room: Room, treatment: DeepReadonly<Treatment>): { day: Day; p
 }
 
 function nextDose(
+  room: Room,
   treatment: DeepReadonly<Treatment>,
   last: Day,
   toCome: number | null,
-  on: Day,
 ): { low: Day; high: Day | null } | null {
   if (toCome === 0 || (toCome === null && treatment.every === null)) return null;
   const every = treatment.every;
   const low = addDays(last, every === null ? 1 : Math.floor(every.low));
   const high = every === null ? null : addDays(last, Math.ceil(every.high));
-  return on - (high ?? low) > STOPPED_DAYS ? null : { low, high };
+  const asked = Math.max(high ?? low, ...waited(room, treatment, last));
+  return room.on - asked > STOPPED_DAYS ? null : { low, high };
+}
+
+/** The days until which a dose was put off, or its keeper away, since the last: no sign that the course was stopped. */
+function waited(room: Room, treatment: DeepReadonly<Treatment>, last: Day): readonly Day[] {
+  const dose = doseName({ treatment, lastDose: last });
+  const said = [...room.chores.putOffs.filter((putOff) => isAbout(room, putOff, dose)), ...room.chores.away];
+  return said.filter(({ day, until }) => day <= room.on && until > last).map(({ until }) => until);
 }

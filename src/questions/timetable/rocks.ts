@@ -4,7 +4,7 @@ import { lineOf, type LineRef } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
 import type { DatedAuction, Going } from '../timetable.ts';
 
-/** Rocks that came out so many days before an auction came out for its catch (ours). */
+/** Rocks that came out so many days before an auction came out for its catch (ours); those that are out still are out for it too. */
 const FOR_CATCH_DAYS = 7;
 
 /** The line with which the last of them came out, and went back; null until all did. */
@@ -16,7 +16,10 @@ export function rocksOf(
   const tanks = [...new Set(going.map(({ tank }) => tank))];
   const rigs = tanks.map((tank) =>
     room.measures.rigs.findLast(
-      (rig) => rig.kind === 'rocks out' && rig.where === tank && rig.day >= addDays(on, -FOR_CATCH_DAYS),
+      (rig) =>
+        rig.kind === 'rocks out' &&
+        rig.where === tank &&
+        (rig.closed === null || rig.day >= addDays(on, -FOR_CATCH_DAYS)),
     ),
   );
   const last = rigs.at(-1);

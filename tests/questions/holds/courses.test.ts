@@ -52,6 +52,15 @@ describe('a dose', () => {
 });
 
 describe('the next dose', () => {
+  test('that was put off, or waited for its keeper, is asked for once that is over', () => {
+    // Due on 26 March; a week later an unwritten one is taken for the end of the course.
+    expect(courses(THREE, '2026-04-02')[0]).toContain('next 2026-03-26');
+    expect(courses(THREE, '2026-04-03')[0]).toContain('next none');
+    const off = '2026-03-27 C1: put off salt until 2026-04-06\n';
+    expect(courses(THREE + off, '2026-04-06')[0]).toContain('next 2026-03-26');
+    expect(courses(`${THREE}2026-03-25 room: away until 2026-04-05\n`, '2026-04-05')[0]).toContain('next 2026-03-26');
+    expect(courses(`${THREE}${off.replace('C1', 'C2')}`, '2026-04-06')[0]).toContain('next none');
+  });
   test('is due after the days between two, or the day after where none are said', () => {
     expect(courses('2026-04-09 C1: treat salt 2 g/L, 3 doses\n')).toEqual([
       'C1 salt 1 of 3, next 2026-04-10 to ?, clear 2026-04-25',
