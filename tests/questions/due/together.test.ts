@@ -1,7 +1,10 @@
 /** Rows that send young into one tank mind each other. */
 import { expect, test } from 'vitest';
 import { due } from '../../../src/questions/due.ts';
-import { journalRoom } from '../../support/journal.ts';
+import type { DueItem, Sent } from '../../../src/questions/due/item.ts';
+import { mindingEachOther } from '../../../src/questions/due/together.ts';
+import type { SeenBrood } from '../../../src/state/bodies.ts';
+import { broodNamed, journalRoom } from '../../support/journal.ts';
 
 const ROOM = `2025-09-01 room: units metric
 2025-09-01 tank A1: 80 L; alone
@@ -70,3 +73,48 @@ test('young are not sent after the fish that was taken out of a quarrel', () => 
   for (const { why } of moves.slice(1))
     expect(why).toMatch(/; not to A3 if Ash of Moss goes there: it would eat these$/);
 });
+
+test('of two rows the later says what speaks against doing both: who would eat whom, in that tank alone', () => {
+  const room = journalRoom('2026-01-16', ROOM);
+  const [rowan, sedge] = ['Rowan-1', 'Sedge-1'].map((name) => broodNamed(room, name));
+  if (rowan === undefined || sedge === undefined) throw new Error('no broods');
+  const sent = (name: string, brood: SeenBrood | null, to = 'A3'): Sent => ({
+    name,
+    brood,
+    from: brood?.natal ?? null,
+    to,
+  });
+  /** What is said with the second of two. */
+  const second = (first: Sent | null, then: Sent): string | undefined => {
+    const rows = [first, then].map((sends) => ({ ...ITEM, ...(sends === null ? {} : { sends }) }));
+    const minded = mindingEachOther(room, rows);
+    expect([minded.length, minded[0]?.why]).toEqual([2, 'why']);
+    return minded[1]?.why.replace(/^why(?:; )?/, '');
+  };
+  const [big, small, male] = [sent('Rowan-1', rowan), sent('Sedge-1', sedge), sent('the male', null)];
+  expect(second(big, small)).toBe('not to A3 if Rowan-1 goes there: it would eat these');
+  expect(second(small, big)).toBe('not to A3 if Sedge-1 goes there: these would eat it');
+  expect(second(male, small)).toBe('not to A3 if the male goes there: it would eat these');
+  expect(second(small, male)).toBe('not to A3 if Sedge-1 goes there: these would eat it');
+  // Grown fish are not young, the same brood is no other, and another tank is none of its business.
+  expect(second(male, sent('the female', null))).toBe('');
+  expect(second(small, small)).toBe('');
+  expect(second(sent('Rowan-1', rowan, 'A4'), small)).toBe('');
+  expect(second(null, small)).toBe('');
+});
+
+const ITEM: DueItem = {
+  id: 'a1-x',
+  place: 'A1',
+  what: 'x',
+  kind: 'young',
+  due: { low: null, likely: null, high: null },
+  weight: 1,
+  why: 'why',
+  close: 'A1: x',
+  putOffKey: null,
+  pressing: false,
+  minutes: null,
+  because: { rule: 'x', source: 'x', steps: [], lines: [] },
+  lines: [],
+};
