@@ -2,7 +2,9 @@
 import { describe, expect, test } from 'vitest';
 import { holds } from '../../../src/questions/holds.ts';
 import { journalOn } from '../../support/journal.ts';
+import { ROOM } from '../../support/lines.ts';
 
+const SETUP = ROOM.split('\n').length - 1;
 const GROUPS = '2026-02-01 group Elm: krib; 6; in tank 12\n2026-02-01 group Oak: krib; 6; in C2\n';
 
 /** `C2: Elm went from it to C1`, of every tank that a hold of C1 on 20 March reaches. */
@@ -75,4 +77,24 @@ describe('a tank that is retired while a hold is followed', () => {
     expect(told(tray, ...gone('11'), into)).toEqual([...onLoop, 'C1']);
     expect(told(tray, into, ...gone('13'))[0]).toMatch(/^12: .*: Fir came from X9$/);
   });
+});
+
+test('each step rests on the lines that tell of it', () => {
+  const lines = [
+    '2026-03-08 C2: sponge from tank 12',
+    '2026-03-10 C1: sponge from C2',
+    '2026-03-11 A2: off the loop',
+    '2026-03-12 C1: Ash moved 2 to A1',
+    '2026-03-13 A2: back on the loop',
+  ];
+  const room = journalOn('2026-04-01', `${GROUPS}${lines.join('\n')}\n2026-03-20 C1: hold "velvet"\n`);
+  const restsOn = (tank: string): number[][] =>
+    holds(room)
+      .holds.flatMap(({ tanks }) => tanks.filter((one) => one.tank === tank))
+      .flatMap(({ route }) => route.map((step) => step.lines.map(({ line }) => line - SETUP)));
+  expect(restsOn('12')).toEqual([[4], [3]]);
+  expect(restsOn('A1')).toEqual([[6]]);
+  // The loop's water: by the lines that put each of the two tanks on it.
+  expect(restsOn('A2').slice(1)).toEqual([[expect.any(Number), 7]]);
+  expect(restsOn('A2')[1]?.[0]).toBeLessThanOrEqual(0);
 });
