@@ -1,6 +1,6 @@
 /** Tags one detail inside a clause: a word of its row in the vocabulary, a number, a name, a date, bare words. */
 import type { IToken } from 'chevrotain';
-import { dateLength, fishOnFish, matchPhrase, numberEnd, retag, spanning, wordOf } from './matching.ts';
+import { dateLength, fishOnFish, isTwoOf, matchPhrase, numberEnd, retag, spanning, wordOf } from './matching.ts';
 import type { Match } from './matching.ts';
 import * as p from './phrases.ts';
 import type { ClauseKind } from './phrases.ts';
@@ -82,8 +82,8 @@ function phrase(task: DetailTask): number | null {
   const spread = spanning(match.phrase.token, tokens, at, at + match.length, match.phrase.sense);
   const words = tokens.slice(at, at + match.length).map(({ image }) => image);
   out.push(match.phrase.token === tag.DayWords ? { ...spread, image: words.join(' ') } : spread);
-  const next = at + match.length;
   const link = match.phrase.link;
+  const next = at + match.length + (task.kind === 'test' && isColonBefore(tokens, at + match.length) ? 1 : 0);
   if (match.phrase.token === tag.Every) return quantity(task, next) ?? next;
   if (link === null) return next;
   // After a word that calls for a source or for words, bare words will do, unless they are a name.
@@ -91,6 +91,11 @@ function phrase(task: DetailTask): number | null {
   const { form } = LINKS[link];
   if (form === 'day') return dayWords(task, next) ?? relativeDay(task, next) ?? next;
   return form === 'amount' ? (quantity(task, next) ?? next) : next;
+}
+
+/** `pH: 7.4`: the colon says nothing more. */
+function isColonBefore(tokens: readonly IToken[], at: number): boolean {
+  return tokens[at]?.tokenType === t.Colon && numberEnd(tokens, at + 1) > at + 1;
 }
 
 /** `by yesterday`, `until 3 days ago`. */
@@ -107,7 +112,7 @@ function takesWords({ tokens, kind, isName }: DetailTask, link: LinkName, at: nu
   const { form } = LINKS[link];
   if (next === undefined || (form !== 'source' && form !== 'words')) return false;
   if (next.tokenType !== t.Word || wordOf(next) === 'tank') return false;
-  if (form === 'words') return true;
+  if (form === 'words') return link !== 'where' || !isName(next.image);
   const more = tokens[at + 1]?.tokenType === t.Word && matchPhrase(tokens, at + 1, p.phrasesInside(kind)) === null;
   return more && !isName(next.image);
 }
@@ -118,12 +123,13 @@ function meaningful({ tokens, kind, isName }: DetailTask, at: number): Match | n
   if (match === null) return null;
   const { token } = match.phrase;
   // A unit is one: `m` after a number is a metre where no fish are told apart.
+  if (token === tag.Sex && isTwoOf(tokens, at)) return null;
   if (token === tag.Sex || token === tag.DayWords) return isName(tokens[at]?.image ?? '') ? null : match;
-  if (match.phrase.link === 'aside' && tokens.slice(at, at + match.length).some(({ image }) => isName(image)))
+  const link = match.phrase.link;
+  if ((link === 'aside' || link === 'sort') && tokens.slice(at, at + match.length).some(({ image }) => isName(image)))
     return null;
   if (tokens[at]?.tokenType === t.Unit || token === tag.Noun || token === tag.Ago) return null;
   if (token === tag.CountWord || token === tag.Fuzz || token === tag.NumberWord) return null;
-  const link = match.phrase.link;
   if (link !== null && LINKS[link].form === 'day' && !dated(tokens, at + match.length)) return null;
   return match;
 }
@@ -137,6 +143,8 @@ function dated(tokens: readonly IToken[], at: number): boolean {
 /** Bare words where the clause calls for a text. */
 function bareWords(task: DetailTask): number | null {
   const mode = p.CLAUSES[task.kind].text;
+  // `fed Rowan-1 bbs`
+  if (task.kind === 'fed' && task.isFish(task.tokens[task.at]?.image ?? '')) return null;
   if (mode === undefined || (mode === 'words' && isNumeric(task, task.at))) return null;
   return text(task, task.at, mode);
 }
@@ -144,6 +152,7 @@ function bareWords(task: DetailTask): number | null {
 function isNumeric({ tokens }: DetailTask, at: number): boolean {
   const token = tokens[at];
   if (token === undefined) return false;
+  if (token.tokenType === t.Plus) return tokens[at + 1]?.tokenType !== t.Word;
   if (token.tokenType !== t.Word) return token.tokenType !== t.Slash && token.tokenType !== t.Ampersand;
   return numberEnd(tokens, at) > at && wordOf(token) !== 'no';
 }
@@ -170,6 +179,9 @@ function quantity(task: DetailTask, at: number): number | null {
 
 function figure(token: IToken): IToken {
   const word = wordOf(token);
+  if (token.tokenType === t.Below) return retag(token, tag.Fuzz, 'under');
+  if (token.tokenType === t.Beyond) return retag(token, tag.Fuzz, 'over');
+  if (word === 'both') return retag(token, tag.NumberWord, 'two');
   if (NUMBER_WORDS.has(word)) return retag(token, tag.NumberWord, word);
   return word === 'to' ? retag(token, tag.RangeTo, 'to') : token;
 }
@@ -205,6 +217,8 @@ function text(task: DetailTask, at: number, mode: 'any' | 'words'): number {
   const { tokens, out, limit } = task;
   let end = at;
   while (end < limit && !endsText(task, end, at, mode)) end += 1;
+  // `under the slate, about 60`
+  while (end > at + 1 && tokens[end - 1]?.tokenType === t.Comma) end -= 1;
   if (end === at) return at;
   out.push(spanning(tag.Text, tokens, at, end, 'text'));
   return end;
@@ -219,6 +233,9 @@ function endsText(task: DetailTask, at: number, start: number, mode: 'any' | 'wo
   if (type === t.Comma || type === t.Dot) return at === tokens.length - 1 || task.parts(at) || continues(task, at + 1);
   if (mode === 'words' && isNumeric(task, at)) return true;
   if (at === start) return false;
+  // `sold 6 to Bob friday`
+  const dated = mode === 'words' && !task.isName(token.image) ? dateLength(tokens, at) : 0;
+  if (dated > 0 && endsClause(tokens[at + dated])) return true;
   // `sick white spot not catching`: said at the end it needs no comma.
   const said = matchPhrase(tokens, at, p.phrasesContinuing(task.kind));
   if (said !== null && endsClause(tokens[at + said.length])) return true;

@@ -1,6 +1,6 @@
 /** Small questions about a row of tokens: does a phrase stand here, a number, a fish, a date? */
 import type { IToken, TokenType } from 'chevrotain';
-import { phrasesInside } from './phrases.ts';
+import { phrasesFor, phrasesInside } from './phrases.ts';
 import type { Phrase, Phrases } from './phrases.ts';
 import { CountWord, Fuzz } from './tags.ts';
 import * as t from './tokens.ts';
@@ -70,6 +70,8 @@ function isNumber(token: IToken | undefined): boolean {
 }
 
 const COUNTING = phrasesInside('counted');
+/** `both parents`. */
+const PAIRS = phrasesFor('sex');
 
 /** The index after the number of fish that stands at a token (`about 3`, `2-4`, `a few`); `at` where none does. */
 export function numberEnd(tokens: readonly IToken[], at: number): number {
@@ -79,14 +81,22 @@ export function numberEnd(tokens: readonly IToken[], at: number): number {
     const all = match.phrase.sense === 'all' && isNumber(tokens[at + match.length]);
     return at + match.length + (all ? 1 : 0);
   }
+  if (isTwoOf(tokens, at)) return at + 1;
   let i = match?.phrase.token === Fuzz ? at + match.length : at;
-  if (tokens[i]?.tokenType === t.Tilde) i += 1;
+  const sign = tokens[i]?.tokenType;
+  if (sign === t.Tilde || sign === t.Below || sign === t.Beyond) i += 1;
   if (!isNumber(tokens[i])) return at;
   i += 1;
   const joins = tokens[i]?.tokenType === t.Dash || wordOf(tokens[i]) === 'to';
   if (joins && isNumber(tokens[i + 1])) i += 2;
   while (tokens[i]?.tokenType === t.Plus || tokens[i]?.tokenType === t.Ish) i += 1;
   return i;
+}
+
+/** `both females`: two of them; `both` alone, or with a word for grown fish, is the pair. */
+export function isTwoOf(tokens: readonly IToken[], at: number): boolean {
+  const sex = wordOf(tokens[at]) === 'both' ? SEX_WORDS.get(wordOf(tokens[at + 1])) : undefined;
+  return sex === 'male' || sex === 'female' || sex === 'young';
 }
 
 /** Lengths of the words at a token that may name a fish before a phrase: `Fern`, `the male`, `Rowan male`. */
@@ -96,6 +106,8 @@ export function fishBefore(tokens: readonly IToken[], at: number, isName: (word:
   if (word === '' || first?.tokenType === t.Question) return [];
   // `some eggs` counts them: no fish is called «some».
   if (numberEnd(tokens, at) > at && !isName(first?.image ?? '')) return [];
+  const pair = matchPhrase(tokens, at, PAIRS)?.length ?? 0;
+  if (pair > 1) return [pair];
   const second = SEX_WORDS.has(wordOf(tokens[at + 1]));
   if (second && (ARTICLES.has(word) || isName(first?.image ?? ''))) return [1, 2];
   return [1];

@@ -30,16 +30,23 @@ export function openingAt(
   afterComma: boolean,
 ): Opening | null {
   if (tokens[at]?.tokenType === t.Note) return { kind: 'note', sense: 'note', ...bounds(at, at, at + 1) };
+  // `found 2 dead`
+  if (wordOf(tokens[at]) === 'found') {
+    const lost = numberThenPhrase(tokens, at + 1, context, afterComma);
+    if (lost?.kind === 'lost') return lost;
+  }
   const phrase = phraseAt(tokens, at, context, at, afterComma);
   const found = [
     phrase,
     versusAt(tokens, at, context),
-    phrase === null || SEX_WORDS.has(wordOf(tokens[at])) ? fishThenPhrase(tokens, at, context) : null,
+    phrase === null || SEX_WORDS.has(wordOf(tokens[at])) ? fishThenPhrase(tokens, at, context, afterComma) : null,
     numberThenPhrase(tokens, at, context, afterComma),
     readingAt(tokens, at, context, afterComma),
     afterComma ? null : ownChoreAt(tokens, at, context),
     // `largest 6 to B2` is a move; any other phrase says itself what it opens.
-    ...(phrase === null || phrase.kind === 'size' ? unsaidAt(tokens, at, context, afterComma) : []),
+    ...(phrase === null || phrase.kind === 'size' || phrase.kind === 'two readings'
+      ? unsaidAt(tokens, at, context, afterComma)
+      : []),
   ];
   let best: Opening | null = null;
   for (const opening of found) if (opening !== null && (best === null || opening.reach > best.reach)) best = opening;
@@ -57,11 +64,23 @@ function phraseAt(
   if (match === null || match.phrase.kind === null || (afterComma && match.phrase.shy)) return null;
   const { kind, sense } = match.phrase;
   const end = at + match.length;
-  // `pulled` means two things, `pulled 20 fry to B2` one.
-  if (kind === 'two readings' && sense === 'pulled' && moveEnd(tokens, end, context) > end) {
+  // `pulled` means two things, `pulled 20 fry to B2` and `split, 20 to B2` one.
+  const moves = sense === 'pulled' || sense === 'split';
+  if (kind === 'two readings' && moves && moveEnd(tokens, afterMark(tokens, end, sense), context) > end) {
     return { kind: 'moved', sense: 'moved', ...bounds(start, at, end) };
   }
+  // `did wc 30 %` is the change itself, `did wc` the task.
+  const done = kind === 'did' ? openingPhrase(tokens, end, context) : null;
+  if (done?.phrase.kind === 'water change' && numberEnd(tokens, end + done.length) > end + done.length) {
+    return { kind: 'water change', sense: done.phrase.sense, ...bounds(start, at, end + done.length) };
+  }
   return { kind, sense, ...bounds(start, at, end) };
+}
+
+/** The index after the comma or colon that may stand behind `split`. */
+function afterMark(tokens: readonly IToken[], at: number, sense: string): number {
+  const mark = tokens[at]?.tokenType;
+  return sense === 'split' && (mark === t.Comma || mark === t.Colon) ? at + 1 : at;
 }
 
 function openingPhrase(tokens: readonly IToken[], at: number, context: TagContext): Match | null {
@@ -75,12 +94,20 @@ function versusAt(tokens: readonly IToken[], at: number, context: TagContext): O
   return { kind: 'on each other', sense: 'chasing', ...bounds(at, at, at, at + 3) };
 }
 
-function fishThenPhrase(tokens: readonly IToken[], at: number, context: TagContext): Opening | null {
+function fishThenPhrase(
+  tokens: readonly IToken[],
+  at: number,
+  context: TagContext,
+  afterComma: boolean,
+): Opening | null {
+  // `male from Rowan-1`: in a declaration a sex is what is told of, not who does it.
+  if (context.heading === 'new group' && SEX_WORDS.has(wordOf(tokens[at]))) return null;
   let best: Opening | null = null;
   for (const length of fishBefore(tokens, at, context.isName)) {
-    const opening = phraseAt(tokens, at + length, context, at);
+    const fish = SEX_WORDS.has(wordOf(tokens[at])) || context.isFish(tokens[at]?.image ?? '');
+    const opening = phraseAt(tokens, at + length, context, at, afterComma && !fish);
     // `heatr off` is a slip, not a fish called heatr.
-    if (opening?.kind === 'two readings' && !context.isFish(tokens[at]?.image ?? '')) continue;
+    if (opening?.kind === 'two readings' && !fish) continue;
     if (opening !== null && (best === null || opening.reach > best.reach)) best = opening;
   }
   return best;
@@ -101,12 +128,19 @@ function numberThenPhrase(
     if (opening === null) continue;
     const rule = p.CLAUSES[opening.kind];
     if (end > number && opening.kind !== 'water change') continue;
+    // `1in` is a length; `6 in` may be that or fish that came.
+    if (opening.kind === 'two readings' && isGlued(tokens, end)) continue;
     const counted = rule.counted === true && (!afterComma || opening.kind !== 'two readings');
     if (counted || (!afterComma && rule.fish !== undefined)) {
       return opening;
     }
   }
   return null;
+}
+
+function isGlued(tokens: readonly IToken[], at: number): boolean {
+  const [before, unit] = [tokens[at - 1], tokens[at]];
+  return before !== undefined && unit?.tokenType === t.Unit && t.endOf(before) === unit.startOffset;
 }
 
 /** `pH 7.4, KH 6`, `25.5 C`: what a test found needs no word `test`. */
@@ -119,7 +153,9 @@ function readingAt(tokens: readonly IToken[], at: number, context: TagContext, a
   const match = matchPhrase(tokens, at, p.phrasesContinuing('test'));
   if (match === null || match.phrase.sense === 'takes') return null;
   const reach = at + match.length;
-  return numberEnd(tokens, reach) === reach ? null : { kind: 'test', sense: 'reading', ...bounds(at, at, at, reach) };
+  // `pH: 7.4`
+  const from = reach + (tokens[reach]?.tokenType === t.Colon ? 1 : 0);
+  return numberEnd(tokens, from) === from ? null : { kind: 'test', sense: 'reading', ...bounds(at, at, at, reach) };
 }
 
 function isDegrees(token: IToken | undefined): boolean {

@@ -5,16 +5,17 @@
 import type { TokenType } from 'chevrotain';
 import { Fuzz, CountWord, NumberWord, Ago, Noun, Sex, DayWords, Every, Often, Action, Rig, Separator } from './tags.ts';
 import { tagged } from './tokens.ts';
-import { COUNT_WORDS, FUZZ_WORDS, NUMBER_WORDS, SEX_WORDS } from './words.ts';
+import { BOTH_FISH, COUNT_WORDS, FUZZ_WORDS, NUMBER_WORDS, SEX_WORDS } from './words.ts';
 import { ACTIONS, EVERY_CLAUSE, LINKS, MEASURES, PERIODS } from './vocabulary/details.ts';
 import type { DetailName, LinkName } from './vocabulary/details.ts';
 import { FISH } from './vocabulary/fish.ts';
+import { RIGS } from './vocabulary/rigs.ts';
 import { ROOM } from './vocabulary/room.ts';
 import type { ClauseRule, HeadingKind } from './vocabulary/rule.ts';
 import { SETUP } from './vocabulary/setup.ts';
 import { TRADE } from './vocabulary/trade.ts';
 
-const TABLE = { ...SETUP, ...ROOM, ...FISH, ...TRADE };
+const TABLE = { ...SETUP, ...ROOM, ...RIGS, ...FISH, ...TRADE };
 
 /** A kind of clause: one rule of the grammar. */
 export type ClauseKind = keyof typeof TABLE;
@@ -183,6 +184,14 @@ export function allPhrases(heading: HeadingKind): readonly string[] {
   return found.map(({ words }) => words.join(' '));
 }
 
+/** Those of them that may be what a slip was meant for: nothing is sick or broken for a slip of the thumb. */
+export function likelyPhrases(heading: HeadingKind): readonly string[] {
+  const found = [...openersUnder(heading).values()].flat();
+  return found
+    .filter(({ kind, sense }) => kind !== 'two readings' && sense !== 'named')
+    .map(({ words }) => words.join(' '));
+}
+
 /** The phrase that a kind of clause is named by in messages, or null where it needs none. */
 export function canonicalOf(kind: ClauseKind): string | null {
   const first = Object.values(CLAUSES[kind].says).find((says) => says !== '');
@@ -210,7 +219,10 @@ const bare = onDemand((name: DetailName): readonly Phrase[] => {
         ...phrasesOf('ago', Ago, 'ago'),
       ];
     case 'sex':
-      return [...SEX_WORDS].flatMap(([says, sex]) => phrasesOf(says, Sex, sex));
+      return [
+        ...phrasesOf(BOTH_FISH, Sex, 'pair'),
+        ...[...SEX_WORDS].flatMap(([says, sex]) => phrasesOf(says, Sex, sex)),
+      ];
     case 'date':
       return phrasesOf('yesterday|yest|yday|today|tomorrow|last night|this morning|tonight', DayWords, 'day');
     case 'every':
@@ -252,6 +264,9 @@ export const phrasesInside = onDemand((kind: ClauseKind): Phrases => {
 export const phrasesContinuing = onDemand((kind: ClauseKind): Phrases =>
   indexed((CLAUSES[kind].continues ?? []).flatMap(bare)),
 );
+
+/** The words by which a detail is known, wherever it stands. */
+export const phrasesFor = onDemand((name: DetailName): Phrases => indexed(bare(name)));
 
 /** The token that opens a kind of clause, where no phrase does. */
 export function headToken(kind: ClauseKind): TokenType {

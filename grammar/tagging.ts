@@ -8,7 +8,7 @@
  */
 import type { IToken, TokenType } from 'chevrotain';
 import { tagDetail } from './details.ts';
-import { fishOnFish, matchPhrase, retag, spanning, wordOf } from './matching.ts';
+import { fishOnFish, matchPhrase, numberEnd, retag, spanning, wordOf } from './matching.ts';
 import { openingAt, UNREADABLE } from './openings.ts';
 import type { Opening, TagContext } from './openings.ts';
 import * as p from './phrases.ts';
@@ -121,6 +121,9 @@ class Tagger {
   private parts(at: number, kind: ClauseKind): boolean {
     const opening = openingAt(this.tokens, at + 1, this.context, true);
     if (opening === null) return false;
+    // `moved 20 to B2, rest to C1` is one clause of two moves.
+    const unsaid = opening.kind === 'moved' && opening.head === opening.end;
+    if (kind === 'moved' && unsaid && numberEnd(this.tokens, at + 1) > at + 1) return false;
     const carried = matchPhrase(this.tokens, at + 1, p.phrasesContinuing(kind))?.length ?? 0;
     const versus = p.CLAUSES[kind].continues?.includes('versus') === true;
     const onOther = versus && fishOnFish(this.tokens, at + 1, this.context.isFish) ? 3 : 0;
@@ -130,7 +133,8 @@ class Tagger {
   /** `moved 10 to C1; rest stay`: what opens no clause and carries this one on is of it, whatever stands before it. */
   private goesOn(at: number, kind: ClauseKind): boolean {
     const carried = matchPhrase(this.tokens, at + 1, p.phrasesContinuing(kind));
-    return carried !== null && openingAt(this.tokens, at + 1, this.context, false) === null;
+    const opening = carried === null ? null : openingAt(this.tokens, at + 1, this.context, false);
+    return carried !== null && (opening === null || opening.kind === 'rest stays');
   }
 
   /** Whether anything of the clause follows the comma. */

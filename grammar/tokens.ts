@@ -58,7 +58,7 @@ const joined = sticky(String.raw`\d+(?:,\d{3,}|(?:,\d+){2,})(?!\d)`);
 const word = sticky(String.raw`[♂♀→]|[\p{L}](?:[\p{L}\p{M}\p{N}_\u200c\u200d]|['\-](?=[\p{L}\p{N}]))*`);
 const note = sticky(String.raw`note(?![\p{L}\p{M}\p{N}_'\-])[^]*`, { anyCase: true });
 const clock = sticky(String.raw`\d{1,2}:\d{2}(?!\d)`);
-const ish = sticky(String.raw`-?ish(?![\p{L}\p{N}])`, { anyCase: true });
+const ish = sticky(String.raw`(?:-?ish|or[ \t]+so|-?odd)(?![\p{L}\p{N}])`, { anyCase: true });
 const times = sticky(String.raw`[x*](?=[ \t]*[\d½¼¾])`, { anyCase: true });
 /** After a number `in` before a word is a place, but before these it is inches. */
 const AFTER_INCHES = String.raw`(?:x[ \t]*\d|(?:and|or|by|at|from|until|till|for|with|to|rest|each|every|yesterday|today|on)(?![\p{L}\p{N}_'\-]))`;
@@ -117,7 +117,7 @@ export const Times = custom('Times', '`x`', ['x', 'X', '*'], (text, offset, befo
   const type = before.at(-1)?.tokenType;
   return type === Num || type === Unit ? times(text, offset) : null;
 });
-export const Ish = custom('Ish', '`ish`', ['i', 'I', '-'], (text, offset, before) =>
+export const Ish = custom('Ish', '`ish`', ['i', 'I', '-', 'o', 'O'], (text, offset, before) =>
   before.at(-1)?.tokenType === Num ? ish(text, offset) : null,
 );
 export const Note = custom('Note', '`note`', ['n', 'N'], note);
@@ -132,6 +132,9 @@ export const Minus = custom('Minus', 'a minus', ['-'], (text, offset) =>
 export const Dash = plain('Dash', '`-`', ['-'], /-/);
 export const Plus = plain('Plus', '`+`', ['+'], /\+/);
 export const Tilde = plain('Tilde', '`~`', ['~', '≈'], /[~≈]/);
+/** `<0.1`, as test kits have it. */
+export const Below = plain('Below', '`<`', ['<', '≤'], /[<≤]/);
+export const Beyond = plain('Beyond', '`>`', ['>', '≥'], /[>≥]/);
 export const Question = plain('Question', '`?`', ['?'], /\?/);
 export const Slash = plain('Slash', '`/`', ['/'], /\//);
 export const Ampersand = plain('Ampersand', '`&`', ['&'], /&/);
@@ -174,6 +177,8 @@ export const RAW_TOKENS: readonly TokenType[] = [
   Dash,
   Plus,
   Tilde,
+  Below,
+  Beyond,
   Question,
   Slash,
   Ampersand,

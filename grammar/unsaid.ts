@@ -1,6 +1,6 @@
 /** Clauses whose verb keepers leave out where what is said can be nothing else: `12 to B2`, `fry 12 mm`. */
 import type { IToken } from 'chevrotain';
-import { numberEnd, wordOf } from './matching.ts';
+import { matchPhrase, numberEnd, wordOf } from './matching.ts';
 import { bounds } from './opening.ts';
 import type { Opening, TagContext } from './opening.ts';
 import * as p from './phrases.ts';
@@ -15,13 +15,21 @@ export function unsaidAt(
   afterComma: boolean,
 ): readonly Opening[] {
   const clauses = p.clausesUnder(context.heading);
-  if (context.heading.startsWith('new ') || (afterComma && !isFish(tokens[at], context))) return [];
+  if (context.heading.startsWith('new ') || (afterComma && !isFish(tokens[at], context) && !isRest(tokens, at)))
+    return [];
   const found: Opening[] = [];
   const move = clauses.has('moved') ? moveEnd(tokens, at, context) : at;
   if (move > at) found.push({ kind: 'moved', sense: 'moved', ...bounds(at, at, at, move) });
   const size = clauses.has('size') ? sizeEnd(tokens, at, context) : at;
   if (size > at) found.push({ kind: 'size', sense: 'bulk', ...bounds(at, at, at, size) });
+  const level = clauses.has('level') ? levelEnd(tokens, at) : at;
+  if (level > at) found.push({ kind: 'level', sense: 'level', ...bounds(at, at, at, level) });
   return found;
+}
+
+/** `paired off, rest to C2`. */
+function isRest(tokens: readonly IToken[], at: number): boolean {
+  return wordOf(tokens[wordOf(tokens[at]) === 'the' ? at + 1 : at]) === 'rest';
 }
 
 const MOST_WORDS = 4;
@@ -46,7 +54,14 @@ function isFish(token: IToken | undefined, { isFish: named }: TagContext): boole
 
 function isJoint(token: IToken | undefined): boolean {
   const word = wordOf(token);
-  return word === 'the' || word === 'of' || word === 'largest' || word === 'biggest' || word === 'smallest';
+  return (
+    word === 'the' ||
+    word === 'of' ||
+    word === 'them' ||
+    word === 'largest' ||
+    word === 'biggest' ||
+    word === 'smallest'
+  );
 }
 
 function isPlace(token: IToken | undefined, { isName, isFish: named }: TagContext): boolean {
@@ -62,6 +77,16 @@ function sizeEnd(tokens: readonly IToken[], at: number, context: TagContext): nu
   const end = numberEnd(tokens, from);
   return end > from && isLength(tokens[end]) ? end + 1 : at;
 }
+
+/** The index after `22 mm below the lip`: of nothing else is it said how far it stands there. */
+function levelEnd(tokens: readonly IToken[], at: number): number {
+  const number = numberEnd(tokens, at);
+  const end = isLength(tokens[number]) ? number + 1 : number;
+  const lip = number > at ? matchPhrase(tokens, end, LIP) : null;
+  return lip === null ? at : end + lip.length;
+}
+
+const LIP = p.phrasesFor('belowLip');
 
 function isLength(token: IToken | undefined): boolean {
   const unit = token?.tokenType === t.Unit ? UNIT_WORDS.get(token.image.toLowerCase()) : undefined;

@@ -13,12 +13,23 @@ const sexes: Readonly<Record<SexWord, string>> = {
   male: "male males m ♂ cock cocks he he's him",
   female: "female females f ♀ hen hens she she's her",
   adult: 'adult adults grown parents breeders',
-  pair: 'pair pairs pr prs',
+  pair: 'pair pairs pr prs both',
   young: 'young fry juvenile juveniles juvie juvies juvs juv babies',
 };
 
+/** The two of a pair. */
+export const BOTH_FISH = 'both parents|both adults|both fish|both of them|both of the pair';
+
 /** Words for fish that are read since: a declared name stands before them, and none is refused for them. */
-export const LATER_SEX_WORDS: ReadonlySet<string> = new Set(["he's", 'him', "she's", 'her', 'parents', 'breeders']);
+export const LATER_SEX_WORDS: ReadonlySet<string> = new Set([
+  "he's",
+  'him',
+  "she's",
+  'her',
+  'parents',
+  'breeders',
+  'both',
+]);
 
 export type CountWord = 'a few' | 'some' | 'loads' | '?' | 'all' | 'rest' | 'half' | 'none' | 'couple' | 'dozen';
 
@@ -26,7 +37,11 @@ export type CountWord = 'a few' | 'some' | 'loads' | '?' | 'all' | 'rest' | 'hal
 export const COUNT_WORDS: readonly (readonly [phrase: string, means: CountWord])[] = [
   ['a few', 'a few'],
   ['few', 'a few'],
+  ['a handful', 'a few'],
+  ['a handful of', 'a few'],
   ['some', 'some'],
+  ['several', 'some'],
+  ['many', 'some'],
   ['loads', 'loads'],
   ['loads of', 'loads'],
   ['heaps', 'loads'],
@@ -38,6 +53,8 @@ export const COUNT_WORDS: readonly (readonly [phrase: string, means: CountWord])
   ['all of', 'all'],
   ['all the', 'all'],
   ['all', 'all'],
+  ['everyone', 'all'],
+  ['the lot', 'all'],
   ['the rest of', 'rest'],
   ['the rest', 'rest'],
   ['rest', 'rest'],
@@ -52,11 +69,12 @@ export const COUNT_WORDS: readonly (readonly [phrase: string, means: CountWord])
   ['a dozen', 'dozen'],
 ];
 
+const ABOUT_WORDS =
+  'about around roughly approx approximately ca circa nearly say abt appx maybe perhaps probably possibly';
+
 /** Words before a number that make it a guess. */
 export const FUZZ_WORDS: readonly (readonly [phrase: string, means: 'about' | 'over' | 'under'])[] = [
-  ...['about', 'around', 'roughly', 'approx', 'approximately', 'ca', 'circa', 'nearly', 'say'].map(
-    (word) => [word, 'about'] as const,
-  ),
+  ...ABOUT_WORDS.split(' ').map((word) => [word, 'about'] as const),
   ...['over', 'more than', 'at least', 'upwards of'].map((word) => [word, 'over'] as const),
   ...['under', 'less than', 'fewer than', 'up to', 'at most'].map((word) => [word, 'under'] as const),
 ];
@@ -204,16 +222,18 @@ export const FOODS: ReadonlyMap<string, string> = table([
   ...['bbs', 'nauplii', 'baby brine shrimp', 'baby brine', 'brine', 'artemia'].map(
     (word) => [word, 'brine shrimp'] as const,
   ),
-  ...['micros', 'microworms', 'micro worm', 'micro worms'].map((word) => [word, 'microworm'] as const),
+  ...['micros', 'microworms', 'micro worm', 'micro worms', 'micro', 'mw'].map((word) => [word, 'microworm'] as const),
   ['vinegar eels', 'vinegar eel'] as const,
+  ...'flake flakes pellets powder daphnia bloodworm bloodworms mysis cyclops infusoria krill tubifex'
+    .split(' ')
+    .map((word) => [word, word] as const),
   ['grindals', 'grindal worm'] as const,
   ['grindal worms', 'grindal worm'] as const,
 ]);
 
 /** Measures of one's own: what they hold is said once, `room: bucket 12 L`. */
 export const SCOOPS: ReadonlyMap<string, string> = new Map(
-  ['bucket', 'spoon', 'net', 'scoop', 'cup', 'jug', 'cap'].flatMap((name) => [
-    [name, name] as const,
-    [`${name}s`, name] as const,
-  ]),
+  'bucket spoon net scoop cup jug cap capful tsp teaspoon tbsp tablespoon drop pinch tablet'
+    .split(' ')
+    .flatMap((name) => [[name, name] as const, [`${name}s`, name] as const]),
 );

@@ -27,6 +27,9 @@ const ASIDES = [
   'for feeding',
   'for fry feed',
   'for the fry',
+  'overnight',
+  'on floor',
+  'on the floor',
   'bloated',
   'swollen',
   'wasted',
@@ -37,15 +40,61 @@ const ASIDES = [
   'sand',
   'gravel',
   'bare bottom',
-  ...SITES.flatMap((site) => ['on', 'on the', 'in', 'in the'].map((where) => `${where} ${site}`)),
+  ...SITES.flatMap((site) => ['on', 'on the', 'in', 'in the', 'under', 'under the'].map((where) => `${where} ${site}`)),
 ].join('|');
+
+const REST_STAY = [
+  'rest stay',
+  'the rest stay',
+  'rest stays',
+  'the rest stays',
+  'rest stayed',
+  'leaving the rest',
+  'rest stay here',
+  'rest stays here',
+  'rest stayed here',
+  'rest stay put',
+  'rest left',
+  'rest left here',
+  'rest remain',
+  'left the rest',
+].join('|');
+
+/** Fish that are culled for what they are. */
+const RUNTS =
+  'runts|runt|the runts|weak ones|the weak ones|small ones|bent|bent ones|deformed|deformed ones|crooked|bellysliders|belly sliders|belly-sliders';
+
+/** Where the water of a change came from. */
+const NEW_WATER = ['ro', 'rain', 'rain water', 'rainwater', 'tap', 'tap water', 'ro water', 'aged water', 'well water']
+  .flatMap((water) => [water, `with ${water}`, `w ${water}`, `w / ${water}`])
+  .join('|');
+
+const OFTEN = [
+  'twice',
+  'once',
+  'x2',
+  'x3',
+  'x4',
+  'am',
+  'pm',
+  'am and pm',
+  'am & pm',
+  'am / pm',
+  'morning and evening',
+].join('|');
+
+/** What a test found, under each of its names: `pH 6.8`, `pH down to 6.8`. */
+function reading(names: string): string {
+  const moves = ['down to', 'dropped to', 'fell to', 'fallen to', 'rose to', 'is', 'at', 'now', 'still'];
+  return [...names.split('|'), ...names.split('|').flatMap((name) => moves.map((move) => `${name} ${move}`))].join('|');
+}
 
 /** Details that a word introduces. */
 export const LINKS = {
   to: { form: 'source', says: 'to|into|→|out to|back to' },
   in: { form: 'place', says: 'in' },
   on: { form: 'day', says: 'on' },
-  from: { form: 'source', says: 'from|out of' },
+  from: { form: 'source', says: 'from|out of|ex' },
   with: { form: 'words', says: 'with|w /|w' },
   at: { form: 'amount', says: 'at|@' },
   for: { form: 'amount', says: 'for' },
@@ -54,23 +103,26 @@ export const LINKS = {
   above: { form: 'amount', says: 'level above|or level above|level over|or level over|or above|or over' },
   notice: { form: 'amount', says: 'notice' },
   deposit: { form: 'amount', says: 'deposit' },
-  of: { form: 'amount', says: 'of|/' },
+  of: { form: 'amount', says: 'of|/|out of' },
   ofWhat: { form: 'words', says: 'of' },
   onWhat: { form: 'words', says: 'on|for' },
   by: { form: 'day', says: 'by|before' },
   until: { form: 'day', says: 'until|till|til' },
   brood: { form: 'place', says: 'brood|batch|as brood' },
   as: { form: 'place', says: 'as|named|called' },
-  each: { form: 'flag', says: 'each|a piece|apiece|per fish' },
+  each: { form: 'flag', says: 'each|ea|a piece|apiece|per fish|a fish' },
   and: { form: 'flag', says: 'and|&|plus' },
   or: { form: 'flag', says: 'or' },
   colon: { form: 'flag', says: ':' },
-  restStay: { form: 'flag', says: 'rest stay|the rest stay|rest stays|the rest stays|rest stayed|leaving the rest' },
+  restStay: { form: 'flag', says: REST_STAY },
   largest: { form: 'flag', says: 'largest|biggest|the largest|the biggest' },
   smallest: { form: 'flag', says: 'smallest|the smallest' },
   live: { form: 'flag', says: 'real|live|net' },
   stays: { form: 'flag', says: 'stays|stays in|for good' },
-  belowLip: { form: 'flag', says: 'below the lip|below lip|under the lip|to the lip|below rim|below the rim' },
+  belowLip: {
+    form: 'flag',
+    says: 'below the lip|below lip|under the lip|to the lip|to lip|from the lip|from lip|below rim|below the rim',
+  },
   catching: { form: 'flag', says: 'catching|contagious' },
   notCatching: { form: 'flag', says: 'not catching|not contagious' },
   alone: { form: 'flag', says: 'alone|standalone|stands alone' },
@@ -78,25 +130,48 @@ export const LINKS = {
   water: { form: 'flag', says: 'water' },
   jumped: { form: 'flag', says: 'jumped|? jumped|maybe jumped|probably jumped' },
   away: { form: 'flag', says: 'away' },
-  fedTo: { form: 'flag', says: 'all fry|all the fry|all young|the fry|fry' },
+  fedTo: {
+    form: 'flag',
+    says: 'all fry|all the fry|all young|the fry|fry|to fry|to the fry|for fry|all|everyone|everything|all tanks|parents|the parents|the pair|adults|juvies|the juvies|young|the young|babies|breeders',
+  },
   aside: { form: 'flag', says: ASIDES },
+  where: { form: 'words', says: 'at|from|in|behind|inside|near' },
+  newWater: { form: 'flag', says: NEW_WATER },
+  whichLayers: { form: 'flag', says: 'top|the top|bottom|the bottom|upper|lower|first|last' },
+  heatTo: { form: 'amount', says: 'to|at|set to|set at|set' },
+  inAll: { form: 'flag', says: 'left|remaining|alive|in all|in total|total' },
+  totalLength: { form: 'flag', says: 'tl|total length|long' },
+  standardLength: { form: 'flag', says: 'sl|standard length' },
+  ofThem: { form: 'flag', says: 'of|of the|of them|of these' },
+  ofStock: { form: 'flag', says: 'of|of the|of them|from|from the|out of' },
+  them: { form: 'flag', says: 'them|them all|all of them|em' },
+  runts: { form: 'flag', says: RUNTS },
+  trioOf: { form: 'flag', says: 'a trio of|a trio|trio of|trio' },
+  last: { form: 'flag', says: 'last|the last' },
+  sort: {
+    form: 'flag',
+    says: 'wild|wild caught|wild-caught|tank bred|tank-bred|f0|f1|f2|f3|unsexed|mixed sex|mixed sexes|subadult',
+  },
+  free: { form: 'flag', says: 'free|for free|as a gift|gift' },
+  bagOf: { form: 'amount', says: 'bag of|a bag of|bags of' },
+  often: { form: 'flag', says: OFTEN },
   layers: { form: 'flag', says: 'layers|layer|sponges' },
   asN: { form: 'flag', says: 'as n' },
   asIon: { form: 'flag', says: 'as ion|as the ion' },
   hatched: { form: 'flag', says: 'from hatched|from hatch|from hatching' },
   released: { form: 'flag', says: 'from released|from release' },
   perSpecies: { form: 'flag', says: 'per species|a species|per kind|a kind' },
-  pH: { form: 'amount', says: 'ph' },
-  KH: { form: 'amount', says: 'kh|alkalinity' },
-  GH: { form: 'amount', says: 'gh|hardness' },
-  TAN: { form: 'amount', says: 'tan|ammonia|amm|nh3|nh4' },
-  NO2: { form: 'amount', says: 'no2|nitrite' },
-  NO3: { form: 'amount', says: 'no3|nitrate' },
-  temperature: { form: 'amount', says: 'temp|temperature' },
-  conductivity: { form: 'amount', says: 'conductivity|ec' },
-  salinity: { form: 'amount', says: 'salinity|sal' },
-  oxygen: { form: 'amount', says: 'oxygen|o2' },
-  chlorine: { form: 'amount', says: 'chlorine|cl2' },
+  pH: { form: 'amount', says: reading('ph') },
+  KH: { form: 'amount', says: reading('kh|alkalinity') },
+  GH: { form: 'amount', says: reading('gh|hardness') },
+  TAN: { form: 'amount', says: reading('tan|ammonia|amm|nh3|nh4') },
+  NO2: { form: 'amount', says: reading('no2|nitrite|nitrites') },
+  NO3: { form: 'amount', says: reading('no3|nitrate|nitrates') },
+  temperature: { form: 'amount', says: reading('temp|temperature') },
+  conductivity: { form: 'amount', says: reading('conductivity|ec|cond') },
+  salinity: { form: 'amount', says: reading('salinity|sal') },
+  oxygen: { form: 'amount', says: reading('oxygen|o2') },
+  chlorine: { form: 'amount', says: reading('chlorine|cl2') },
 } as const satisfies Readonly<Record<string, DetailRule>>;
 
 export type LinkName = keyof typeof LINKS;

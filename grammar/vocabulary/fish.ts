@@ -1,9 +1,11 @@
 /** Clauses about fish: bond, disputes, spawning, broods, counts, sizes, moves, losses. */
+import { LINKS } from './details.ts';
 import type { ClauseRule } from './rule.ts';
 
 export const FISH = {
   bonded: {
     says: { bonded: 'bonded|paired off|paired up|paired' },
+    also: { bonded: 'pair formed|have paired|have paired off' },
     under: ['tank', 'group'],
     takes: [],
     fish: 'grown',
@@ -21,9 +23,16 @@ export const FISH = {
       wounded: 'wounded|wound|open wound|open wounds',
       gasping: 'gasping|gasps|is gasping',
     },
-    also: { chasing: 'beating up|beating her up|beating him up|chasing around' },
+    also: {
+      chasing:
+        'beating up|beating her up|beating him up|chasing around|beats|still fighting|harassing|harrassing|bullying|nipping|squabbling|pestering|being chased|is being chased|getting chased|gets chased',
+      'torn fin':
+        'ripped fin|ripped fins|fin ripped|fins ripped|fins shredded|shredded fins|nipped fin|nipped fins|fin nipped|fins nipped|split tail|tail split|torn tail|tail torn',
+      'not eating': "won't eat|wont eat|stopped eating|isn't eating|not feeding|refusing food",
+      wounded: 'injured|bleeding',
+    },
     under: ['tank', 'group'],
-    takes: ['versus', 'sex', 'name'],
+    takes: ['versus', 'sex', 'name', 'where'],
     continues: ['versus'],
     fish: 'grown',
     makes: ['dispute sign'],
@@ -36,7 +45,7 @@ export const FISH = {
   },
   calmer: {
     says: { calmer: 'calmer|calming down|quieter' },
-    also: { calmer: 'calm|all calm' },
+    also: { calmer: 'calm|all calm|quiet|peaceful' },
     under: ['tank', 'group'],
     takes: [],
     fish: 'grown',
@@ -51,6 +60,7 @@ export const FISH = {
   },
   'made up': {
     says: { 'made up': 'made up|make up|friends again' },
+    also: { 'made up': 'getting on|getting along|getting on again|back together' },
     under: ['tank', 'group'],
     takes: [],
     fish: 'grown',
@@ -97,6 +107,10 @@ export const FISH = {
 
   'about to spawn': {
     says: { about: 'about to spawn|ready to spawn|gravid' },
+    also: {
+      about:
+        'about to lay|ready to lay|spawn imminent|tube down|tubes down|tube out|tubes out|tube showing|tubes showing|full of eggs|cleaning slate|cleaning the slate|cleaning cave|cleaning the cave|cleaning a cave|cleaning leaf|cleaning a leaf|cleaning spawning site',
+    },
     under: ['tank', 'group'],
     takes: [],
     fish: 'grown',
@@ -104,6 +118,7 @@ export const FISH = {
   },
   'no eggs': {
     says: { none: 'no eggs|no spawn|not spawned' },
+    also: { none: 'no eggs yet|no spawn yet|not spawned yet|still no eggs|still no spawn|not laid|not laid yet' },
     under: ['tank', 'group'],
     takes: [],
     fish: 'grown',
@@ -115,16 +130,23 @@ export const FISH = {
       seen: 'eggs seen|eggs|found eggs|eggs found|eggs there',
       maybe: 'maybe spawned|perhaps spawned|possibly spawned|spawned ?|spawned maybe',
     },
-    also: { seen: 'new eggs|more eggs' },
+    also: {
+      laid: 'layed|layed eggs',
+      seen: 'new eggs|more eggs|new clutch|new clutch of|clutch|clutch of|clutch seen',
+    },
     under: ['tank', 'group'],
-    takes: ['brood', 'on'],
+    takes: ['brood', 'on', 'where'],
     nouns: 'eggs egg',
     fish: 'grown',
     makes: ['spawned'],
   },
   'eggs white': {
     says: { white: 'eggs white|white eggs|eggs fungused|fungused eggs' },
-    also: { white: 'some white|some eggs white', all: 'eggs all white|all eggs white' },
+    also: {
+      white:
+        'some white|some eggs white|eggs fungusing|eggs fungussed|fungussed eggs|fungus on eggs|fungus on|eggs going white|eggs turning white',
+      all: 'eggs all white|all eggs white',
+    },
     under: ['tank', 'group', 'brood'],
     takes: [],
     nouns: 'eggs egg',
@@ -133,6 +155,9 @@ export const FISH = {
   },
   'eggs gone': {
     says: { gone: 'eggs gone|eggs eaten|ate eggs|ate the eggs|no eggs left' },
+    also: {
+      gone: 'ate their eggs|ate her eggs|ate all the eggs|eaten the eggs|eaten eggs|eggs lost|lost eggs|lost the eggs|lost her eggs|lost their eggs|lost clutch|lost the clutch|clutch lost|clutch gone|clutch eaten|ate clutch|ate the clutch|swallowed eggs|swallowed the eggs|swallowed her eggs',
+    },
     under: ['tank', 'group', 'brood'],
     takes: [],
     fish: 'any',
@@ -150,7 +175,13 @@ export const FISH = {
       released: 'released|released fry|spat|spat fry|let go',
       stripped: 'stripped',
     },
-    also: { hatched: 'eggs hatched|eggs have hatched|eggs hatching' },
+    also: {
+      hatched: 'eggs hatched|eggs have hatched|eggs hatching',
+      'free-swimming':
+        'f / s|swimming|all swimming|fry swimming|fry up|fry up and swimming|fry free swimming|fry free-swimming|fry freeswimming',
+      'fry seen': 'fry spotted|spotted fry|saw fry|babies seen|new fry|new babies|first fry',
+      born: 'gave birth to|had babies|dropped young|dropped babies',
+    },
     under: ['tank', 'group', 'brood'],
     takes: ['brood', 'sex', 'on', 'name'],
     nouns: 'eggs wrigglers fish',
@@ -161,8 +192,9 @@ export const FISH = {
 
   counted: {
     says: { counted: 'counted|count|netted and counted' },
+    also: { counted: 'headcount|head count|recount|recounted|sexed' },
     under: ['tank', 'group', 'brood'],
-    takes: ['sex', 'name', 'and'],
+    takes: ['sex', 'name', 'and', 'inAll'],
     nouns: 'fish',
     fish: 'any',
     makes: ['counted'],
@@ -175,19 +207,45 @@ export const FISH = {
       average: 'average|mean|avg',
       sample: 'sizes|sample',
     },
+    also: { bulk: 'measured|measuring|sz' },
     under: ['tank', 'group', 'brood'],
-    takes: ['name', 'sex', 'and'],
+    takes: ['name', 'sex', 'and', 'totalLength', 'standardLength'],
     fish: 'any',
     makes: ['sized'],
   },
   moved: {
     says: { moved: 'moved|move|put|caught and moved' },
-    also: { moved: 'brood split|split brood|fry split' },
+    also: {
+      moved: 'brood split|split brood|fry split|transferred|transfered|shifted|relocated|netted|took',
+      young:
+        'moved eggs|moved the eggs|pulled eggs|pulled the eggs|eggs pulled|eggs moved|moved wrigglers|moved the wrigglers|pulled wrigglers|pulled the wrigglers|wrigglers moved|wrigglers pulled',
+    },
     under: ['tank', 'group', 'brood'],
-    takes: ['sex', 'name', 'to', 'in', 'from', 'with', 'restStay', 'largest', 'smallest', 'and'],
+    takes: [
+      'sex',
+      'name',
+      'to',
+      'in',
+      'from',
+      'with',
+      'restStay',
+      'largest',
+      'smallest',
+      'and',
+      'ofThem',
+      'them',
+      'last',
+    ],
     continues: ['restStay', 'with'],
     nouns: 'fish',
     fish: 'any',
+    makes: ['moved'],
+  },
+  'rest stays': {
+    says: {},
+    also: { stay: LINKS.restStay.says },
+    under: ['tank', 'group', 'brood'],
+    takes: [],
     makes: ['moved'],
   },
   mixed: {
@@ -203,8 +261,13 @@ export const FISH = {
       eaten: 'eaten|ate',
       culled: 'culled|cull',
     },
+    also: {
+      died: 'doa|dead on arrival|more dead|more died|another dead|another died|another one dead|another one died',
+      missing: 'jumper|jumpers|mia',
+      culled: 'culls|euthanised|euthanized|humanely killed|put down|put to sleep',
+    },
     under: ['tank', 'group', 'brood'],
-    takes: ['sex', 'name', 'largest', 'smallest', 'and', 'in', 'jumped'],
+    takes: ['sex', 'name', 'largest', 'smallest', 'and', 'in', 'jumped', 'runts', 'ofStock'],
     continues: ['jumped'],
     nouns: 'fish',
     fish: 'any',

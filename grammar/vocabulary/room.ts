@@ -1,4 +1,4 @@
-/** Clauses of the daily round: looking, chores, water, filters, temporary measures, faults. */
+/** Clauses of the daily round: looking, chores, water, filters, notes. */
 import type { ClauseRule } from './rule.ts';
 
 export const ROOM = {
@@ -44,6 +44,9 @@ export const ROOM = {
   },
   'to do': {
     says: { todo: 'to do|todo|to-do' },
+    also: {
+      todo: "must|need to|needs to|needs|have to|has to|plan|plan to|planning to|remember|remember to|reminder|don't forget|don't forget to|dont forget",
+    },
     under: ['room', 'tank', 'loop', 'group', 'brood', 'culture', 'row'],
     takes: ['text'],
     text: 'any',
@@ -64,16 +67,26 @@ export const ROOM = {
     makes: ['put off'],
   },
 
-  level: { says: { level: 'level' }, under: ['loop'], takes: ['belowLip'], makes: ['level'] },
+  level: {
+    says: { level: 'level' },
+    also: {
+      level:
+        'level at|level is|level now|level down to|level dropped to|level fell to|level up to|level rose to|lvl|prefilter level|prefilter at|prefilter level at',
+    },
+    under: ['loop'],
+    takes: ['belowLip'],
+    makes: ['level'],
+  },
   'layers cleaned': {
     says: {
       layers: 'cleaned|cleaned prefilter|cleaned the prefilter|prefilter cleaned|sump sponges|rinsed layers',
     },
     also: {
-      layers: 'sponges out|sponges rinsed|sponges cleaned|sponges squeezed|layers out|layers rinsed|layers cleaned',
+      layers:
+        'sponges out|sponges rinsed|sponges cleaned|sponges squeezed|layers out|layers rinsed|layers cleaned|prefilter done|full clean|prefilter rinsed|rinsed|squeezed',
     },
     under: ['loop'],
-    takes: ['of', 'layers', 'rinsed'],
+    takes: ['of', 'layers', 'rinsed', 'whichLayers'],
     continues: ['rinsed'],
     counted: true,
     makes: ['layers cleaned'],
@@ -91,7 +104,7 @@ export const ROOM = {
     },
     also: {
       rinsed:
-        'cleaned sf|cleaned the sf|sf cleaned|rinsed sf|sf rinsed|squeezed sf|cleaned sponge filter|sponge cleaned',
+        'cleaned sf|cleaned the sf|sf cleaned|rinsed sf|sf rinsed|squeezed sf|sf squeezed|cleaned sponge filter|sponge filter cleaned|sponge filter rinsed|rinsed sponge filter|sponge cleaned',
     },
     under: ['tank', 'loop', 'row'],
     takes: [],
@@ -101,7 +114,7 @@ export const ROOM = {
     says: { change: "water change|wc|wc'd|changed water|changed|water changed" },
     also: { change: 'w / c' },
     under: ['tank', 'loop', 'room', 'row'],
-    takes: ['every', 'takes', 'above', 'of', 'water'],
+    takes: ['every', 'takes', 'above', 'of', 'water', 'newWater'],
     counted: true,
     continues: ['takes'],
     yields: 'wc',
@@ -109,8 +122,9 @@ export const ROOM = {
   },
   'topped up': {
     says: { topped: 'topped up|topped|top-up' },
+    also: { topped: 'topped off' },
     under: ['tank', 'loop', 'row'],
-    takes: ['with'],
+    takes: ['with', 'newWater'],
     makes: ['topped up'],
   },
   test: {
@@ -158,109 +172,6 @@ export const ROOM = {
     takes: ['text', 'ofWhat'],
     text: 'words',
     makes: ['dosed'],
-  },
-
-  rig: {
-    says: {
-      'off the loop': 'off the loop|off loop|valved off|taken off the loop',
-      'air filter': 'air filter in|air sponge in|on air|on air sponge|on an air filter',
-      'lights off': 'lights off|light off|lights out|light out',
-      'rocks out': 'rocks out|rock out',
-      divider: 'divider in',
-      'pump off': 'pump off|return off|return pump off',
-      'heater off': 'heater off',
-      'heat raised': 'heat to|heat up to|raised heat to',
-      'breeder net': 'breeder net in|breeder box in',
-    },
-    also: { 'air filter': 'battery air on|battery air on loop|battery air|on battery air|on air sponges' },
-    under: ['tank', 'loop', 'room', 'row'],
-    takes: ['until', 'for', 'stays'],
-    continues: ['stays'],
-    makes: ['measure begun', 'measure stays'],
-  },
-  unrig: {
-    says: {
-      'off the loop': 'back on the loop|back on loop|on the loop|on loop|valved on',
-      'air filter': 'air filter out|air sponge out|off air|air filter off|air sponge off|air filter gone',
-      'lights off': 'lights on|light on|lights back on',
-      'rocks out': 'rocks in|rocks back|rocks back in',
-      divider: 'divider out',
-      'pump off': 'pump on|return on|return pump on|pump back on',
-      'heater off': 'heater on|heater back on',
-      'heat raised': 'heat normal|heat back to normal|heat down',
-      'breeder net': 'breeder net out|breeder box out',
-    },
-    also: { 'air filter': 'battery air off|off battery air' },
-    under: ['tank', 'loop', 'room', 'row'],
-    takes: [],
-    makes: ['measure undone'],
-  },
-  'rig stays': {
-    says: {
-      'off the loop': 'off the loop stays|stays off the loop',
-      'air filter': 'air filter stays|air filter in stays',
-      'lights off': 'lights off stays|lights stay off',
-      'rocks out': 'rocks out stays|rocks stay out',
-      divider: 'divider stays|divider in stays',
-      'pump off': 'pump off stays|pump stays off',
-      'heater off': 'heater off stays|heater stays off',
-      'heat raised': 'heat raised stays|heat stays',
-      'breeder net': 'breeder net stays|breeder net in stays',
-    },
-    under: ['tank', 'loop', 'room', 'row'],
-    takes: [],
-    makes: ['measure stays'],
-  },
-  'everything undone': {
-    says: { undone: 'everything undone|all undone|everything back to normal|everything back' },
-    under: ['tank', 'loop', 'room', 'row'],
-    takes: [],
-    makes: ['everything undone'],
-  },
-
-  fault: {
-    says: { fault: 'fault|faulty' },
-    under: ['tank', 'loop', 'room', 'row'],
-    takes: ['text'],
-    text: 'any',
-    makes: ['fault'],
-  },
-  fixed: {
-    says: { fixed: 'fixed|repaired' },
-    under: ['tank', 'loop', 'room', 'row'],
-    takes: ['text'],
-    text: 'any',
-    makes: ['fixed'],
-  },
-  overflowed: {
-    says: { overflowed: 'overflowed|overflow|overflowing|flooded' },
-    under: ['tank', 'loop', 'room', 'row'],
-    takes: [],
-    makes: ['overflowed'],
-  },
-  leak: {
-    says: { leak: 'leak|leaking|leaks' },
-    under: ['tank', 'loop', 'room', 'row'],
-    takes: [],
-    makes: ['leak'],
-  },
-  'power off': {
-    says: { off: 'power off|power cut|no power|power out' },
-    under: ['room', 'loop', 'tank', 'row'],
-    takes: ['for'],
-    makes: ['power off'],
-  },
-  'power on': {
-    says: { on: 'power on|power back|power back on' },
-    under: ['room', 'loop', 'tank', 'row'],
-    takes: [],
-    makes: ['power on'],
-  },
-  'heater stuck': {
-    says: { stuck: 'heater stuck|heater stuck on' },
-    under: ['tank', 'loop', 'row'],
-    takes: ['at'],
-    makes: ['heater stuck'],
   },
 
   note: {

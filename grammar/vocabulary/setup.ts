@@ -70,7 +70,13 @@ export const SETUP = {
   },
   filter: { says: { filter: 'filter' }, under: ['new tank'], takes: ['text'], text: 'any', makes: ['tank declared'] },
   'hangs in': { says: { in: 'in' }, under: ['new tank'], takes: ['name'], makes: ['tank declared'] },
-  heated: { says: { heated: 'heated|heater' }, under: ['new tank'], takes: ['to'], makes: ['tank declared'] },
+  heated: {
+    says: { heated: 'heated|heater' },
+    also: { heated: 'heated to|heater to|heater at|heater set to|heater set|set heater to' },
+    under: ['new tank'],
+    takes: ['heatTo'],
+    makes: ['tank declared'],
+  },
   hides: {
     says: { hides: 'hides' },
     also: { named: 'slate pile|slate piles|rock pile|rock piles|caves|pots|shells|driftwood' },
@@ -141,12 +147,13 @@ export const SETUP = {
   member: {
     says: { male: 'male|males|m|cock', female: 'female|females|f|hen', other: 'fish' },
     under: ['new group'],
-    takes: ['name', 'and'],
+    takes: ['name', 'and', 'from'],
     makes: ['group declared'],
   },
   'lives in': { says: { in: 'in' }, under: ['new group'], takes: ['name'], makes: ['group declared'] },
   'comes from': {
     says: { from: 'from' },
+    also: { from: 'ex' },
     under: ['new group'],
     takes: ['name', 'and', 'text', 'at', 'for', 'each'],
     text: 'words',

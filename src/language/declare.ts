@@ -161,7 +161,7 @@ type At = Pick<Named, 'day' | 'place' | 'rank'>;
 
 /** A fish may be declared in a group, and again in another to which it went. */
 function addFish(names: Names, name: string | null, sex: Sex | null, group: string | null, at: At): void {
-  if (name === null || (group !== null && nameKey(name) === nameKey(group))) return;
+  if (name === null || isBroodName(names, name) || (group !== null && nameKey(name) === nameKey(group))) return;
   const named: Named = { kind: 'fish', name, sex, ...at };
   names.add(group === null ? named : { ...named, group });
 }

@@ -1,7 +1,7 @@
 /** Reads one entry: its date, its heading, its clauses, and what they come to. */
 import { isParseFault, parseClauses, parseHeading } from '../../grammar/parse.ts';
 import type { HeadingKind } from '../../grammar/phrases.ts';
-import type { ClauseNode, Piece, VersusNode } from '../../grammar/syntax.ts';
+import type { ClauseNode, DetailNode, Piece, VersusNode } from '../../grammar/syntax.ts';
 import { openingAt } from '../../grammar/openings.ts';
 import { cut } from '../../grammar/cut.ts';
 import { Colon, Comma, endOf, Note, Time } from '../../grammar/tokens.ts';
@@ -163,7 +163,7 @@ function clausesOf(opened: OpenedEntry, heading: ReadHeading, at: number): reado
   for (const tag of parsed.faults) line.faults.push(noClause(line, tag, heading.kind, tokens));
   for (const unread of parsed.unread) line.faults.push(...unreadClause(line, unread, heading.kind));
   doubtNote(line, parsed.clauses, heading.kind);
-  return build(line, heading, versusGiven(parsed.clauses));
+  return build(line, heading, restGiven(line, versusGiven(parsed.clauses)));
 }
 
 /** `X on Y` alone names the doer of that line's dispute where there is one. */
@@ -177,6 +177,25 @@ function versusGiven(clauses: readonly ClauseNode[]): readonly ClauseNode[] {
   return clauses
     .filter((clause) => clause !== alone)
     .map((clause) => (clause === sign ? { ...clause, details: [...clause.details, versus, ...extra] } : clause));
+}
+
+/** `moved 20 to C1; wc 30 %; rest stay`: said of the last move before it, whatever stands between. */
+function restGiven(line: LineContext, clauses: readonly ClauseNode[]): readonly ClauseNode[] {
+  let given = clauses;
+  for (const rest of clauses.filter(({ kind }) => kind === 'rest stays')) {
+    const move = given.findLast(({ kind, from }) => kind === 'moved' && from < rest.from);
+    const { head } = rest;
+    if (move === undefined) {
+      const said = line.text.slice(head.from, head.to);
+      const says = `«${said}» tells of a move that some were left: no move stands before it`;
+      line.faults.push(fault('something-missing', head, says));
+    }
+    const stay: DetailNode = { type: 'link', link: 'restStay', values: [], from: head.from, to: head.to };
+    given = given
+      .filter((clause) => clause !== rest)
+      .map((clause) => (clause === move ? { ...clause, details: [...clause.details, stay, ...rest.details] } : clause));
+  }
+  return given;
 }
 
 /** `note` runs to the end of the line: what looks like a clause after a `;` in it is text. */

@@ -113,6 +113,7 @@ export function fishOf(clause: Clause, heading: FishRef): FishRef {
   const node = clause.rest[at];
   const sex = isSex(node) ? node : null;
   if (sex !== null) clause.takeAt(at);
+  if (sex?.sex === 'pair' && name === null && heading.kind === 'group' && heading.member === null) return heading;
   if (sex?.sex === 'pair' && name === null) return { kind: 'group', group: null, member: null, groupKind: 'pair' };
   // `moved parents to B2`: the grown fish that live there.
   if (sex !== null && name === null && LATER_SEX_WORDS.has(clause.written(sex).toLowerCase()) && sex.sex === 'adult')

@@ -1,5 +1,5 @@
 /** What the parser and the tagger could not read, in a keeper's words, with the nearest thing that would be read. */
-import { HEADS, LINK_TOKENS, openersUnder } from '../../grammar/phrases.ts';
+import { clausesUnder, HEADS, LINK_TOKENS, openersUnder } from '../../grammar/phrases.ts';
 import type { HeadingKind, LinkName } from '../../grammar/phrases.ts';
 import { FORM_WORDS, LINKS } from '../../grammar/vocabulary/details.ts';
 import { matchPhrase, wordOf } from '../../grammar/matching.ts';
@@ -7,14 +7,16 @@ import { SEX_WORDS } from '../../grammar/words.ts';
 import type { ParseFault } from '../../grammar/parse.ts';
 import type { Piece } from '../../grammar/syntax.ts';
 import type { TagFault } from '../../grammar/tagging.ts';
-import { Comma, endOf, Hash, InchMark, Joined, Minus, OpenQuote, Unknown } from '../../grammar/tokens.ts';
+import { Colon, Comma, endOf, Hash, InchMark, Joined, Minus, Num, OpenQuote, Unknown } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
 import { isoDay } from '../core/day.ts';
 import { fault } from './faults.ts';
 import type { Fault } from './faults.ts';
 import { jarByNumber } from './jarnumber.ts';
 import type { LineContext } from './line.ts';
+import { cameFrom, gone } from './otherway.ts';
 import { unsaidCount } from './unsaidcount.ts';
+import { unsaidDose } from './unsaiddose.ts';
 import { nearestPhrase, remarkOf, strayWords, withUnknownBefore } from './stray.ts';
 
 /** Signs that no line can hold, wherever they stand. */
@@ -93,6 +95,8 @@ export function noClause(line: LineContext, tag: TagFault, heading: HeadingKind,
     if (subject === null) return wrong;
     return { ...wrong, line: `${isoDay(line.day)} ${subject}: ${line.text.slice(at.from, at.to)}` };
   }
+  const otherwise = toldOtherwise(line, own, heading, colonOf(line, tokens));
+  if (otherwise !== null) return otherwise;
   const count = unsaidCount(line.text, line, own, heading);
   if (count !== null) return uncounted(line, at, count);
   const near = nearestPhrase(own, heading);
@@ -101,6 +105,17 @@ export function noClause(line: LineContext, tag: TagFault, heading: HeadingKind,
   const place = { from: at.from, to: endOf(first.at(-1) ?? tag.first) };
   const says = `«${line.text.slice(place.from, place.to)}» is no clause that is read here`;
   return fault('unknown-clause', place, says, near?.phrase ?? null);
+}
+
+/** Words that tell something which is read otherwise. */
+function toldOtherwise(line: LineContext, own: readonly Token[], heading: HeadingKind, colon: number): Fault | null {
+  const came = heading === 'tank' ? cameFrom(line, own, colon) : null;
+  return came ?? (clausesUnder(heading).has('lost') ? gone(line, own) : null) ?? unsaidDose(line, own, heading);
+}
+
+/** The offset of the colon after the heading. */
+function colonOf(line: LineContext, tokens: readonly Token[]): number {
+  return tokens.find(({ tokenType }) => tokenType === Colon)?.startOffset ?? line.text.length;
 }
 
 /** Fish and a number: the count that it may be is offered, not taken. */
@@ -197,6 +212,13 @@ export function unreadClause(
     return [{ ...wrong, edit: remark }];
   }
   if (at.from === at.to) return [fault('something-missing', clause, 'something is missing at the end of this clause')];
+  // `cleaned pump`: with a remark it would be all the layers.
+  if (head?.tokenType === HEADS.get('layers cleaned') && !tokens.some(({ tokenType }) => tokenType === Num)) {
+    const words = { from: at.from, to: clause.to };
+    return [
+      fault('not-understood', words, `«${line.text.slice(words.from, words.to)}» is none of the prefilter's layers`),
+    ];
+  }
   return strayWords(line, withUnknownBefore(line, at, tokens), clause.to, phrase, heading);
 }
 

@@ -38,7 +38,9 @@ const LETTER = /\p{L}/u;
 /** A line with its punctuation made plain, of exactly the same length. */
 export function foldPunctuation(written: string): string {
   // An arrow of two signs, as keyboards have it.
-  const line = written.includes('>') ? written.replace(/[-=]>/g, '→ ') : written;
+  const arrows = written.includes('>') ? written.replace(/[-=]>/g, '→ ') : written;
+  // `pH=7.4`
+  const line = arrows.includes('=') ? arrows.replace(/(?<=\p{L}[\t ]?)=(?=[\t ]?[\d.<>~])/gu, ' ') : arrows;
   if (PLAIN.test(line)) return HYPHEN_TO_SETTLE.test(line) ? settleDashes(line) : line;
   const plain = line.replace(/[^\t\x20-\x7e]/g, plainChar);
   return LONG_DASH.test(plain) || HYPHEN_TO_SETTLE.test(plain) ? settleDashes(plain) : plain;

@@ -1,10 +1,10 @@
 /** Words of a clause that its kind does not take: perhaps a clause of their own with a slip in it, else a remark. */
 import { matchPhrase } from '../../grammar/matching.ts';
 import {
-  allPhrases,
   canonicalOf,
   canonicalPhrases,
   clausesUnder,
+  likelyPhrases,
   openersUnder,
   phrasesContinuing,
 } from '../../grammar/phrases.ts';
@@ -23,6 +23,7 @@ import { foldPunctuation } from './punctuation.ts';
 import { unsaidCount } from './unsaidcount.ts';
 
 const SHORT = 3;
+const LONG = 8;
 
 /** The opening phrase nearest to the first words. Of equally near ones the canonical one. */
 export function nearestPhrase(
@@ -31,17 +32,20 @@ export function nearestPhrase(
 ): { phrase: string; words: number } | null {
   let best: { phrase: string; words: number; cost: number } | null = null;
   for (const words of [3, 2, 1]) {
-    if (tokens.length < words) continue;
+    // A number that stands between is no slip: what replaced the words would lose it.
+    if (tokens.length < words || tokens.slice(0, words).some(({ tokenType }) => tokenType === Num)) continue;
     const said = tokens
       .slice(0, words)
       .map(({ image }) => image.toLowerCase())
       .join(' ');
     // Almost any short word is near some abbreviation, so those are offered for longer ones only.
-    const synonyms = said.length > SHORT ? allPhrases(heading) : [];
+    const synonyms = said.length > SHORT ? likelyPhrases(heading) : [];
     const readings = said.length > SHORT + 1 ? readingWords(heading) : [];
     const found = nearest(said, canonicalPhrases(heading), 1)[0] ?? nearest(said, [...synonyms, ...readings], 1)[0];
     if (found === undefined) continue;
     const cost = slips(said, found);
+    // Of a short word two slips leave little: `cycled` is not `culled`.
+    if (cost > 1 && said.length < LONG) continue;
     if (best === null || cost < best.cost) best = { phrase: found, words, cost };
   }
   return best;
@@ -118,8 +122,13 @@ export function remarkOf(line: LineContext, { from, to }: Piece, heading: Headin
   const tells = tokens.some(
     (token, index) => token.tokenType === Num || line.names.isName(token.image) || opensAt(tokens, index, heading),
   );
-  return tells ? null : { from, to, text: asRemark(line.text.slice(from, to)) };
+  const said = line.text.slice(from, to);
+  return tells || TURNS.test(said) ? null : { from, to, text: asRemark(line.text.slice(from, to)) };
 }
+
+/** Words that turn what stands before them into its opposite, or into something yet to come. */
+const TURNS =
+  /^\s*(?:(?:is|are|was|were|all|now|been|still|have|had)\s+)*(?:not|no|never|skipped|due|overdue|needed|tomorrow|soon|later|next|lost|gone|pulled|hatched|eaten|removed|cancelled)(?!\p{L})/iu;
 
 function opensClause(line: LineContext, { from, to }: Piece, heading: HeadingKind): boolean {
   return opensAt(cut(foldPunctuation(line.text.slice(from, to))), 0, heading);

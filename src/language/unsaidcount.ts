@@ -8,6 +8,9 @@ import { numberEnd, wordOf } from '../../grammar/matching.ts';
 import { Colon, endOf, Num, Word } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
 import { NUMBER_WORDS, SEX_WORDS } from '../../grammar/words.ts';
+import type { DetailNode } from '../../grammar/syntax.ts';
+import { fault } from './faults.ts';
+import type { Fault } from './faults.ts';
 import type { LineContext } from './line.ts';
 
 /** Words beside a number that say that it was seen, and nothing more. */
@@ -24,19 +27,41 @@ export function unsaidCount(
 ): string | null {
   if (!clausesUnder(heading).has('counted')) return null;
   const first = fishAt(names, tokens, 0);
-  const start = skip(tokens, tokens[first]?.tokenType === Colon ? first + 1 : first);
+  const down = wordOf(tokens[first]) === 'down' && wordOf(tokens[first + 1]) === 'to';
+  const start = down ? first + 2 : skip(tokens, tokens[first]?.tokenType === Colon ? first + 1 : first);
   const end = numberEnd(tokens, start);
   if (end === start || !tokens.slice(start, end).some((token) => isFigure(token))) return null;
   const noun = SEX_WORDS.has(wordOf(tokens[end])) || wordOf(tokens[end]) === 'fish' ? end + 1 : end;
   const last = first > 0 ? noun : fishAt(names, tokens, wordOf(tokens[noun]) === 'of' ? noun + 1 : noun);
   if (skip(tokens, last) < tokens.length) return null;
-  const isLeft = tokens.some((token) => LEFT.has(wordOf(token)));
+  const isLeft = down || tokens.some((token) => LEFT.has(wordOf(token)));
   // A line of fish by their name needs no name in the clause.
   const isNamed = first > 0 || (heading !== 'tank' && noun === last);
   if (!isNamed && !isLeft) return null;
   const fish = first > 0 ? [textOf(text, tokens.slice(0, first))] : last > noun ? [wordsOf(tokens[last - 1])] : [];
   return [...fish, 'counted', textOf(text, tokens.slice(start, noun))].join(' ');
 }
+
+/** `20 to C2, 30 left`, `leaving 30`: how many were not moved; null where no such words stand at a detail. */
+export function leftOver(line: LineContext, rest: readonly DetailNode[], at: number): Fault | null {
+  const both = rest.slice(at, at + 2);
+  const number = both.find((each) => each.type === 'quantity');
+  const word = both.find((each) => each.type === 'name');
+  const [first, last] = both;
+  if (first === undefined || last === undefined || number?.type !== 'quantity' || word?.type !== 'name') return null;
+  const words = word === first ? STAYING : STAYED;
+  const touch = !/\S/.test(line.text.slice(first.to, last.from));
+  if (number.unit !== null || !touch || !words.has(word.text.toLowerCase())) return null;
+  const before = line.text.slice(0, first.from).trimEnd().replace(/,$/, '');
+  const place = { from: first.from, to: last.to };
+  const count = line.text.slice(number.from, number.to);
+  const says = `«${line.text.slice(place.from, place.to)}» is a count of those that stayed: a clause of its own`;
+  const text = `; counted ${count}`;
+  return { ...fault('unknown-clause', place, says), edit: { from: before.length, to: place.to, text } };
+}
+
+const STAYED: ReadonlySet<string> = new Set(['left', 'remain', 'remaining', 'stay', 'stayed', 'stays']);
+const STAYING: ReadonlySet<string> = new Set(['left', 'leaving', 'leaves']);
 
 /** The index after fish by name, or young that stand first, at a token; the same where none do. */
 function fishAt(names: LineContext['names'], tokens: readonly Token[], at: number): number {

@@ -75,7 +75,14 @@ describe('openings', () => {
       );
     });
     // In a declaration `hides` are caves, and `in` is a place.
-    const expected = ['new tank: hides of sign', 'new tank: in of two readings', 'new group: in of two readings'];
+    const heating = ['heated to', 'heater to', 'heater at', 'heater set to', 'heater set', 'set heater to'];
+    const expected = [
+      'new tank: hides of sign',
+      'new tank: in of two readings',
+      // Of a tank that stands, for good or for a while?
+      ...heating.map((phrase) => `new tank: ${phrase} of two readings`),
+      'new group: in of two readings',
+    ];
     expect(shadowed).toEqual(expected);
   });
 });

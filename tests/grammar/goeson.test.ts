@@ -17,10 +17,22 @@ test.each([
   expect(facts(said)).toEqual(facts(meant));
 });
 
-test('after another clause it carries nothing on', () => {
-  expect(problemsIn(`${DAY}C1: moved 5 Ash to C2; lights off; rest stay`).map(({ kind }) => kind)).toEqual([
-    'unknown-clause',
+test.each([
+  ['C1: moved 5 Ash to C2; lights off; rest stay', 'C1: moved 5 Ash to C2, rest stay; lights off'],
+  ['C1: moved 5 Ash to C2, largest 12 mm, rest stay', 'C1: moved 5 Ash to C2, rest stay; largest 12 mm'],
+  ['C1: moved 5 Ash to C2; dosed 3 g salt; rest stay', 'C1: moved 5 Ash to C2, rest stay; dosed 3 g salt'],
+  ['C1: moved 5 Ash to C2; to do new stone; rest stayed here', 'C1: moved 5 Ash to C2, rest stay; to do new stone'],
+])('of what is left after a move the line may tell later: «%s»', (said, meant) => {
+  expect(facts(said)).toEqual(facts(meant));
+});
+
+test('without a move nothing stays', () => {
+  expect(problemsIn(`${DAY}C1: water change 30 %; rest stay`)).toMatchObject([
+    { kind: 'something-missing', write: `${DAY}C1: water change 30 %; note rest stay` },
   ]);
+  expect(problemsIn(`${DAY}C1: moved 5 Ash to C2; treat "salt"; lights off; every 24 h`)[0]?.kind).toBe(
+    'unknown-clause',
+  );
 });
 
 test('what opens a clause is one, however it would go on', () => {

@@ -37,8 +37,8 @@ test('those that hold or spawned are not what they hold or laid', () => {
   expect(told('A2: holding 12')).toMatchObject([{ total: { low: 12 } }]);
 });
 
-test.each(['all gone', 'all dine out'])('«%s» is no slip for `all fine`', (words) => {
-  expect(problemsIn(`${DAY}B1: ${words}`)[0]?.write).toBe(`${DAY}B1: note ${words}`);
+test('«all dine out» is no slip for `all fine`', () => {
+  expect(problemsIn(`${DAY}B1: all dine out`)[0]?.write).toBe(`${DAY}B1: note all dine out`);
 });
 
 test.each([
@@ -63,7 +63,7 @@ test('of young `?` is a number that nobody knows', () => {
 });
 
 test('a male of which no verb is read is none that is declared', () => {
-  expect(problemsIn(`${DAY}A1: male gone`)[0]?.kind).toBe('unknown-clause');
+  expect(problemsIn(`${DAY}A1: male about`)[0]?.kind).toBe('unknown-clause');
 });
 
 test('back to the tank of the heading is said by «back» alone', () => {

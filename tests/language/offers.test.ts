@@ -35,7 +35,6 @@ describe('a name that is not known', () => {
     ['free-swimming 40ish bbs', 'A1: free-swimming 40ish "bbs"'],
     ['free-swimming 40ish Bbs', 'A1: free-swimming 40ish "Bbs"'],
     ['female chasing male all day', 'A1: female chasing male "all day"'],
-    ['runts culled, 4', 'A1: note runts culled, 4'],
     ['sold 6 tp "bob"', 'A1: note sold 6 tp "bob"'],
     ['moved 5 lookers to C1', 'A1: note moved 5 lookers to C1'],
   ])('a common word is no stock that lacks its declaration: %s', (clauses, line) => {
@@ -81,7 +80,7 @@ describe('a jar that is called by its number', () => {
 describe('what a clause has no place for', () => {
   test.each([
     ['eggs gone lights off', 'A1: eggs gone; lights off'],
-    ['hiding behind the wood', 'A1: hiding "behind the wood"'],
+    ['shimmying behind the wood', 'A1: shimmying "behind the wood"'],
     ['chasing, something odd', 'A1: chasing "something odd"'],
     ['paired off, culls to C1', 'A1: paired off; note culls to C1'],
     ['nearly at the rim, lights off', 'A1: lights off; note nearly at the rim'],

@@ -1,17 +1,20 @@
 /** From the parsed clauses of one line to facts: one for each subject, the declaring clauses together as one. */
 import type { ClauseKind } from '../../../grammar/phrases.ts';
 import { CLAUSES } from '../../../grammar/phrases.ts';
-import type { ClauseNode, Piece } from '../../../grammar/syntax.ts';
+import { WEEKDAYS } from '../../../grammar/words.ts';
+import type { ClauseNode, DateNode, LinkValue, Piece } from '../../../grammar/syntax.ts';
 import { addDays, isoDay } from '../../core/day.ts';
+import type { Day } from '../../core/day.ts';
 import { onDay } from '../../core/interval.ts';
 import type { DayWindow } from '../../core/interval.ts';
 import type { Subject } from '../../journal/subject.ts';
 import { Clause } from '../clause.ts';
-import { fault } from '../faults.ts';
+import { asRemark, fault } from '../faults.ts';
 import type { Declaration, ReadHeading } from '../heading.ts';
 import { IMPLIED } from '../fish.ts';
 import type { LineContext } from '../line.ts';
 import { strayDetail } from '../stray.ts';
+import { leftOver } from '../unsaidcount.ts';
 import { countOf, figureValue } from '../quantities.ts';
 import { blankDraft } from './declaring.ts';
 import type { Draft } from './declaring.ts';
@@ -128,6 +131,13 @@ function lineForOne(line: LineContext, { subjects }: ReadHeading, node: ClauseNo
 
 function oneSubject(line: LineContext, heading: ReadHeading, node: ClauseNode, subject: Subject): readonly Fact[] {
   const clause = new Clause(line, node);
+  const left = clause.rest.findIndex((_, at) => leftOver(line, clause.rest, at) !== null);
+  const wrong = left < 0 ? null : leftOver(line, clause.rest, left);
+  if (wrong !== null) {
+    line.faults.push(wrong);
+    clause.takeAt(left);
+    clause.takeAt(left);
+  }
   const among = subject.kind === 'tanks' ? 2 : heading.subjects.length;
   const made = BUILDS[node.kind]?.({ clause, subject, fish: fishFor(heading, subject), among });
   const when = whenOf(clause);
@@ -194,9 +204,21 @@ function whenOf(clause: Clause): DayWindow | null {
   const window = byDay(clause) ?? dated(clause) ?? ago(clause);
   if (window === null) return null;
   if (window.high !== null && window.high > clause.day) {
-    clause.fault('date-ahead', clause.node, 'what has happened cannot lie after the day of the line');
+    const only = window.low === window.high ? window.high : null;
+    clause.fault(
+      'date-ahead',
+      clause.node,
+      'what has happened cannot lie after the day of the line',
+      plan(clause, only),
+    );
   }
   return window.low === clause.day && window.high === clause.day ? null : window;
+}
+
+/** What is to be done on a day ahead, as a task. */
+function plan(clause: Clause, day: Day | null): string | null {
+  const words = asRemark(clause.written(clause.node));
+  return day === null || words === '' ? null : `to do ${words} by ${isoDay(day)}`;
 }
 
 function byDay(clause: Clause): DayWindow | null {
@@ -213,8 +235,22 @@ function dated(clause: Clause): DayWindow | null {
   const date =
     linked?.value ?? clause.take((detail): detail is typeof detail & { type: 'date' } => detail.type === 'date');
   if (date === null) return null;
+  if (isPlan(clause, date)) return toCome(clause, date);
   const day = clause.toDay(date, 'past');
   return day === null ? null : onDay(day);
+}
+
+/** `sell 6 friday`: of what is told as an order, a weekday is hardly the last one. */
+function isPlan(clause: Clause, date: LinkValue | DateNode): boolean {
+  const orders = /^(?:sell|move|put|cull|dose|treat|reserve)$/i.test(clause.phrase());
+  return orders && date.type === 'date' && WEEKDAYS.has(date.text.toLowerCase().replace(/^(?:next|on)\s+/u, ''));
+}
+
+function toCome(clause: Clause, date: LinkValue | DateNode): null {
+  const words = clause.written(date);
+  const says = `«${words}» may be the last or the next one: write the date, or what is to be done`;
+  clause.fault('date-ahead', clause.node, says, plan(clause, clause.toDay(date, 'ahead')));
+  return null;
 }
 
 function ago(clause: Clause): DayWindow | null {

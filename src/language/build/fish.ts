@@ -1,14 +1,17 @@
 /** Builds facts about fish: bond, disputes, spawning, broods, counts, sizes, moves, losses. */
-import type { DetailNode, LinkNode, QuantityNode } from '../../../grammar/syntax.ts';
+import type { DetailNode, LinkNode, NameNode, QuantityNode } from '../../../grammar/syntax.ts';
+import { exactly } from '../../core/interval.ts';
 import type { Measure } from '../../core/quantity.ts';
-import type { Heads, LengthOf, Sizes, Stage } from '../../journal/event.ts';
+import type { Heads, HowMany, LengthOf, Sizes, Stage } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
 import { fishNamed, fishOf, howMany, IMPLIED, maybeHeads, needHeads, sexOf } from '../fish.ts';
 import { nameKey } from '../names.ts';
 import { newName } from '../naming.ts';
 import { moved } from './moves.ts';
 import { sign } from './quarrels.ts';
+import { saidFish } from './selling.ts';
 import type { Body, Builds, Task } from './table.ts';
+import { where } from './where.ts';
 
 /** Clauses that say one thing of some fish and nothing more. */
 function about(kind: PlainKind): (task: Task) => Body {
@@ -75,6 +78,7 @@ export const FISH_BUILDS: Builds<
   stage: stageSeen,
   counted: ({ clause, fish }) => {
     const heads = ofYoung(clause, needHeads(clause, '43'));
+    while (clause.flag('inAll'));
     return { kind: 'counted', fish: fishOf(clause, fish), heads };
   },
   size,
@@ -82,9 +86,11 @@ export const FISH_BUILDS: Builds<
   mixed,
   lost: ({ clause, fish }) => {
     const asked = clause.rest.find((detail) => detail.type === 'quantity' && detail.word?.sense === '?');
-    const count = howMany(clause);
+    const count = lostHeads(clause);
     clause.setAside(clause.link('jumped'));
-    const who = fishOf(clause, fish);
+    for (const size of ['largest', 'smallest'] as const) clause.setAside(clause.link(size));
+    runts(clause, count === 'unsaid');
+    const who = saidFish(clause, fish);
     if (asked !== undefined && who.kind === 'group' && who.member !== null) inDoubt(clause, asked);
     if (count === 'unsaid' && who.kind === 'implied' && who.young) allOrSome(clause);
     return {
@@ -104,6 +110,30 @@ function ofYoung(clause: Clause, heads: Heads): Heads {
   if (said < 0) return heads;
   clause.takeAt(said);
   return { ...heads, young: total };
+}
+
+/** `another dead` is one. */
+function lostHeads(clause: Clause): HowMany {
+  const count = howMany(clause);
+  const one = count === 'unsaid' && /^another\b/iu.test(clause.phrase());
+  return one ? { total: exactly(1), males: null, females: null, young: null, as: 'counted' } : count;
+}
+
+const RUNTS = /^runts?$/iu;
+
+/** `culled 5 runts`: the small ones. Of `culled the runts` nobody knows how many they were. */
+function runts(clause: Clause, unsaid: boolean): void {
+  const said =
+    clause.link('runts') ?? clause.take((each): each is NameNode => each.type === 'name' && RUNTS.test(each.text));
+  clause.setAside(said);
+  if (said === null || !unsaid) return;
+  const words = clause.written(said);
+  clause.fault(
+    'something-missing',
+    said,
+    `how many? As in \`${clause.phrase()} 5 runts\``,
+    `some ${words.replace(/^the\s+/iu, '')}`,
+  );
 }
 
 /** `male dead?`: of a pair's fish a loss that is not sure would end what is looked for of the pair. */
@@ -158,6 +188,7 @@ function broodName(clause: Clause): string | null {
 function spawned({ clause, fish }: Task): Body {
   const brood = broodName(clause);
   setParentsAside(clause);
+  clause.setAside(where(clause));
   const eggs = maybeHeads(clause);
   const as = (['laid', 'seen', 'maybe'] as const).find((each) => each === clause.sense) ?? 'laid';
   return { kind: 'spawned', fish: fishOf(clause, fish), as, brood, eggs };
@@ -179,7 +210,14 @@ function stageSeen({ clause, fish }: Task): Body {
   const stage = STAGES.find((each) => each === clause.sense) ?? 'hatched';
   if (stage === 'holding') setParentsAside(clause);
   const count = youngOnly(maybeHeads(clause));
-  return { kind: 'stage seen', fish: fishOf(clause, fish), stage, count, brood };
+  // `fry fs`: whatever is at a stage is young.
+  clause.take((detail): detail is DetailNode => detail.type === 'sex' && detail.sex === 'young');
+  const who = fishOf(clause, fish);
+  if (who.kind === 'group' && who.member !== null && /^(?:all\s+)?swimming$/iu.test(clause.phrase())) {
+    const says = '`swimming` is said of young: of a grown fish a note keeps it';
+    clause.fault('does-not-belong', clause.node, says, `note ${clause.written(clause.node)}`);
+  }
+  return { kind: 'stage seen', fish: who, stage, count, brood };
 }
 
 /** `2 females holding` counts those that hold, not what they hold: it is kept as a remark. */
@@ -203,8 +241,13 @@ function youngOnly(heads: ReturnType<typeof maybeHeads>): ReturnType<typeof mayb
 
 function size({ clause, fish }: Task): Body {
   const sizes = lengthsOf(clause);
+  clause.flag('totalLength');
+  const standard = clause.link('standardLength');
+  if (standard !== null) clause.fault('does-not-belong', standard, STANDARD);
   return { kind: 'sized', fish: fishOf(clause, fish), sizes };
 }
+
+const STANDARD = 'lengths here are total lengths, to the end of the tail: a standard length is shorter';
 
 /** The lengths that a clause gives, and which fish they are of. */
 export function lengthsOf(clause: Clause): Sizes {

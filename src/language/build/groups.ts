@@ -1,6 +1,6 @@
 /** Clauses of a declaring line for fish: `pair Rowan: krib; male 80 mm; female 60 mm; in A1; from "a friend" at 30.00`. */
 import type { ClauseKind } from '../../../grammar/phrases.ts';
-import type { NameNode, Piece } from '../../../grammar/syntax.ts';
+import type { DetailNode, LinkValue, NameNode, Piece } from '../../../grammar/syntax.ts';
 import { plus } from '../../core/interval.ts';
 import type { Heads } from '../../journal/event.ts';
 import type { Sex } from '../../journal/subject.ts';
@@ -12,7 +12,7 @@ import { figureValue } from '../quantities.ts';
 import type { GroupDraft } from './declaring.ts';
 import { lengthsOf } from './fish.ts';
 import { tankName } from './places.ts';
-import { priceOf } from './trade.ts';
+import { priceOf } from './prices.ts';
 
 export const GROUP_PARTS: Readonly<Partial<Record<ClauseKind, (clause: Clause, draft: GroupDraft) => void>>> = {
   'group of': groupOf,
@@ -66,6 +66,8 @@ function withEarlier(earlier: Heads | null, now: Heads): Heads {
 /** `male 80 mm`, `male Oak 80 mm`, `females Fern and Lark`, and `3 females` where they have no names. */
 function member(clause: Clause, draft: GroupDraft): void {
   const sex: Sex | null = clause.sense === 'male' || clause.sense === 'female' ? clause.sense : null;
+  const from = clause.linked('from');
+  if (from !== null) cameOf(clause, draft, from.value);
   const names: NameNode[] = clause.names();
   const before = clause.node.before[0];
   const number = before?.type === 'quantity' ? clause.take((each): each is typeof before => each === before) : null;
@@ -96,13 +98,53 @@ function comesFrom(clause: Clause, draft: GroupDraft): void {
   const price = priceOf(clause);
   if (price !== null && each) draft.price = { ...price, per: 'each' };
   else if (price !== null) draft.price = draft.groupKind === 'pair' ? { ...price, per: 'all' } : price;
-  const named = clause.names().map(({ text }) => text);
-  const bare = clause.rest.some(({ type }) => type === 'text');
-  const words = named.length > 0 ? named.join(' and ') : clause.needText('"a friend"');
-  const stocks = words.split(/\s+and\s+/u).map((word) => clause.line.names.find(word, clause.day));
-  const known = stocks.filter((stock) => stock?.kind === 'group' || stock?.kind === 'brood');
-  // Words in quotes are somebody, even where a stock has the same name.
-  if ((bare || named.length > 0) && known.length === stocks.length) {
-    draft.parentsFrom = known.map((stock) => stock?.name ?? '');
-  } else draft.from = words;
+  const quoted =
+    clause.rest.some(({ type }) => type === 'quote') &&
+    !clause.rest.some(({ type }) => type === 'text' || type === 'name');
+  const named = clause.names();
+  const bare =
+    named.length > 0 ? null : clause.take((each): each is DetailNode & { type: 'text' } => each.type === 'text');
+  const at = named[0] ?? bare;
+  if (quoted || at === null) draft.from = clause.needText('"a friend"');
+  else from(clause, draft, { from: at.from, to: (named.at(-1) ?? at).to });
+}
+
+/** `male from Ivy-1`: what one fish of them came from; words of somebody would be said of all of them. */
+function cameOf(clause: Clause, draft: GroupDraft, value: LinkValue): void {
+  const { names } = clause.line;
+  const text = clause.written(value).trim();
+  const stock = names.find(text, clause.day);
+  if (value.type !== 'quote' && (stock?.kind === 'group' || stock?.kind === 'brood')) addParents(draft, [stock.name]);
+  else {
+    const says = `of one fish only a group or brood of this room is kept as where it came from; «${text}» is none`;
+    clause.fault('wrong-kind', value, says);
+  }
+}
+
+/** Splits `Ivy-1, Teasel-1`, `Ivy-1 and Teasel-1`, `Ivy-1 x Teasel-1`. */
+const BETWEEN = /\s*(?:,|&|\+)\s*|\s+(?:and|x|×)\s+/iu;
+
+/** Stocks of this room, or somebody in words; a tank is neither. */
+function from(clause: Clause, draft: GroupDraft, at: Piece): void {
+  const text = clause.written(at).trim();
+  const words = text.split(BETWEEN);
+  const found = words.map((word) => clause.line.names.find(word, clause.day));
+  const stocks = found.filter((each) => each?.kind === 'group' || each?.kind === 'brood');
+  const tank = found.find((each) => each?.kind === 'tank');
+  if (stocks.length === words.length)
+    addParents(
+      draft,
+      stocks.map((stock) => stock?.name ?? ''),
+    );
+  else if (tank || stocks.length > 0) {
+    const says = tank
+      ? `«${tank.name}» is a tank: write the group or brood that they came from, or words in quotes`
+      : `of «${text}» only a part is stock of this room: write a line for each, or words in quotes`;
+    clause.fault('wrong-kind', at, says, `"${text}"`);
+  } else draft.from = text;
+}
+
+/** Where some came from was said before: they come of both. */
+function addParents(draft: GroupDraft, names: readonly string[]): void {
+  draft.parentsFrom = [...new Set([...draft.parentsFrom, ...names])];
 }

@@ -2,8 +2,10 @@
 import type { DetailNode, LinkNode, QuantityNode } from '../../../grammar/syntax.ts';
 import type { FishRef, Subject } from '../../journal/subject.ts';
 import type { Clause } from '../clause.ts';
-import { fishOf, howMany } from '../fish.ts';
+import { howMany } from '../fish.ts';
 import { TANK } from '../line.ts';
+import { movedHere } from '../otherway.ts';
+import { saidFish } from './selling.ts';
 import type { Body, BodyOf, Task } from './table.ts';
 
 /** `moved 40 Rowan-1 to C1, 15 to C2` is two moves: every `to` ends one. */
@@ -27,6 +29,7 @@ function isTo(detail: DetailNode): detail is LinkNode {
 function oneMove(clause: Clause, heading: FishRef, subject: Subject, more: boolean): BodyOf<'moved'> {
   // `put 20 fry in B2`
   const to = clause.linked('to') ?? clause.linked('in');
+  if (to === null && cameHere(clause, subject)) return NOWHERE;
   if (to === null) clause.missing('a tank', 'to C1');
   const target = to === null ? '' : clause.named(to.value, TANK);
   // `A2: Fern back to A2`: she comes, and nobody goes.
@@ -41,9 +44,11 @@ function oneMove(clause: Clause, heading: FishRef, subject: Subject, more: boole
   if (from !== null && !isHere)
     clause.fault('place-in-heading', from.at, 'where they are moved from stands before the colon', '');
   const along = clause.linked('with');
+  const fish = saidFish(clause, heading);
   return {
     kind: 'moved',
-    fish: fishOf(clause, heading),
+    // `moved eggs to C2`
+    fish: clause.sense === 'young' && fish.kind === 'implied' ? { kind: 'implied', young: true } : fish,
     count,
     which,
     to: target,
@@ -58,4 +63,28 @@ function countBefore(clause: Clause, limit: number): ReturnType<typeof howMany> 
   const count = howMany(clause);
   clause.putBack(later);
   return count;
+}
+
+const NOWHERE: BodyOf<'moved'> = {
+  kind: 'moved',
+  fish: { kind: 'implied' },
+  count: 'unsaid',
+  which: 'any',
+  to: '',
+  with: null,
+  restStay: false,
+};
+
+/** `C2: moved 12 from C1`: told where they came to; true where that was said. */
+function cameHere(clause: Clause, subject: Subject): boolean {
+  const from = clause.rest.find((detail) => detail.type === 'link' && detail.link === 'from');
+  const value = from?.type === 'link' ? from.values[0] : undefined;
+  const here = subject.kind === 'tank' ? subject.tank : null;
+  if (from === undefined || value?.type !== 'name' || clause.line.names.find(value.text, clause.day)?.kind !== 'tank')
+    return false;
+  if (clause.line.names.find(value.text, clause.day)?.name === here) return false;
+  const said = clause.line.text.slice(clause.node.head.to, from.from).trim();
+  clause.takeAll((detail): detail is DetailNode => detail.type !== 'quote');
+  clause.line.faults.push(movedHere(clause.line, value, here, said));
+  return true;
 }

@@ -7,7 +7,7 @@ import { LOOP, TANK } from '../line.ts';
 import { linkedMeasure } from './amounts.ts';
 import type { AuctionDraft, CultureDraft, Draft, LoopDraft, RowDraft, SpeciesDraft, TankDraft } from './declaring.ts';
 import { GROUP_PARTS } from './groups.ts';
-import { food } from './trade.ts';
+import { food } from './feeding.ts';
 import { placesOf, tankName } from './places.ts';
 import { figureValue } from '../quantities.ts';
 
@@ -81,7 +81,7 @@ const TANK_PARTS: Parts<TankDraft> = {
     if (name === null) clause.missing('a tank', 'A1');
     else draft.inTank = clause.named(name, TANK);
   },
-  heated: (clause, draft) => (draft.heated = linkedMeasure(clause, 'to', 'C') ?? clause.need('C', '26 C')),
+  heated: (clause, draft) => (draft.heated = linkedMeasure(clause, 'heatTo', 'C') ?? clause.need('C', '26 C')),
   hides: (clause, draft) =>
     (draft.hides = clause.sense === 'named' ? clause.phrase().toLowerCase() : clause.needText('"two caves"')),
   'quarantine tank': (_, draft) => (draft.quarantine = true),

@@ -6,6 +6,7 @@ import type { Clause } from '../clause.ts';
 import { fishOf, sexOf } from '../fish.ts';
 import { FISH } from '../line.ts';
 import type { Body, Task } from './table.ts';
+import { where } from './where.ts';
 
 const SIGNS: readonly Sign[] = [
   'chasing',
@@ -18,14 +19,19 @@ const SIGNS: readonly Sign[] = [
   'gasping',
 ];
 
+const PASSIVE = /\bchased$/i;
+
 /** The named fish before `chasing` does it, before any other sign suffers it; `X on Y` says both. */
 export function sign({ clause, fish }: Task): Body {
   const versus = clause.versus();
+  clause.setAside(where(clause));
   const sense = SIGNS.find((each) => each === clause.sense) ?? 'chasing';
   if (versus !== null) return signBetween(clause, fish, sense, versus);
   const told = within(clause);
   const after = told === null && clause.node.before.length > 0 ? afterPhrase(clause) : null;
   const named = fishOf(clause, fish);
+  // `female being chased`: she suffers it.
+  if (PASSIVE.test(clause.phrase()) && memberOf(named) !== null) return signOf(fish, sense, NOBODY, sideBefore(named));
   if (told !== null) {
     const doer = memberOf(named) ?? { sex: other(told), name: null };
     return { kind: 'dispute sign', fish: named, sign: sense, doer, sufferer: { sex: told, name: null } };

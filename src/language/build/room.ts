@@ -1,5 +1,6 @@
 /** Builds the daily round: looking, chores, water, filters, temporary measures, faults. */
 import type { DetailNode } from '../../../grammar/syntax.ts';
+import { SEX_WORDS } from '../../../grammar/words.ts';
 import { measure } from '../../core/quantity.ts';
 import type { Measure } from '../../core/quantity.ts';
 import type { ChoreAction, MeasureKind } from '../../journal/event.ts';
@@ -7,6 +8,7 @@ import type { Clause } from '../clause.ts';
 import { deadline, doseOf, lasting, linkedMeasure, litres, needDay, untilDay, waterAmount } from './amounts.ts';
 import { chore, doneAction, namedAction } from './chores.ts';
 import { tested } from './tests.ts';
+import { where } from './where.ts';
 import type { Body, Builds, Task } from './table.ts';
 
 export const ROOM_BUILDS: Builds<
@@ -45,9 +47,9 @@ export const ROOM_BUILDS: Builds<
     kind: 'away',
     until: clause.sense === 'back' ? clause.day : (untilDay(clause) ?? needDay(clause, 'until')),
   }),
-  chore: ({ clause }) => chore(clause, actionOf(clause)),
+  chore: ({ clause }) => choreOrDone(clause),
   'stop chore': ({ clause }) => ({ kind: 'chore stopped', action: namedAction(clause) }),
-  'to do': ({ clause }) => ({ kind: 'to do', text: clause.needText('"new air stone"'), by: deadline(clause) }),
+  'to do': ({ clause }) => toDo(clause),
   did: ({ clause }) => ({ kind: 'did', action: doneAction(clause) }),
   'put off': ({ clause }) => putOff(clause),
   level: ({ clause }) => ({
@@ -59,20 +61,33 @@ export const ROOM_BUILDS: Builds<
   'media cleaned': () => ({ kind: 'media cleaned' }),
   'sponge rinsed': () => ({ kind: 'sponge rinsed' }),
   'water change': ({ clause }) => waterChange(clause),
-  'topped up': ({ clause }) => ({ kind: 'topped up', litres: litres(clause) }),
+  'topped up': ({ clause }) => {
+    clause.setAside(clause.link('newWater'));
+    return { kind: 'topped up', litres: litres(clause) };
+  },
   test: ({ clause }) => {
     const every = clause.rest.some((detail) => detail.type === 'every');
     return every ? chore(clause, { kind: 'test', text: null }) : tested(clause);
   },
   dosed: ({ clause }) => dosed(clause),
   rig: (task) => rig(task),
-  unrig: ({ clause }) => ({ kind: 'measure undone', measure: measureKind(clause) }),
+  unrig: ({ clause }) => {
+    // `heat back to 26`
+    if (clause.sense === 'heat raised') clause.setAside(clause.quantity());
+    return { kind: 'measure undone', measure: measureKind(clause) };
+  },
   'rig stays': ({ clause }) => ({ kind: 'measure stays', measure: measureKind(clause) }),
   'everything undone': () => ({ kind: 'everything undone' }),
-  fault: ({ clause }) => ({ kind: 'fault', text: clause.needText('"valve weeping"') }),
-  fixed: ({ clause }) => ({ kind: 'fixed', text: clause.text() }),
+  fault: ({ clause }) => ({
+    kind: 'fault',
+    text: clause.sense === 'named' ? clause.phrase().toLowerCase() : clause.needText('"valve weeping"'),
+  }),
+  fixed: ({ clause }) => ({ kind: 'fixed', text: clause.sense === 'mended' ? 'leak' : clause.text() }),
   overflowed: () => ({ kind: 'overflowed' }),
-  leak: () => ({ kind: 'leak' }),
+  leak: ({ clause }) => {
+    clause.setAside(where(clause));
+    return { kind: 'leak' };
+  },
   'power off': ({ clause }) => ({ kind: 'power off', lasts: lasting(clause, 'minutes') }),
   'power on': () => ({ kind: 'power on' }),
   'heater stuck': ({ clause }) => ({
@@ -107,7 +122,38 @@ function putOff(clause: Clause): Body {
   const what =
     kind !== undefined ? { measure: kind } : action !== null ? { action: namedAction(clause, action) } : null;
   const text = what ?? { text: clause.needText('"new air stone"') };
+  if ('text' in text && until === null && clause.sense === 'keep' && /^\d/.test(text.text)) keptBack(clause);
   return { kind: 'put off', what: text, until: until ?? needDay(clause, 'until') };
+}
+
+/** `must order salt` is a task, `must be 40` a guess. */
+function toDo(clause: Clause): Body {
+  const by = deadline(clause);
+  const text = clause.needText('"new air stone"');
+  if (/^must$/i.test(clause.phrase()) && /^(?:be|have)\b/i.test(text)) {
+    const says = `«${clause.written(clause.node)}» is no task: a note keeps it`;
+    clause.fault('does-not-belong', clause.node, says, `note ${clause.written(clause.node)}`);
+  }
+  return { kind: 'to do', text, by };
+}
+
+/** `keep 8 biggest` is said of fish, `keep lights off until …` of what is rigged up. */
+function keptBack(clause: Clause): void {
+  const says = '`keep` says until when something stays as it is; fish that are not for sale are `kept back`';
+  clause.fault('two-readings', clause.node.head, says, 'kept back');
+}
+
+/** `top up 2 L` without `every` was done, as an amount says. */
+function choreOrDone(clause: Clause): Body {
+  const standing = clause.rest.some(({ type }) => type === 'every') || clause.rest.some((each) => isAbove(each));
+  const amount = clause.rest.some((detail) => detail.type === 'quantity' && !detail.ago);
+  return clause.sense === 'top up' && amount && !standing
+    ? { kind: 'topped up', litres: litres(clause) }
+    : chore(clause, actionOf(clause));
+}
+
+function isAbove(detail: DetailNode): boolean {
+  return detail.type === 'link' && detail.link === 'above';
 }
 
 const MEASURES: readonly MeasureKind[] = [
@@ -153,9 +199,12 @@ function wholeDays(clause: Clause): Measure<'minutes'> | null {
 
 function layersCleaned(clause: Clause): Body {
   const node = clause.quantity();
+  // Alone it is said of a pump as well.
+  if (node === null && /^(?:rinsed|squeezed)$/i.test(clause.phrase())) clause.missing('how many layers', '2 layers');
   const of = clause.linked('of');
   clause.flag('layers');
   clause.flag('rinsed');
+  clause.setAside(clause.link('whichLayers'));
   // `all 6 sponges out`
   const allOf = node?.word?.sense === 'all' ? clause.quantity() : null;
   const told = of?.value.type === 'quantity' ? of.value : allOf;
@@ -174,10 +223,9 @@ function layersCleaned(clause: Clause): Body {
 }
 
 function waterChange(clause: Clause): Body {
-  const every = clause.rest.some(
-    (detail: DetailNode) => detail.type === 'every' || (detail.type === 'link' && detail.link === 'above'),
-  );
+  const every = clause.rest.some((detail: DetailNode) => detail.type === 'every' || isAbove(detail));
   clause.flag('water');
+  clause.setAside(clause.link('newWater'));
   if (every) return chore(clause, { kind: 'water change', text: null });
   return { kind: 'water changed', amount: waterAmount(clause) ?? measure('share', 0, null, 1) };
 }
@@ -185,6 +233,38 @@ function waterChange(clause: Clause): Body {
 function dosed(clause: Clause): Body {
   const dose = doseOf(clause);
   const of = clause.linked('ofWhat');
-  const product = of === null ? clause.needText('"salt"') : clause.written(of.value).replaceAll('"', '').trim();
+  const water = of === null && dose?.unit === 'mL' && /^added$/i.test(clause.phrase());
+  const product =
+    of === null
+      ? water
+        ? (clause.text() ?? '')
+        : clause.needText('"salt"')
+      : clause.written(of.value).replaceAll('"', '').trim();
+  const added = /^added$/i.test(clause.phrase());
+  if (added && dose?.unit === 'mL' && (WATER.test(product) || product === '')) return addedWater(clause, dose);
+  const things = NO_DOSE.test(product) || product.split(/\s+/u).some((word) => isNamed(clause, word));
+  if (added && dose === null && things) noDose(clause, product);
   return { kind: 'dosed', dose, product };
+}
+
+/** Things that are put into a tank and are no dose of anything. */
+const NO_DOSE =
+  /(?:^|\s)(?:air ?stones?|caves?|plants?|moss|sponges?|filters?|heaters?|rocks?|wood|driftwood|sand|gravel|shells?|pots?|slate|net|divider|lid|light|fish|snails?|shrimps?)$/iu;
+
+const WATER = /^(?:\p{L}+\s+)?water$/iu;
+
+/** `added 20 L water`, `added 20 L`: it is topped up. */
+function addedWater(clause: Clause, { low, likely, high }: Measure<'mL'>): Body {
+  if (high < 1000) clause.missing('words', '"salt"');
+  return { kind: 'topped up', litres: measure('L', low / 1000, likely === null ? null : likely / 1000, high / 1000) };
+}
+
+/** A fish or a tank, or a word for fish. */
+function isNamed(clause: Clause, word: string): boolean {
+  return SEX_WORDS.has(word.toLowerCase()) || clause.line.names.isName(word);
+}
+
+function noDose(clause: Clause, product: string): void {
+  const says = `«${product}» is nothing that is dosed into the water: a note keeps it`;
+  clause.fault('does-not-belong', clause.node, says, `note ${clause.written(clause.node)}`);
 }

@@ -28,6 +28,8 @@ const NOTHING: Reading = {
 export function tested(clause: Clause): Body {
   const reading: Mutable<Reading> = { ...NOTHING };
   const factor = nitrogen(clause);
+  doubtHeat(clause);
+  doubtSalinity(clause);
   reading.ph = value(clause, 'pH', 'pH');
   reading.kh = value(clause, 'KH', 'dH');
   reading.gh = value(clause, 'GH', 'dH');
@@ -42,6 +44,30 @@ export function tested(clause: Clause): Body {
   while (clause.flag('and'));
   if (Object.values(reading).every((each) => each === null)) clause.missing('a reading', 'pH 7.2');
   return { kind: 'tested', reading };
+}
+
+/** `temp up to 29`: read on a thermometer, or the heater turned up? `nitrate up to 40`: risen, or at most? */
+function doubtHeat(clause: Clause): void {
+  for (const said of clause.rest) {
+    const words = clause.written(said);
+    const [, name, number] = /^(.+?)\s+up\s+to\s+(.+)$/iu.exec(words) ?? [];
+    if (said.type !== 'link' || name === undefined || number === undefined) continue;
+    const other = said.link === 'temperature' ? `the heater turned up (\`heat to ${number}\`)` : 'as much at most';
+    const says = `«${words}» may be a reading (\`${name} ${number}\`) or ${other}: write which`;
+    clause.fault('two-readings', said, says, `${name} ${number}`);
+  }
+}
+
+/** `salinity 1.005`: in parts of a thousand that is next to nothing, as a specific gravity it is a salty tank. */
+function doubtSalinity(clause: Clause): void {
+  const said = clause.rest.find((detail) => detail.type === 'link' && detail.link === 'salinity');
+  const value = said?.type === 'link' ? said.values[0] : undefined;
+  if (value?.type !== 'quantity' || value.unit !== null || !/^1[.,]0\d\d$/.test(clause.written(value))) return;
+  clause.fault(
+    'which-unit',
+    value,
+    `«${clause.written(value)}» may be a specific gravity or ppt; salinity is kept in ppt`,
+  );
 }
 
 /** Written in the line, else as the room's kit does; where nobody said, as N. */

@@ -1,6 +1,7 @@
 /** Clauses of the daily round: looking, chores, water, filters, temporary measures, faults. */
 import { isoDay } from '../../core/day.ts';
 import type { ChoreAction, EventOf, Reading } from '../../journal/event.ts';
+import { RIGS } from '../../../grammar/vocabulary/rigs.ts';
 import { ROOM } from '../../../grammar/vocabulary/room.ts';
 import { ACTIONS, MEASURES } from '../../../grammar/vocabulary/details.ts';
 import type { Measure } from '../../core/quantity.ts';
@@ -61,22 +62,22 @@ export const ROOM_PRINTS: Prints<
   dosed: (event, voice) =>
     w.words(w.first(ROOM.dosed.says.dosed), event.dose && w.dose(event.dose, voice), w.quoted(event.product)),
   'measure begun': begun,
-  'measure undone': (event) => w.first(ROOM.unrig.says[event.measure]),
-  'measure stays': (event) => w.first(ROOM['rig stays'].says[event.measure]),
-  'everything undone': () => w.first(ROOM['everything undone'].says.undone),
-  fault: (event) => `${w.first(ROOM.fault.says.fault)} ${w.quoted(event.text)}`,
-  fixed: (event) => w.words(w.first(ROOM.fixed.says.fixed), event.text !== null && w.quoted(event.text)),
-  overflowed: () => w.first(ROOM.overflowed.says.overflowed),
-  leak: () => w.first(ROOM.leak.says.leak),
+  'measure undone': (event) => w.first(RIGS.unrig.says[event.measure]),
+  'measure stays': (event) => w.first(RIGS['rig stays'].says[event.measure]),
+  'everything undone': () => w.first(RIGS['everything undone'].says.undone),
+  fault: (event) => `${w.first(RIGS.fault.says.fault)} ${w.quoted(event.text)}`,
+  fixed: (event) => w.words(w.first(RIGS.fixed.says.fixed), event.text !== null && w.quoted(event.text)),
+  overflowed: () => w.first(RIGS.overflowed.says.overflowed),
+  leak: () => w.first(RIGS.leak.says.leak),
   'power off': (event, voice) =>
-    w.words(w.first(ROOM['power off'].says.off), event.lasts && w.minutes(event.lasts, voice)),
-  'power on': () => w.first(ROOM['power on'].says.on),
+    w.words(w.first(RIGS['power off'].says.off), event.lasts && w.minutes(event.lasts, voice)),
+  'power on': () => w.first(RIGS['power on'].says.on),
   'heater stuck': (event, voice) =>
-    w.words(w.first(ROOM['heater stuck'].says.stuck), event.at && w.degrees(event.at, voice)),
+    w.words(w.first(RIGS['heater stuck'].says.stuck), event.at && w.degrees(event.at, voice)),
 };
 
 function begun(event: EventOf<'measure begun'>, voice: Voice): string {
-  const words = w.words(w.first(ROOM.rig.says[event.measure]), event.to && w.degrees(event.to, voice));
+  const words = w.words(w.first(RIGS.rig.says[event.measure]), event.to && w.degrees(event.to, voice));
   const lasts = event.lasts && w.words(!event.over && 'for', w.minutes(event.lasts, voice));
   return w.words(words, lasts, event.until !== null && `until ${isoDay(event.until)}`);
 }

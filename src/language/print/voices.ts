@@ -7,9 +7,10 @@ import type { Voice } from './words.ts';
 const UNITS =
   /\d\s*(?:(?<metric>mm|cm|m|ml|l|c|l\/h|lph|litres?)|(?<imperial>imp\w*\s+(?:gal\w*|gph))|(?<US>(?:us\s+)?(?:gal\w*|gph)|f|ft|foot|feet|inch\w*|in(?!\s+[\p{L}\d])))(?![\p{L}\d/])/iu;
 /** A measure of the keeper's own, which no printed unit could bring back. */
-const OWN = /(?:^|[\s\d])(?:bucket|spoon|net|scoop|cup|jug|cap)s?(?!\p{L})/iu;
+const OWN =
+  /(?:^|[\s\d])(?:bucket|spoon|net|scoop|cup|jug|cap|capful|tsp|teaspoon|tbsp|tablespoon|drop|pinch|tablet)s?(?!\p{L})/iu;
 const ABOUT =
-  /(?:^|\s)(?:about|around|roughly|approx|approximately|ca|circa|nearly|say|~|≈)(?=[\s\d])|~|≈|ish(?!\p{L})/iu;
+  /(?:^|\s)(?:about|abt|around|roughly|approx|approximately|appx|ca|circa|nearly|say|maybe|perhaps|probably|possibly|~|≈)(?=[\s\d])|~|≈|(?:ish|or\s+so|odd)(?!\p{L})/iu;
 
 const WEEKS = /\d\s*w(?:ks?|eeks?)?(?!\p{L})/iu;
 const DAYS = /\d\s*d(?:ays?)?(?!\p{L})/iu;

@@ -1,0 +1,79 @@
+/** Builds feeds: what was fed, how much of it, and in the remark to whom and how often. */
+import type { DetailNode, NameNode } from '../../../grammar/syntax.ts';
+import { FOODS } from '../../../grammar/words.ts';
+import type { Measure } from '../../core/quantity.ts';
+import type { Clause } from '../clause.ts';
+import { fishNamed } from '../fish.ts';
+import { isLink } from './prices.ts';
+import type { Body, Task } from './table.ts';
+import { wordsOf } from './words.ts';
+
+export function fed({ clause }: Task): Body {
+  const grams = clause.maybe('g');
+  clause.setAside(clause.quantity((node) => node.noun !== null));
+  setEatersAside(clause);
+  if (clause.sense !== 'fed') return fedFirst(clause, grams);
+  // `fed` alone: what, nobody says.
+  const tells = clause.rest.some((detail) => detail.type !== 'date' && !isLink(detail, 'aside'));
+  if (!tells) return { kind: 'fed', food: '', grams };
+  return { kind: 'fed', food: food(wordsAfterOf(clause) ?? clause.needText('microworm')), grams };
+}
+
+/** `Rowan-1 fed bbs`, `bbs to fry twice`: food goes into a tank, so who it is for is a remark. */
+function setEatersAside(clause: Clause): void {
+  const says = (detail: DetailNode): detail is DetailNode => isLink(detail, 'fedTo') || isLink(detail, 'often');
+  for (const said of clause.takeAll(says)) clause.setAside(said);
+  const { from } = clause.node.head;
+  const isEater = (detail: DetailNode): detail is NameNode =>
+    detail.type === 'name' && (detail.from < from || clause.line.names.isFish(detail.text));
+  for (const name of clause.takeAll(isEater)) {
+    fishNamed(clause, name);
+    clause.setAside(name);
+  }
+  const before = (detail: DetailNode): detail is DetailNode =>
+    detail.from < from && (detail.type === 'sex' || (detail.type === 'quantity' && detail.unit === null));
+  for (const said of clause.takeAll(before)) clause.setAside(said);
+  const to = clause.linked('to');
+  if (to?.value.type === 'name') fishNamed(clause, to.value);
+  clause.setAside(to?.at ?? null);
+}
+
+/** `bbs`, `first bbs`, `bbs and micros`: the food is what the clause begins with, and whatever food follows. */
+function fedFirst(clause: Clause, grams: Measure<'g'> | null): Body {
+  const { from } = clause.node.head;
+  const said = clause.phrase();
+  const { length } = /^first\s+/i.exec(said)?.[0] ?? '';
+  if (length > 0) clause.setAside({ from, to: from + 'first'.length });
+  const more = clause.take(
+    (detail): detail is DetailNode & { type: 'text' } => detail.type === 'text' && areFoods(clause.written(detail)),
+  );
+  const foods = more === null ? [] : foodsIn(clause.written(more));
+  return { kind: 'fed', food: food([said.slice(length), ...foods].join(', ')), grams };
+}
+
+function foodsIn(text: string): string[] {
+  return text
+    .split(/\s*(?:,|&|\+|(?<!\p{L})and(?!\p{L}))\s*/iu)
+    .map((one) => one.trim())
+    .filter((one) => one !== '');
+}
+
+function areFoods(text: string): boolean {
+  return foodsIn(text).every((one) => FOODS.has(one.toLowerCase()));
+}
+
+/** Foods by the names that are kept: `bbs, micros` are brine shrimp and microworm. */
+export function food(text: string): string {
+  const kept = (one: string): string => FOODS.get(one.toLowerCase()) ?? one;
+  return text
+    .split(/,\s*/)
+    .filter((one) => one !== '')
+    .map(kept)
+    .join(', ');
+}
+
+/** `2 g of pellets`. */
+export function wordsAfterOf(clause: Clause): string | null {
+  const of = clause.linked('ofWhat');
+  return of === null ? null : wordsOf(clause, of.value);
+}

@@ -1,0 +1,89 @@
+/** Builds sales and gifts: how many of which fish, to whom, for how much. */
+import type { LinkNode } from '../../../grammar/syntax.ts';
+import { exactly } from '../../core/interval.ts';
+import type { Heads } from '../../journal/event.ts';
+import type { Clause } from '../clause.ts';
+import { fishOf, howMany } from '../fish.ts';
+import { bareMoney, doubtPairs, doubtTimes, eachOf, isLink, priced, soldAt } from './prices.ts';
+import type { Body, Task } from './table.ts';
+import { wordsOf } from './words.ts';
+
+export function sold({ clause, fish }: Task): Body {
+  const at = priced(clause);
+  doubtTimes(clause);
+  const { price, auction } = soldAt(clause);
+  const bags = bagged(clause);
+  if (bags !== null && at !== null && price?.per === 'each') eachOf(clause, at, 'bag', bags.bags * price.amount);
+  const each = bareMoney(clause);
+  doubtPairs(clause, at, price);
+  const to = buyer(clause);
+  const count = bags?.heads ?? howMany(clause);
+  return { kind: 'sold', fish: saidFish(clause, fish), count, price: price ?? each, to, auction, ...which(clause) };
+}
+
+export function gaveAway({ clause, fish }: Task): Body {
+  const bags = bagged(clause);
+  const count = bags?.heads ?? howMany(clause);
+  if (/^(?:swapped|traded)/i.test(clause.phrase())) inReturn(clause, count === 'unsaid');
+  const to = buyer(clause);
+  clause.flag('away');
+  return { kind: 'gave away', fish: saidFish(clause, fish), count, to, ...which(clause) };
+}
+
+/** The fish of a clause in which `of`, `from` and `them` may stand before their name. */
+export function saidFish(clause: Clause, fish: Task['fish']): Task['fish'] {
+  clause.setAside(clause.link('last'));
+  while (clause.flag('ofStock') || clause.flag('ofThem') || clause.flag('them'));
+  return fishOf(clause, fish);
+}
+
+/** `6 largest`: the rest of them is smaller from then on. */
+export function which(clause: Clause): { which?: 'largest' | 'smallest' } {
+  if (clause.flag('largest')) return { which: 'largest' };
+  return clause.flag('smallest') ? { which: 'smallest' } : {};
+}
+
+/** `2 bags of 6`: twelve fish. Null where no bag is spoken of. */
+function bagged(clause: Clause): { heads: Heads; bags: number } | null {
+  const at = clause.rest.findIndex((detail) => isLink(detail, 'bagOf'));
+  const before = clause.rest[at - 1];
+  const found = clause.linked('bagOf');
+  if (found === null) return null;
+  const counted = before?.type === 'quantity' && before.unit === null ? before : null;
+  if (counted !== null) clause.takeAt(at - 1);
+  const bags = counted === null ? 1 : (clause.whole(counted) ?? 1);
+  const each = found.value.type === 'quantity' ? clause.whole(found.value) : null;
+  if (found.value.type !== 'quantity')
+    clause.fault('no-number', found.value, 'after `bag of` comes how many fish it held');
+  return {
+    heads: { total: exactly(bags * (each ?? 0)), males: null, females: null, young: null, as: 'counted' },
+    bags,
+  };
+}
+
+/** `to "…"`, or `for "…"`. */
+export function buyer(clause: Clause): string | null {
+  const named = clause.linked('to') ?? notMoney(clause);
+  return named === null ? null : wordsOf(clause, named.value);
+}
+
+/** `for Bob`: whoever it is for is no number. */
+function notMoney(clause: Clause): ReturnType<Clause['linked']> {
+  const at = clause.take(
+    (detail): detail is LinkNode =>
+      detail.type === 'link' && detail.link === 'for' && detail.values[0]?.type !== 'quantity',
+  );
+  const value = at?.values[0];
+  return at === null || value === undefined ? null : { at, value };
+}
+
+/** `swapped 6 for shrimp`: what came for them is no buyer. `swapped male` may be about his mate to be. */
+function inReturn(clause: Clause, unsaid: boolean): void {
+  const came = notMoney(clause);
+  if (came !== null) clause.setAside(came.at);
+  const goes = came !== null || clause.rest.some((detail) => isLink(detail, 'to'));
+  const sex = clause.rest.find(({ type }) => type === 'sex');
+  if (!unsaid || goes || sex?.type !== 'sex' || (sex.sex !== 'male' && sex.sex !== 'female')) return;
+  const says = `«${clause.written(clause.node)}» may be a new ${sex.sex}, or one that was given away: write which`;
+  clause.fault('two-readings', clause.node, says, `new ${sex.sex}`);
+}
