@@ -122,7 +122,8 @@ function waitWords(room: Room, rig: OpenRig): string[] {
 
 function rigRow(room: Room, rig: OpenRig): DueItem {
   const dispute = disputeIn(room, rig);
-  const apart = keptApart(room, rig) ?? keptIn(room, rig);
+  const kept = keptIn(room, rig);
+  const apart = keptApart(room, rig) ?? kept;
   const { begin, undo } = MEASURE_WORDS[rig.kind];
   const open = ageWords(exactly(room.on - rig.day));
   const since = `${rig.kind} since ${dayWords(rig.day, room.on)}${rig.day === room.on ? '' : ` (${open})`}`;
@@ -138,7 +139,7 @@ function rigRow(room: Room, rig: OpenRig): DueItem {
   return {
     id: rowId(rig.where, rig.kind),
     place: rig.where,
-    what: `${waits.length === 0 ? '' : 'once mended, '}${UNDOING[rig.kind]}`,
+    what: `${waits.length > 0 ? 'once mended, ' : kept === null ? '' : 'once water runs again, '}${UNDOING[rig.kind]}`,
     kind: 'measure',
     due: onDay(notBefore(rig, dispute === null ? null : addDays(room.on, 1), apart?.until ?? null)),
     weight: weightOf(room, rig),

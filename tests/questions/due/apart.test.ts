@@ -85,12 +85,12 @@ test('an air filter stays in while the pump of its loop or the power is off', ()
   const out = (on: string, ...lines: readonly string[]): string[] =>
     asked(on, air, ...lines).what.filter((row) => row.endsWith('take the air filter out'));
   const row = asked('2026-02-05', air, '2026-02-01 Long: pump off');
-  expect(row.what).toContain('02-06 take the air filter out');
+  expect(row.what).toContain('02-06 once water runs again, take the air filter out');
   expect(row.why).toContain('leave it in while the pump of Long is off: nothing else moves the water');
   expect(out('2026-02-05', '2026-02-01 Long: pump off', '2026-02-04 Long: pump on')).toEqual([
     '02-03 take the air filter out',
   ]);
-  expect(out('2026-02-05', '2026-02-05 room: power off')).toEqual(['02-06 take the air filter out']);
+  expect(out('2026-02-05', '2026-02-05 room: power off')).toEqual(['02-06 once water runs again, take the air filter out']);
   expect(out('2026-02-05', '2026-02-05 08:00 room: power off', '2026-02-05 09:00 room: power on')).toEqual([
     '02-03 take the air filter out',
   ]);

@@ -36,19 +36,34 @@ test('the later says that the fish of the earlier would eat its own', () => {
   expect(second?.why).toMatch(/; not to A3 if Rowan-1 goes there: it would eat these$/);
 });
 
-test('nothing is said where they go to two tanks, or can live together', () => {
+test('nothing is said where they go to two tanks', () => {
   const apart = `${ROOM}2026-01-15 A1: moved all Rowan-1 to A3\n`;
   expect(
     movesOf(apart)
       .map(({ why }) => why)
       .filter((why) => why.includes('not to')),
   ).toEqual([]);
-  const alike = ROOM.replace('2025-12-08', '2025-10-03').replace('2025-12-15', '2025-10-10');
-  expect(
-    movesOf(alike)
-      .map(({ why }) => why)
-      .filter((why) => why.includes('not to')),
-  ).toEqual([]);
+});
+
+test('young of two families of one species are not to be mixed, those of two species may be', () => {
+  const text = ROOM.split('\n').slice(0, 7).join('\n').concat(`
+2025-11-20 A1: spawned brood Rowan-1, 80 eggs
+2025-11-30 A1: Rowan-1 free-swimming, about 60
+2025-12-08 A2: spawned brood Sedge-1, 80 eggs
+2025-12-16 A2: Sedge-1 free-swimming, about 50
+2026-01-01 A1: spawned brood Rowan-2
+2026-01-11 A1: Rowan-2 free-swimming
+`);
+  const said = (room: string): string[] =>
+    movesOf(room).map(({ close, why }) => `${close}; ${/not to .*/.exec(why)?.[0] ?? 'nothing'}`);
+  expect(said(text)).toEqual([
+    'A1: moved all Rowan-1 to A3; nothing',
+    'A2: moved all Sedge-1 to A3; not to A3 if Rowan-1 goes there: nobody could tell the two apart again',
+  ]);
+  const other = text
+    .replace('pair Sedge: krib', 'pair Sedge: ram')
+    .replace('2025-09-01 pair', '2025-09-01 species ram: cave spawner; sale at 35 mm or 16 weeks\n2025-09-01 pair');
+  expect(said(other)[1]).toBe('A2: moved all Sedge-1 to A3; nothing');
 });
 
 test('whom a row sends stays with the list', () => {
@@ -96,9 +111,15 @@ test('of two rows the later says what speaks against doing both: who would eat w
   expect(second(small, big)).toBe('not to A3 if Sedge-1 goes there: these would eat it');
   expect(second(male, small)).toBe('not to A3 if the male goes there: it would eat these');
   expect(second(small, male)).toBe('not to A3 if Sedge-1 goes there: these would eat it');
-  // Grown fish are not young, the same brood is no other, and another tank is none of its business.
+  // Grown fish are not young, and another tank is none of its business.
   expect(second(male, sent('the female', null))).toBe('');
-  expect(second(small, small)).toBe('');
+  // The same young out of the same tank are one thing to do.
+  expect(
+    mindingEachOther(
+      room,
+      [small, small].map((sends) => ({ ...ITEM, sends })),
+    ),
+  ).toHaveLength(1);
   expect(second(sent('Rowan-1', rowan, 'A4'), small)).toBe('');
   expect(second(null, small)).toBe('');
 });
