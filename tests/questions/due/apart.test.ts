@@ -90,7 +90,9 @@ test('an air filter stays in while the pump of its loop or the power is off', ()
   expect(out('2026-02-05', '2026-02-01 Long: pump off', '2026-02-04 Long: pump on')).toEqual([
     '02-03 take the air filter out',
   ]);
-  expect(out('2026-02-05', '2026-02-05 room: power off')).toEqual(['02-06 once water runs again, take the air filter out']);
+  expect(out('2026-02-05', '2026-02-05 room: power off')).toEqual([
+    '02-06 once water runs again, take the air filter out',
+  ]);
   expect(out('2026-02-05', '2026-02-05 08:00 room: power off', '2026-02-05 09:00 room: power on')).toEqual([
     '02-03 take the air filter out',
   ]);
