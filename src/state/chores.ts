@@ -6,7 +6,7 @@ import type { Place } from '../core/span.ts';
 import type { ChoreAction, Event, EventOf, MeasureKind, WaterAmount } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import { happened, insertInTime } from './when.ts';
-import { tanksNamed, whereOf } from './where.ts';
+import { whereOf } from './where.ts';
 
 export interface Chores {
   standing: StandingChore[];
@@ -45,8 +45,6 @@ export interface Task {
 
 interface PutOff {
   where: string;
-  /** The tanks that it is said of, where it is said of all of the room or of a loop. */
-  tanks: string[] | null;
   what: PutOffThing;
   day: Day;
   until: Day;
@@ -69,8 +67,7 @@ export const CHORES_HOMES: Homes<'away' | 'chore set' | 'chore stopped' | 'to do
   'put off': (draft, event) => {
     if (!isAhead(draft, event, event.until, `put off ${putOffName(event.what)}`)) return;
     const { what, day, until, remark, place } = event;
-    const tanks = event.subject.kind === 'tanks' ? tanksNamed(draft, event) : null;
-    draft.chores.putOffs.push({ where: whereOf(event.subject), tanks, what, day, until, remark, place });
+    draft.chores.putOffs.push({ where: whereOf(event.subject), what, day, until, remark, place });
   },
 };
 

@@ -40,10 +40,10 @@ function isOpen(event: Event, on: Day): event is EventOf<'put off'> {
 function told(room: Room, those: readonly PutOff[], rows: readonly DueItem[]): Pick<Problem, 'says' | 'write'> {
   const said = those.map(({ what }) => putOffName(what))[0] ?? '';
   const until = those.map((one) => isoDay(one.until))[0] ?? '';
-  const where = listWords(those.map((one) => (one.tanks === null ? one.where : 'those tanks')));
+  const where = listWords(those.map((one) => one.where));
   const says = `nothing on the list of ${where} is called «${said}», so nothing is put off`;
   const line = (place: string, name: string): string => `${place}: put off ${quoted(name)} until ${until}`;
-  const here = rows.filter((row) => those.some((one) => isAt(room, one, row.place)));
+  const here = rows.filter((row) => those.some((one) => isAt(room, one.where, row.place)));
   const names = [...new Set(here.flatMap(({ putOffKey }) => putOffKey ?? []))];
   const near = nearest(said, names, 1)[0] ?? names.find((name) => holds(name, said) || holds(said, name));
   const [first] = here.filter(({ putOffKey }) => putOffKey !== null && (near === undefined || putOffKey === near));

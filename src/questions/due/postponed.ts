@@ -25,8 +25,8 @@ type PutOff = Room['chores']['putOffs'][number];
 type Named = Pick<DueItem, 'place' | 'putOffKey' | 'putOffAlso'>;
 
 /** True where such a line names that row, by its words and by its place. */
-export function isAbout(room: Room, { where, tanks, what }: PutOff, item: Named): boolean {
-  return isCalled(item, putOffName(what)) && isAt(room, { where, tanks }, item.place);
+export function isAbout(room: Room, { where, what }: PutOff, item: Named): boolean {
+  return isCalled(item, putOffName(what)) && isAt(room, where, item.place);
 }
 
 /** True where a row is called so, whatever its place. */
@@ -34,13 +34,8 @@ export function isCalled({ putOffKey: key, putOffAlso: also }: Named, said: stri
   return key !== null && [key, ...(also ?? [])].some((name) => sameWords(said, name));
 }
 
-/** True where such a line speaks of that place. */
-export function isAt(room: Room, { where, tanks }: Pick<PutOff, 'where' | 'tanks'>, place: string): boolean {
-  return tanks === null ? isThere(room, where, place) : where === place || tanks.includes(place);
-}
-
 /** Whether a line about `where` speaks of that place: the place itself, or fish that live there. */
-function isThere(room: Room, where: string, place: string): boolean {
+export function isAt(room: Room, where: string, place: string): boolean {
   if (where === place) return true;
   const body = room.stock.groups.get(where) ?? room.stock.broods.get(where);
   return body !== undefined && (body.parts.has(place) || ('home' in body && body.home === place));
