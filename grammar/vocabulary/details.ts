@@ -83,6 +83,21 @@ const OFTEN = [
   'morning and evening',
 ].join('|');
 
+/** Who is fed: `all fry`, `to the adults`. */
+const EATERS = [
+  'all fry',
+  'all the fry',
+  'all young',
+  'everything',
+  'all tanks',
+  'the pair',
+  'for fry',
+  ...['all', 'everyone'].flatMap((who) => [who, `to ${who}`]),
+  ...['fry', 'parents', 'adults', 'juvies', 'young', 'babies', 'breeders'].flatMap((who) =>
+    ['', 'the ', 'to ', 'to the '].map((before) => before + who),
+  ),
+].join('|');
+
 /** What a test found, under each of its names: `pH 6.8`, `pH down to 6.8`. */
 function reading(names: string): string {
   const moves = ['down to', 'dropped to', 'fell to', 'fallen to', 'rose to', 'is', 'at', 'now', 'still'];
@@ -130,10 +145,7 @@ export const LINKS = {
   water: { form: 'flag', says: 'water' },
   jumped: { form: 'flag', says: 'jumped|? jumped|maybe jumped|probably jumped' },
   away: { form: 'flag', says: 'away' },
-  fedTo: {
-    form: 'flag',
-    says: 'all fry|all the fry|all young|the fry|fry|to fry|to the fry|for fry|all|everyone|everything|all tanks|parents|the parents|the pair|adults|juvies|the juvies|young|the young|babies|breeders',
-  },
+  fedTo: { form: 'flag', says: EATERS },
   aside: { form: 'flag', says: ASIDES },
   where: { form: 'words', says: 'at|from|in|behind|inside|near' },
   newWater: { form: 'flag', says: NEW_WATER },

@@ -54,7 +54,7 @@ export const RIGS = {
       'air filter': 'battery air off|off battery air',
       divider: 'divider removed|removed divider|took divider out|divider taken out|divider down|divider gone',
       'pump off': 'pumps on|pumps back on|pump restarted|pump running|pump running again|return running|return back on',
-      'heat raised': 'heat back to|heater back to|temp back to|heat back down|heat back down to|heat down to',
+      'heat raised': 'heat back to|heater back to|heat back down|heat back down to',
     },
     under: ['tank', 'loop', 'room', 'row'],
     takes: [],
@@ -113,7 +113,7 @@ export const RIGS = {
   },
   leak: {
     says: { leak: 'leak|leaking|leaks' },
-    also: { leak: 'slow leak|small leak|bad leak|tank leaking|still leaking|dripping|drip|drips' },
+    also: { leak: 'slow leak|small leak|bad leak|tank leaking|still leaking' },
     under: ['tank', 'loop', 'room', 'row'],
     takes: ['where'],
     makes: ['leak'],

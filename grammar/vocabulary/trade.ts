@@ -66,7 +66,7 @@ export const TRADE = {
 
   bought: {
     says: { bought: 'bought|got' },
-    also: { bought: 'given|was given|received' },
+    also: { bought: 'was given|received' },
     under: ['tank', 'row'],
     takes: ['sex', 'name', 'as', 'at', 'for', 'each', 'from', 'ofThem', 'free', 'trioOf', 'sort'],
     nouns: 'fish x',
@@ -179,7 +179,8 @@ export const TRADE = {
   hatch: {
     says: { hatch: 'hatch|set up hatch' },
     also: {
-      hatch: 'set up bbs|set bbs|started bbs|bbs hatch|bbs hatch set|bbs set up|bbs started|set up bbs hatch',
+      hatch:
+        'set up bbs|set bbs|started bbs|bbs hatch|bbs hatch set|bbs set up|bbs started|set up bbs hatch|started bbs hatch',
     },
     under: ['room', 'tank', 'culture', 'loop', 'row'],
     takes: ['text', 'ofWhat'],
@@ -210,9 +211,14 @@ export const TRADE = {
       fungus: 'fungus',
       holding: 'not holding|no longer holding|stopped holding',
       stopped: 'pump stopped|return pump stopped|return stopped',
-      'sponge filter': 'sponge filter in|sponge filter out|sf in|sf out',
+      'sponge filter in': 'sponge filter in|sf in',
+      'sponge filter out': 'sponge filter out|sf out',
       heater: 'heated to|heater to|heater at|heater set to|heater set|set heater to',
       culls: 'culls to|the culls to|others to|the others to',
+      given: 'given',
+      dripping: 'dripping|drip|drips',
+      lowered: 'heat down to',
+      'back to': 'temp back to|temperature back to',
     },
     shy: 'clear|all clear|normal|all normal|back to normal|sponge|sponge in|sponge out|in|half',
     readings: {
@@ -228,7 +234,8 @@ export const TRADE = {
       guarding: ['all well "guarding"', 'eggs seen', 'free-swimming'],
       fanning: ['all well "fanning"', 'eggs seen', 'maybe spawned'],
       half: ['water change 50 %', 'moved half … to …'],
-      'sponge filter': ['air filter in', 'air filter out', 'rinsed sponge'],
+      'sponge filter in': ['air filter in', 'rinsed sponge'],
+      'sponge filter out': ['air filter out', 'rinsed sponge'],
       settled: ['calmer', 'made up', 'all well'],
       separated: ['divider in', 'moved … to …', 'split up'],
       locking: ['chasing', 'shimmying'],
@@ -238,6 +245,10 @@ export const TRADE = {
       stopped: ['pump off', 'fault "pump stopped"'],
       heater: ['heat to', 'tank …: heated to …'],
       culls: ['moved … to …', 'culled …'],
+      given: ['fed …', 'dosed …', 'bought …', 'gave away …'],
+      dripping: ['leak …', 'note …'],
+      lowered: ['heat to', 'heat normal'],
+      'back to': ['temp', 'heat normal'],
     },
     under: ['tank', 'loop', 'room', 'group', 'brood', 'row'],
     takes: ['sex', 'name', 'to', 'from', 'in', 'text'],

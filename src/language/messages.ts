@@ -46,10 +46,20 @@ export function signFault(line: LineContext, token: Token): Fault | null {
       return fault('below-none', whole, `nothing here is less than none: «${number}»`, number.slice(1));
     }
     case Unknown:
-      return fault('unknown-sign', at, `the sign «${printable(line.text, at)}» means nothing here`, '');
+      return fault(
+        'unknown-sign',
+        at,
+        `the sign «${printable(line.text, at)}» means nothing here`,
+        joins(line, at) ? null : '',
+      );
     default:
       return null;
   }
+}
+
+/** Whether two numbers would be one without what stands between them: `6=24`. */
+function joins({ text }: LineContext, { from, to }: Piece): boolean {
+  return /\d$/.test(text.slice(0, from)) && /^\d/.test(text.slice(to));
 }
 
 /** The run of non-blanks around a place. */

@@ -1,5 +1,5 @@
 /** Words of a clause that its kind does not take: perhaps a clause of their own with a slip in it, else a remark. */
-import { matchPhrase } from '../../grammar/matching.ts';
+import { dateLength, matchPhrase } from '../../grammar/matching.ts';
 import {
   canonicalOf,
   canonicalPhrases,
@@ -116,15 +116,24 @@ function strayTail(line: LineContext, place: Piece, end: number, says: string, h
     : { ...wrong, edit: short ?? long, otherwise: long };
 }
 
-/** A remark in place of words; null where they tell more than a remark may hide: a clause, a number, a name. */
+/** A remark in place of words; null where they tell more than a remark may hide: a clause, a number, a name, a day. */
 export function remarkOf(line: LineContext, { from, to }: Piece, heading: HeadingKind): Fault['edit'] {
   const tokens = cut(foldPunctuation(line.text.slice(from, to)));
   const tells = tokens.some(
-    (token, index) => token.tokenType === Num || line.names.isName(token.image) || opensAt(tokens, index, heading),
+    (token, index) =>
+      token.tokenType === Num ||
+      line.names.isName(token.image) ||
+      dateLength(tokens, index) > 0 ||
+      opensAt(tokens, index, heading),
   );
   const said = line.text.slice(from, to);
-  return tells || TURNS.test(said) ? null : { from, to, text: asRemark(line.text.slice(from, to)) };
+  return tells || EARLIER.test(said) || TURNS.test(said)
+    ? null
+    : { from, to, text: asRemark(line.text.slice(from, to)) };
 }
+
+/** `from yesterday` is a day, not a remark. */
+const EARLIER = /(?:^|\s)(?:yesterday|yest|yday|last\s+night)(?!\p{L})/iu;
 
 /** Words that turn what stands before them into its opposite, or into something yet to come. */
 const TURNS =

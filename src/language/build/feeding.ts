@@ -16,7 +16,15 @@ export function fed({ clause }: Task): Body {
   // `fed` alone: what, nobody says.
   const tells = clause.rest.some((detail) => detail.type !== 'date' && !isLink(detail, 'aside'));
   if (!tells) return { kind: 'fed', food: '', grams };
-  return { kind: 'fed', food: food(wordsAfterOf(clause) ?? clause.needText('microworm')), grams };
+  const first = wordsAfterOf(clause) ?? clause.needText('microworm');
+  return { kind: 'fed', food: food([first, ...moreFoods(clause)].join(', ')), grams };
+}
+
+/** `flake am, bbs pm`: the foods that follow the first. */
+function moreFoods(clause: Clause): string[] {
+  const areTold = (detail: DetailNode): detail is DetailNode & { type: 'text' } =>
+    detail.type === 'text' && areFoods(clause.written(detail));
+  return clause.takeAll(areTold).flatMap((more) => foodsIn(clause.written(more)));
 }
 
 /** `Rowan-1 fed bbs`, `bbs to fry twice`: food goes into a tank, so who it is for is a remark. */
@@ -30,9 +38,11 @@ function setEatersAside(clause: Clause): void {
     fishNamed(clause, name);
     clause.setAside(name);
   }
-  const before = (detail: DetailNode): detail is DetailNode =>
-    detail.from < from && (detail.type === 'sex' || (detail.type === 'quantity' && detail.unit === null));
-  for (const said of clause.takeAll(before)) clause.setAside(said);
+  // `no bbs` tells the opposite.
+  const eaters = (detail: DetailNode): detail is DetailNode =>
+    detail.type === 'sex' ||
+    (detail.from < from && detail.type === 'quantity' && detail.unit === null && detail.word?.sense !== 'none');
+  for (const said of clause.takeAll(eaters)) clause.setAside(said);
   const to = clause.linked('to');
   if (to?.value.type === 'name') fishNamed(clause, to.value);
   clause.setAside(to?.at ?? null);
@@ -44,11 +54,7 @@ function fedFirst(clause: Clause, grams: Measure<'g'> | null): Body {
   const said = clause.phrase();
   const { length } = /^first\s+/i.exec(said)?.[0] ?? '';
   if (length > 0) clause.setAside({ from, to: from + 'first'.length });
-  const more = clause.take(
-    (detail): detail is DetailNode & { type: 'text' } => detail.type === 'text' && areFoods(clause.written(detail)),
-  );
-  const foods = more === null ? [] : foodsIn(clause.written(more));
-  return { kind: 'fed', food: food([said.slice(length), ...foods].join(', ')), grams };
+  return { kind: 'fed', food: food([said.slice(length), ...moreFoods(clause)].join(', ')), grams };
 }
 
 function foodsIn(text: string): string[] {

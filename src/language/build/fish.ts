@@ -1,15 +1,14 @@
 /** Builds facts about fish: bond, disputes, spawning, broods, counts, sizes, moves, losses. */
-import type { DetailNode, LinkNode, NameNode, QuantityNode } from '../../../grammar/syntax.ts';
-import { exactly } from '../../core/interval.ts';
+import type { DetailNode, LinkNode, QuantityNode } from '../../../grammar/syntax.ts';
 import type { Measure } from '../../core/quantity.ts';
-import type { Heads, HowMany, LengthOf, Sizes, Stage } from '../../journal/event.ts';
+import type { Heads, LengthOf, Sizes, Stage } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
 import { fishNamed, fishOf, howMany, IMPLIED, maybeHeads, needHeads, sexOf } from '../fish.ts';
 import { nameKey } from '../names.ts';
 import { newName } from '../naming.ts';
+import { lost } from './losses.ts';
 import { moved } from './moves.ts';
 import { sign } from './quarrels.ts';
-import { saidFish } from './selling.ts';
 import type { Body, Builds, Task } from './table.ts';
 import { where } from './where.ts';
 
@@ -71,6 +70,7 @@ export const FISH_BUILDS: Builds<
   'no eggs': about('no eggs'),
   spawned,
   'eggs white': ({ clause, fish }) => {
+    fungusOnEggs(clause);
     const count = clause.sense === 'all' ? 'all' : howMany(clause);
     return { kind: 'eggs white', fish: fishOf(clause, fish), count };
   },
@@ -84,23 +84,16 @@ export const FISH_BUILDS: Builds<
   size,
   moved,
   mixed,
-  lost: ({ clause, fish }) => {
-    const asked = clause.rest.find((detail) => detail.type === 'quantity' && detail.word?.sense === '?');
-    const count = lostHeads(clause);
-    clause.setAside(clause.link('jumped'));
-    for (const size of ['largest', 'smallest'] as const) clause.setAside(clause.link(size));
-    runts(clause, count === 'unsaid');
-    const who = saidFish(clause, fish);
-    if (asked !== undefined && who.kind === 'group' && who.member !== null) inDoubt(clause, asked);
-    if (count === 'unsaid' && who.kind === 'implied' && who.young) allOrSome(clause);
-    return {
-      kind: 'lost',
-      fish: who,
-      count,
-      how: LOSSES.find((how) => how === clause.sense) ?? 'died',
-    };
-  },
+  lost,
 };
+
+/** `fungus on 20 eggs` is told of eggs; `fungus on 2` may be two fish, `fungus on filter` is neither. */
+function fungusOnEggs(clause: Clause): void {
+  if (!/\bon$/i.test(clause.phrase()) || clause.rest.some((each) => each.type === 'quantity' && each.noun !== null))
+    return;
+  const says = '«fungus on» may be told of eggs (`eggs white 20`) or of fish (`sick "fungus"`): write which';
+  clause.fault('two-readings', clause.node, says, `note ${clause.written(clause.node)}`);
+}
 
 /** `fry counted 43` counts young. */
 function ofYoung(clause: Clause, heads: Heads): Heads {
@@ -111,47 +104,6 @@ function ofYoung(clause: Clause, heads: Heads): Heads {
   clause.takeAt(said);
   return { ...heads, young: total };
 }
-
-/** `another dead` is one. */
-function lostHeads(clause: Clause): HowMany {
-  const count = howMany(clause);
-  const one = count === 'unsaid' && /^another\b/iu.test(clause.phrase());
-  return one ? { total: exactly(1), males: null, females: null, young: null, as: 'counted' } : count;
-}
-
-const RUNTS = /^runts?$/iu;
-
-/** `culled 5 runts`: the small ones. Of `culled the runts` nobody knows how many they were. */
-function runts(clause: Clause, unsaid: boolean): void {
-  const said =
-    clause.link('runts') ?? clause.take((each): each is NameNode => each.type === 'name' && RUNTS.test(each.text));
-  clause.setAside(said);
-  if (said === null || !unsaid) return;
-  const words = clause.written(said);
-  clause.fault(
-    'something-missing',
-    said,
-    `how many? As in \`${clause.phrase()} 5 runts\``,
-    `some ${words.replace(/^the\s+/iu, '')}`,
-  );
-}
-
-/** `male dead?`: of a pair's fish a loss that is not sure would end what is looked for of the pair. */
-function inDoubt(clause: Clause, asked: DetailNode): void {
-  const says = `«${clause.written(asked)}» is no number of one fish: its loss is written once it is sure`;
-  const remark = clause.line.text.slice(clause.node.from, clause.node.to);
-  clause.fault('does-not-belong', clause.node, says, `note ${remark}`);
-}
-
-/** `fry eaten` */
-function allOrSome(clause: Clause): void {
-  const { node } = clause;
-  const words = clause.written(node);
-  const says = `«${words}» may be \`all ${words}\` or \`some ${words}\`: write which`;
-  clause.fault('two-readings', node, says, `some ${words}`);
-}
-
-const LOSSES = ['died', 'missing', 'eaten', 'culled'] as const;
 
 function back({ clause, fish }: Task): Body {
   const who = fishOf(clause, fish);

@@ -88,7 +88,13 @@ export const ROOM_BUILDS: Builds<
     clause.setAside(where(clause));
     return { kind: 'leak' };
   },
-  'power off': ({ clause }) => ({ kind: 'power off', lasts: lasting(clause, 'minutes') }),
+  'power off': ({ clause, subject }) => {
+    if (subject.kind === 'tank' && /^blackout$/i.test(clause.phrase())) {
+      const says = '«blackout» of a tank may be its light (`lights off`) or the power (`power off`): write which';
+      clause.fault('two-readings', clause.node.head, says, 'lights off');
+    }
+    return { kind: 'power off', lasts: lasting(clause, 'minutes') };
+  },
   'power on': () => ({ kind: 'power on' }),
   'heater stuck': ({ clause }) => ({
     kind: 'heater stuck',
@@ -126,11 +132,11 @@ function putOff(clause: Clause): Body {
   return { kind: 'put off', what: text, until: until ?? needDay(clause, 'until') };
 }
 
-/** `must order salt` is a task, `must be 40` a guess. */
+/** `must order salt` is a task, `must be 40` and `must spawn soon` are guesses. */
 function toDo(clause: Clause): Body {
   const by = deadline(clause);
   const text = clause.needText('"new air stone"');
-  if (/^must$/i.test(clause.phrase()) && /^(?:be|have)\b/i.test(text)) {
+  if (/^must$/i.test(clause.phrase()) && /^(?:be|have|spawn|hatch|swim|grow|settle|calm)\b/i.test(text)) {
     const says = `«${clause.written(clause.node)}» is no task: a note keeps it`;
     clause.fault('does-not-belong', clause.node, says, `note ${clause.written(clause.node)}`);
   }
@@ -204,7 +210,10 @@ function layersCleaned(clause: Clause): Body {
   const of = clause.linked('of');
   clause.flag('layers');
   clause.flag('rinsed');
-  clause.setAside(clause.link('whichLayers'));
+  const which = clause.link('whichLayers');
+  // `cleaned top layer` is not all of them.
+  if (which !== null && node === null) clause.missing('how many layers', '1 layer');
+  clause.setAside(which);
   // `all 6 sponges out`
   const allOf = node?.word?.sense === 'all' ? clause.quantity() : null;
   const told = of?.value.type === 'quantity' ? of.value : allOf;

@@ -62,7 +62,7 @@ function doubtHeat(clause: Clause): void {
 function doubtSalinity(clause: Clause): void {
   const said = clause.rest.find((detail) => detail.type === 'link' && detail.link === 'salinity');
   const value = said?.type === 'link' ? said.values[0] : undefined;
-  if (value?.type !== 'quantity' || value.unit !== null || !/^1[.,]0\d\d$/.test(clause.written(value))) return;
+  if (value?.type !== 'quantity' || value.unit !== null || !/^1[.,]0\d\d?$/.test(clause.written(value))) return;
   clause.fault(
     'which-unit',
     value,

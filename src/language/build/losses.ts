@@ -1,0 +1,74 @@
+/** Builds losses: how many of which fish died, went missing, were eaten or culled, and what is asked back of them. */
+import type { DetailNode, NameNode } from '../../../grammar/syntax.ts';
+import { exactly } from '../../core/interval.ts';
+import type { HowMany } from '../../journal/event.ts';
+import type { Clause } from '../clause.ts';
+import { howMany } from '../fish.ts';
+import { saidFish } from './selling.ts';
+import type { Body, Task } from './table.ts';
+
+const LOSSES = ['died', 'missing', 'eaten', 'culled'] as const;
+
+export function lost({ clause, fish }: Task): Body {
+  const asked = clause.rest.find((detail) => detail.type === 'quantity' && detail.word?.sense === '?');
+  const count = lostHeads(clause);
+  clause.setAside(clause.link('jumped'));
+  for (const size of ['largest', 'smallest'] as const) clause.setAside(clause.link(size));
+  runts(clause, count === 'unsaid');
+  const who = saidFish(clause, fish);
+  if (count === 'unsaid' && who.kind === 'implied') putDown(clause);
+  if (asked !== undefined && who.kind === 'group' && who.member !== null) inDoubt(clause, asked);
+  if (count === 'unsaid' && who.kind === 'implied' && who.young) allOrSome(clause);
+  return {
+    kind: 'lost',
+    fish: who,
+    count,
+    how: LOSSES.find((how) => how === clause.sense) ?? 'died',
+  };
+}
+
+/** `put down sand` kills nobody: of fish it is said how many, or which. */
+function putDown(clause: Clause): void {
+  if (!/^put down$/i.test(clause.phrase())) return;
+  const says = '«put down» is said of fish by their name or number, as in `put down 2`';
+  clause.fault('something-missing', clause.node, says, `note ${clause.written(clause.node)}`);
+}
+
+/** `another dead` is one. */
+function lostHeads(clause: Clause): HowMany {
+  const count = howMany(clause);
+  const one = count === 'unsaid' && /^another\b/iu.test(clause.phrase());
+  return one ? { total: exactly(1), males: null, females: null, young: null, as: 'counted' } : count;
+}
+
+const RUNTS = /^runts?$/iu;
+
+/** `culled 5 runts`: the small ones. Of `culled the runts` nobody knows how many they were. */
+function runts(clause: Clause, unsaid: boolean): void {
+  const said =
+    clause.link('runts') ?? clause.take((each): each is NameNode => each.type === 'name' && RUNTS.test(each.text));
+  clause.setAside(said);
+  if (said === null || !unsaid) return;
+  const words = clause.written(said);
+  clause.fault(
+    'something-missing',
+    said,
+    `how many? As in \`${clause.phrase()} 5 runts\``,
+    `some ${words.replace(/^the\s+/iu, '')}`,
+  );
+}
+
+/** `male dead?`: of a pair's fish a loss that is not sure would end what is looked for of the pair. */
+function inDoubt(clause: Clause, asked: DetailNode): void {
+  const says = `«${clause.written(asked)}» is no number of one fish: its loss is written once it is sure`;
+  const remark = clause.line.text.slice(clause.node.from, clause.node.to);
+  clause.fault('does-not-belong', clause.node, says, `note ${remark}`);
+}
+
+/** `fry eaten` */
+function allOrSome(clause: Clause): void {
+  const { node } = clause;
+  const words = clause.written(node);
+  const says = `«${words}» may be \`all ${words}\` or \`some ${words}\`: write which`;
+  clause.fault('two-readings', node, says, `some ${words}`);
+}
