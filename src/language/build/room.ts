@@ -242,14 +242,10 @@ function waterChange(clause: Clause): Body {
 function dosed(clause: Clause): Body {
   const dose = doseOf(clause);
   const of = clause.linked('ofWhat');
-  const water = of === null && dose?.unit === 'mL' && /^added$/i.test(clause.phrase());
-  const product =
-    of === null
-      ? water
-        ? (clause.text() ?? '')
-        : clause.needText('"salt"')
-      : clause.written(of.value).replaceAll('"', '').trim();
   const added = /^added$/i.test(clause.phrase());
+  // `added 20 L` needs no more words: it is water.
+  const text = (): string => (added && dose?.unit === 'mL' ? (clause.text() ?? '') : clause.needText('"salt"'));
+  const product = of === null ? text() : clause.written(of.value).replaceAll('"', '').trim();
   if (added && dose?.unit === 'mL' && (WATER.test(product) || product === '')) return addedWater(clause, dose);
   const things = NO_DOSE.test(product) || product.split(/\s+/u).some((word) => isNamed(clause, word));
   if (added && dose === null && things) noDose(clause, product);
