@@ -15,12 +15,16 @@ export interface Tried extends Ran {
   readonly calls: number;
 }
 
+/** Each message in one line: what it says of a file has to stand beside the file's name. */
+const WIDE = 2000;
+
 const NEVER: Failure = { at: -1, later: false, how: 'before', code: 'EIO' };
 
 export async function tryOnce({ argv, world }: Command, failure: Failure = NEVER): Promise<Tried> {
   const broken: Failing[] = [];
   const ran = await tankside(argv, {
     ...world,
+    columns: WIDE,
     broken(disk) {
       const one = failing(disk, failure);
       broken.push(one);

@@ -31,9 +31,9 @@ describe('what is made from the grammar', () => {
   });
 
   it('lists in the reference the words of each clause', () => {
-    const section = '### Leak <!-- event: leak -->\n\n<!-- words -->\nold\n<!-- /words -->\n';
+    const section = '### Mixed <!-- event: mixed -->\n\n<!-- words -->\nold\n<!-- /words -->\n';
     expect(withWords(section)).toBe(
-      '### Leak <!-- event: leak -->\n\n<!-- words -->\n\nRead: `leak` (`leaking`, `leaks`).\n\n<!-- /words -->\n',
+      '### Mixed <!-- event: mixed -->\n\n<!-- words -->\n\nRead: `mixed` (`merged`).\n\n<!-- /words -->\n',
     );
   });
 });
