@@ -44,11 +44,11 @@ export function unsaidCount(
 
 /** `20 to C2, 30 left`, `leaving 30`: how many were not moved; null where no such words stand at a detail. */
 export function leftOver(line: LineContext, rest: readonly DetailNode[], at: number): Fault | null {
-  const both = rest.slice(at, at + 2);
-  const number = both.find((each) => each.type === 'quantity');
-  const word = both.find((each) => each.type === 'name');
-  const [first, last] = both;
-  if (first === undefined || last === undefined || number?.type !== 'quantity' || word?.type !== 'name') return null;
+  const first = rest[at];
+  const last = rest[at + 1];
+  if (first === undefined || last === undefined) return null;
+  const [number, word] = first.type === 'name' ? [last, first] : [first, last];
+  if (number.type !== 'quantity' || word.type !== 'name') return null;
   const words = word === first ? STAYING : STAYED;
   const touch = !/\S/.test(line.text.slice(first.to, last.from));
   if (number.unit !== null || !touch || !words.has(word.text.toLowerCase())) return null;

@@ -131,13 +131,7 @@ function lineForOne(line: LineContext, { subjects }: ReadHeading, node: ClauseNo
 
 function oneSubject(line: LineContext, heading: ReadHeading, node: ClauseNode, subject: Subject): readonly Fact[] {
   const clause = new Clause(line, node);
-  const left = clause.rest.findIndex((_, at) => leftOver(line, clause.rest, at) !== null);
-  const wrong = left < 0 ? null : leftOver(line, clause.rest, left);
-  if (wrong !== null) {
-    line.faults.push(wrong);
-    clause.takeAt(left);
-    clause.takeAt(left);
-  }
+  takeLeftOver(clause);
   const among = subject.kind === 'tanks' ? 2 : heading.subjects.length;
   const made = BUILDS[node.kind]?.({ clause, subject, fish: fishFor(heading, subject), among });
   const when = whenOf(clause);
@@ -149,6 +143,18 @@ function oneSubject(line: LineContext, heading: ReadHeading, node: ClauseNode, s
   }
   const bodies: readonly Body[] = Array.isArray(made) ? made : [made];
   return bodies.map((body) => ({ body, subject, at: node, remark, when, declares: null, mistake: node.mistake }));
+}
+
+/** Takes out what tells how many stayed, a number and its word: they are a clause of their own. */
+function takeLeftOver(clause: Clause): void {
+  for (let at = 0; at + 1 < clause.rest.length; at += 1) {
+    const wrong = leftOver(clause.line, clause.rest, at);
+    if (wrong === null) continue;
+    clause.line.faults.push(wrong);
+    clause.takeAt(at);
+    clause.takeAt(at);
+    return;
+  }
 }
 
 /** With several groups in the heading each clause is about the group whose turn it is. */
