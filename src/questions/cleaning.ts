@@ -82,3 +82,8 @@ export function outlookAsked(room: Room, loop: DeepReadonly<Loop>, state: Prefil
   }
   return spillOutlook(room, loop);
 }
+
+/** The clause to jot when all of a prefilter's layers were cleaned; null: nobody said how many it has. */
+export function cleanedAll(layers: number | null): string {
+  return `cleaned ${layers === null ? 'all layers' : `${layers} of ${layers} layers`}`;
+}

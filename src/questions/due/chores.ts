@@ -12,7 +12,7 @@ import { shareOf } from '../../state/done.ts';
 import type { Loop } from '../../state/plumbing.ts';
 import { isOpenOn } from '../../state/rigs.ts';
 import { loopVolume, liveVolume } from '../../state/volume.ts';
-import { betterBy, outlookAsked } from '../cleaning.ts';
+import { betterBy, cleanedAll, outlookAsked } from '../cleaning.ts';
 import { clockOf, intervalWords, type ChoreClock } from '../clock.ts';
 import { rowId } from '../id.ts';
 import { levelWords, prefilterOf, type Prefilter } from '../prefilter.ts';
@@ -180,10 +180,8 @@ function homeOf(room: Room, tank: string): string | null {
 function closeOf(room: Room, chore: Chore): string {
   const { where, action, amount } = chore;
   switch (action.kind) {
-    case 'clean prefilter': {
-      const layers = room.plumbing.loops.get(where)?.layers ?? null;
-      return `${where}: cleaned ${layers === null ? 'all layers' : `${layers} of ${layers} layers`}`;
-    }
+    case 'clean prefilter':
+      return `${where}: ${cleanedAll(room.plumbing.loops.get(where)?.layers ?? null)}`;
     case 'clean media':
       return `${where}: cleaned media`;
     case 'rinse sponge':

@@ -7,7 +7,7 @@ import type { Room } from '../../state/draft.ts';
 import type { Loop } from '../../state/plumbing.ts';
 import { homeLoopOf } from '../../state/tanks.ts';
 import { since as sinceDay } from '../../state/when.ts';
-import { askedByHistory, askedByLevels, cleaningClocks, outlookAsked } from '../cleaning.ts';
+import { askedByHistory, askedByLevels, cleanedAll, cleaningClocks, outlookAsked } from '../cleaning.ts';
 import { rowId } from '../id.ts';
 import { cleanInterval, levelWords, mmWords, prefilterOf, type Prefilter } from '../prefilter.ts';
 import type { Outlook } from '../spill.ts';
@@ -82,7 +82,7 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
       due: asked ?? onDay(state.level.day),
       weight: 2,
       why: `${levelWords(loop, state, room.on)}${unreadWords(room, state, outlook)}`,
-      close: cleanLine(loop),
+      close: `${loop.name}: ${cleanedAll(loop.layers)}`,
       caution: CAUTION.pump,
       putOffKey: 'clean prefilter',
       pressing: true,
@@ -137,7 +137,7 @@ function usualRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter, days: 
       due: asked,
       weight: 1,
       why: `${last}, ${apart}; ${levelWords(loop, state, room.on)}`,
-      close: cleanLine(loop),
+      close: `${loop.name}: ${cleanedAll(loop.layers)}`,
       caution: CAUTION.pump,
       putOffKey: 'clean prefilter',
       putOffFrom: state.lastFull.day,
@@ -152,8 +152,4 @@ function usualRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter, days: 
       lines,
     },
   ];
-}
-
-function cleanLine({ name, layers }: DeepReadonly<Loop>): string {
-  return `${name}: cleaned ${layers === null ? 'all layers' : `${layers} of ${layers} layers`}`;
 }

@@ -1,9 +1,10 @@
 /** The next dose of a course, and the day on which treated fish are clear. Never a mass of anything. */
-import { addDays, type Day } from '../../core/day.ts';
+import { addDays } from '../../core/day.ts';
 import { onDay, times } from '../../core/interval.ts';
-import { linesOf, type Place } from '../../core/span.ts';
+import { linesOf } from '../../core/span.ts';
 import { dayWords, listWords, plural, rangeWords } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
+import { isToldLater } from '../../state/when.ts';
 import { courseRow } from '../holds.ts';
 import { doseName, runningCourses, type Course } from '../holds/courses.ts';
 import { rowId } from '../id.ts';
@@ -79,11 +80,12 @@ function cautionFor(room: Room, { treatment }: Course): string {
  * before the dose of its day was made for it, and is allowed for.
  */
 function changesSince(room: Room, course: Course): { words: string; place: { file: string; line: number } }[] {
-  const last = { day: course.lastDose, place: course.given.at(-1)?.place ?? course.treatment.place };
+  // Of a dose no time is kept: within a day it goes by the lines.
+  const last = { day: course.lastDose, minute: null, place: course.given.at(-1)?.place ?? course.treatment.place };
   return room.water.changes
     .filter(
       ({ day, place, tanks }) =>
-        !isBefore({ day, place }, last) && tanks.some((tank) => course.treatment.tanks.includes(tank)),
+        !isToldLater(last, { day, minute: null, place }) && tanks.some((tank) => course.treatment.tanks.includes(tank)),
     )
     .map(({ amount, day, place, where }) => {
       const much = amount.unit === 'share' ? `${rangeWords(times(amount, 100))} %` : `${rangeWords(amount)} L`;
@@ -92,15 +94,4 @@ function changesSince(room: Room, course: Course): { words: string; place: { fil
         place,
       };
     });
-}
-
-interface Written {
-  readonly day: Day;
-  readonly place: Place;
-}
-
-/** Of two files no order is known: the change may have come after the dose. */
-function isBefore({ day, place }: Written, dose: Written): boolean {
-  if (day !== dose.day || place.file !== dose.place.file) return day < dose.day;
-  return place.line < dose.place.line || (place.line === dose.place.line && place.from < dose.place.from);
 }
