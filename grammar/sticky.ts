@@ -37,7 +37,10 @@ function isPlain(text: string): boolean {
   return line.plain;
 }
 
-/** One of many words, of which those that begin with the sign at that place are tried; `endings` gives the pattern for a sign's. */
+/**
+ * One of many words, of which those that begin with the sign at that place are tried: `patternOf` gives the pattern of
+ * a sign's, or null for none; of any sign beyond ASCII (null) that of all.
+ */
 export function byFirstSign(patternOf: (sign: string | null) => string | null): AtPlace {
   const known = new Map<string | null, AtPlace>();
   return (text, offset) => {
