@@ -10,6 +10,7 @@ import type { GroupKind } from '../journal/subject.ts';
 import { aliveTotal, bodiesIn, isBrood, tanksOf } from '../state/bodies.ts';
 import type { SeenGroup } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
+import { partedWords } from '../state/members.ts';
 import { openDispute } from '../state/quarrel.ts';
 import { walkOrder } from '../state/tanks.ts';
 import { rowId } from './id.ts';
@@ -23,7 +24,7 @@ import type { PairNumbers } from './pairs/numbers.ts';
 import { leftOf, type Left } from './pairs/left.ts';
 import { pastOf } from './pairs/past.ts';
 import type { Past } from './pairs/past.ts';
-import { latestBroods, isGuarded, isResting, partedWords, spawningOf } from './pairs/spawning.ts';
+import { latestBroods, isGuarded, isResting, spawningOf } from './pairs/spawning.ts';
 import type { Spawning } from './pairs/spawning.ts';
 
 /** `not said` where no line says that they are bonded: sharing a tank makes no bond. */
@@ -152,13 +153,14 @@ export function pairRow(room: Room, group: SeenGroup, others: readonly DisputeRo
 /** Nobody spawns alone, parted or split up. */
 const NO_NEXT: ReadonlySet<string | null> = new Set(['single', 'apart', 'split up']);
 
-function nextOf({ last, interval, waits }: Spawning): DayWindow | null {
-  if (last === null || interval === null || NO_NEXT.has(waits)) return null;
+function nextOf({ from, interval, waits }: Spawning): DayWindow | null {
+  if (from === null || interval === null || NO_NEXT.has(waits)) return null;
   const { low, likely, high } = interval.days;
+  const { window } = from;
   return {
-    low: last.low === null ? null : addDays(last.low, Math.floor(low)),
-    likely: last.likely === null || likely === null ? null : addDays(last.likely, Math.round(likely)),
-    high: last.high === null ? null : addDays(last.high, Math.ceil(high)),
+    low: window.low === null ? null : addDays(window.low, Math.floor(low)),
+    likely: window.likely === null || likely === null ? null : addDays(window.likely, Math.round(likely)),
+    high: window.high === null ? null : addDays(window.high, Math.ceil(high)),
   };
 }
 

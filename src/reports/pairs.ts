@@ -149,11 +149,13 @@ function whoWords({ species, kind, left }: PairRow): string {
 }
 
 function spawnWords({ spawning }: PairRow, look: Look): string {
-  const { last, lastBrood, interval, lateDays } = spawning;
+  const { last, lastBrood, from, interval, lateDays } = spawning;
   if (last === null) return 'spawns: none seen';
   const usual = interval === null ? '' : `; ${rangeWords(interval.days)} days between spawns: ${interval.basis}`;
   const late = lateDays !== null && lateDays > 0 ? `; ${plural(lateDays, 'day')} late, none seen` : '';
-  return `spawns: last ${windowText(last, look)} (${lastBrood ?? ''})${usual}${late}`;
+  const says = interval === null ? null : (from?.says ?? null);
+  const anew = says === null ? '' : `; ${says}, counted from then`;
+  return `spawns: last ${windowText(last, look)} (${lastBrood ?? ''})${usual}${anew}${late}`;
 }
 
 function disputeLine(row: DisputeRow, look: Look): Row {

@@ -9,7 +9,16 @@ import type { EventBase, EventOf, Heads } from '../journal/event.ts';
 import { takeAlong } from './along.ts';
 import type { Draft } from './draft.ts';
 import type { Homes } from './home.ts';
-import { livingMembers, memberName, membersGone, membersMoved, membersOf, newGroup, pickMembers } from './members.ts';
+import {
+  livingMembers,
+  memberName,
+  membersGone,
+  membersMoved,
+  membersOf,
+  newGroup,
+  partedWords,
+  pickMembers,
+} from './members.ts';
 import { endDispute } from './quarrel.ts';
 import type { Brood, Fish, Group } from './stock.ts';
 import { noteMoved } from './moved.ts';
@@ -226,6 +235,8 @@ function newMate(draft: Draft, event: EventOf<'new mate'>): void {
   const resident = livingMembers(group).find((fish) => fish.sex === event.sex && fish.tank === group.home);
   if (resident && group.kind === 'pair') draft.problems.push(stillThere(group, event, resident));
   const { sex, name, from, day, place } = event;
+  // One more female of a harem changes nothing for the others.
+  if (group.kind === 'pair' || partedWords(group) !== null) group.together = { day, how: 'new mate', place };
   group.members.push({ sex, name, size: null, tank: group.home, gone: null, joined: { day, from, place } });
   if (group.home !== null) putIn(draft, group, group.home, exactly(1), event);
   group.bond = 'unsaid';

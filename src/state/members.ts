@@ -80,6 +80,7 @@ export function newGroup(
     bondSince: null,
     bonded: null,
     upset: null,
+    together: null,
     disputes: [],
     broods: [],
     suspected: [],
@@ -137,10 +138,25 @@ export function isCalled(fish: { readonly sex: Sex | null; readonly name: string
   return member.sex === null || fish.sex === member.sex;
 }
 
+/** `single` where one sex is left, `apart` where male and female share no tank; null where they are together. */
+export function partedWords(group: {
+  readonly members: readonly { readonly sex: Sex | null; readonly tank: string | null; readonly gone: unknown }[];
+}): 'single' | 'apart' | null {
+  const living = livingMembers(group);
+  const males = living.filter((fish) => fish.sex === 'male');
+  const females = living.filter((fish) => fish.sex === 'female');
+  const told = group.members.some((fish) => fish.sex === 'male') && group.members.some((fish) => fish.sex === 'female');
+  if (!told) return null;
+  if (males.length === 0 || females.length === 0) return 'single';
+  return males.some((male) => females.some((female) => female.tank === male.tank)) ? null : 'apart';
+}
+
 /** Puts members in a tank; a dispute between fish that no longer share one ends as separated. */
 export function membersMoved(group: Group, fish: readonly Fish[], to: string, event: At): void {
+  const parted = partedWords(group) !== null;
   for (const one of fish) one.tank = to;
   if (fish.length > 0) group.upset = { day: event.day, how: 'moved', place: event.place };
+  if (parted && partedWords(group) === null) group.together = { day: event.day, how: 'back', place: event.place };
   endIfApart(group, 'separated', event);
 }
 

@@ -50,31 +50,34 @@ function canHouse(room: Room, name: string): boolean {
 }
 
 /**
- * The line that moves a brood out of its tank: to one that is free, else to where young are raised already. It says `all`
- * and no number: a guess of ours that is jotted would stand as a count.
+ * The line that moves a brood out of its tank: to where some of them are raised already, so that one brood takes one tank,
+ * to one that is free, else to where other young are raised. It says `all` and no number: a guess of ours that is jotted
+ * would stand as a count.
  */
 export function moveLine(
   room: Room,
   brood: SeenBrood,
   from = tanksOf(brood)[0] ?? null,
 ): { close: string; where: string; sends: { readonly sends?: Sent } } {
-  const free = freeTank(room, from);
-  const isElsewhere = (name: string): boolean =>
-    name !== from && isOpen(room, from, name) && isHarmless(room, brood, from, name);
-  const own = tanksOf(brood).find(isElsewhere);
-  const raising = own ?? walkOrder(room).find((name) => isNursery(room, name) && isElsewhere(name));
-  const to = free ?? raising ?? null;
+  const { to, where } = goalOf(room, brood, from);
   return {
     sends: to === null ? {} : { sends: { name: brood.name, brood, from, to } },
     close: `${from ?? brood.name}: moved all ${brood.name} to ${to === null ? '…' : tankInLine(to)}`,
-    where: free === null ? noneFree(raising, own !== undefined) : `${free} is free`,
+    where,
   };
 }
 
-/** Where the line names a tank all the same, why that one. */
-function noneFree(raising: string | undefined, isTheirs: boolean): string {
-  if (raising === undefined) return 'no tank is free';
-  return `no tank is free, but ${raising} ${isTheirs ? 'has some of them already' : 'has only young and grow-outs'}`;
+/** The tank that they go to, and in words why that one. */
+function goalOf(room: Room, brood: SeenBrood, from: string | null): { to: string | null; where: string } {
+  const isElsewhere = (name: string): boolean =>
+    name !== from && isNursery(room, name) && isOpen(room, from, name) && isHarmless(room, brood, from, name);
+  const own = tanksOf(brood).find(isElsewhere);
+  if (own !== undefined) return { to: own, where: `${own} has some of them already` };
+  const free = freeTank(room, from);
+  if (free !== null) return { to: free, where: `${free} is free` };
+  const raising = walkOrder(room).find(isElsewhere);
+  if (raising === undefined) return { to: null, where: 'no tank is free' };
+  return { to: raising, where: `no tank is free, but ${raising} has only young and grow-outs` };
 }
 
 /** Neither would these eat other young there, nor the others these. */

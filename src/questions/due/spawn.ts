@@ -254,18 +254,18 @@ function birth(room: Room, group: SeenGroup, days: number): DueItem[] {
 function late(room: Room, group: SeenGroup): DueItem[] {
   const guild = speciesOf(room, group)?.traits.guild ?? null;
   if (guild === 'livebearer') return [];
-  const { last, interval, lateDays, because } = spawningOf(room, group);
-  if (last === null || interval === null || lateDays === null || lateDays < 1 || lateDays > NEWS) return [];
+  const { from, interval, lateDays, because } = spawningOf(room, group);
+  if (from === null || interval === null || lateDays === null || lateDays < 1 || lateDays > NEWS) return [];
   const looked = group.noEggs !== null && room.on - group.noEggs.day < lateDays;
   if (looked) return [];
-  const place = latestBroods(room, group).at(-1)?.lines[0];
+  const place = from.says === null ? latestBroods(room, group).at(-1)?.lines[0] : group.together?.place;
   return [
     row(room, group, {
       key: 'late to spawn',
       what: 'late to spawn: look for eggs, and at food and water',
       due: onDay(room.on),
       weight: 0,
-      why: `${group.name}: none seen since ${windowWords(last, room.on)}; ${rangeWords(interval.days)} days are usual, ${plural(lateDays, 'day')} over`,
+      why: `${group.name}: none seen since ${from.says ?? windowWords(from.window, room.on)}; ${rangeWords(interval.days)} days are usual, ${plural(lateDays, 'day')} over`,
       close: 'no eggs',
       rule: because.rule,
       source: because.source,

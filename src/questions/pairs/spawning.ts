@@ -5,6 +5,7 @@
  * count: a brood eaten unseen lengthens an interval.
  */
 import type { Because } from '../../core/because.ts';
+import { onDay } from '../../core/interval.ts';
 import type { DayWindow, Interval } from '../../core/interval.ts';
 import { mad, median } from '../../core/stats.ts';
 import { linesOf } from '../../core/span.ts';
@@ -13,7 +14,7 @@ import { guildDefaults } from '../../science/guilds.ts';
 import { speciesOf } from '../../state/bodies.ts';
 import type { SeenBrood, SeenGroup } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
-import { livingMembers } from '../../state/members.ts';
+import { livingMembers, partedWords } from '../../state/members.ts';
 import { openDispute } from '../../state/quarrel.ts';
 import { openRigs } from '../../state/rigs.ts';
 import { temperatureAt } from '../../state/temperature.ts';
@@ -22,6 +23,8 @@ import { ageOf, datesOf, laidDay } from '../laying.ts';
 export interface Spawning {
   readonly last: DayWindow | null;
   readonly lastBrood: string | null;
+  /** What the days to the next are counted from: the last spawn, or what brought them together after it. */
+  readonly from: { readonly window: DayWindow; readonly says: string | null } | null;
   /** Days between spawns: where it is usual to end up, and what that rests on. */
   readonly interval: { readonly days: Interval; readonly basis: string } | null;
   /** Days beyond the upper end of the interval; 0 in time; null where nobody can say. */
@@ -52,29 +55,52 @@ export function spawningOf(room: Room, group: SeenGroup): Spawning {
   const interval = group.kind === 'colony' || group.kind === 'group' ? null : intervalOf(room, group, broods);
   const waits = interval === null ? null : waitsFor(room, group, broods);
   const ago = last === null ? null : ageOf(room, last);
-  const over = ago === null || interval === null ? null : Math.max(0, Math.floor(ago.low - interval.days.high));
+  const together = last === null ? null : togetherSince(room, group, last);
+  const days = together === null ? (ago?.low ?? null) : room.on - together.day;
+  const over = days === null || interval === null ? null : Math.max(0, Math.floor(days - interval.days.high));
   // A female alone may still drop young, and is never late.
   const lateDays = waits === null && partedWords(group) === null ? over : null;
   return {
     last: last === null ? null : datesOf(room, last).laid,
     lastBrood: last?.name ?? null,
+    from:
+      last === null
+        ? null
+        : together === null
+          ? { window: datesOf(room, last).laid, says: null }
+          : { window: onDay(together.day), says: togetherWords(room, together) },
     interval,
     lateDays,
     waits,
     because: {
-      rule: 'late is beyond the upper end of the usual days between spawns; not while guarding, in a dispute, parted, newly moved or cold. None seen is not none laid',
+      rule: 'late is beyond the upper end of the usual days between spawns, counted from the last or from when male and female came together after it; not while guarding, in a dispute, parted, newly moved or cold. None seen is not none laid',
       source: interval?.basis ?? 'the journal',
       steps: [
         last === null || ago === null
           ? 'no spawn seen yet'
           : `last seen: ${last.name}, laid ${windowWords(datesOf(room, last).laid, room.on)}, ${rangeWords(ago)} days ago`,
         ...(interval === null ? [] : [`usually ${rangeWords(interval.days)} days between spawns: ${interval.basis}`]),
+        ...(together === null ? [] : [`counted since ${togetherWords(room, together)}`]),
         ...(over === null ? [] : [`${plural(over, 'day')} beyond that`]),
         ...(waits === null ? [] : [`not called late: ${waits}`]),
       ],
-      lines: linesOf(broods.flatMap((brood) => brood.lines.slice(0, 1))),
+      lines: linesOf([
+        ...broods.flatMap((brood) => brood.lines.slice(0, 1)),
+        ...(together === null ? [] : [together.place]),
+      ]),
     },
   };
+}
+
+function togetherWords(room: Room, { day, how }: NonNullable<SeenGroup['together']>): string {
+  return `${how === 'back' ? 'they were together again' : 'the new mate came'} on ${dayWords(day, room.on)}`;
+}
+
+/** A mate that came, or was back, after the last spawn: they begin anew. A livebearer carries young of before. */
+function togetherSince(room: Room, group: SeenGroup, last: SeenBrood): SeenGroup['together'] {
+  const { together } = group;
+  if (together === null || speciesOf(room, group)?.traits.guild === 'livebearer') return null;
+  return together.day > (laidDay(room, last) ?? together.day) ? together : null;
 }
 
 /** All broods that the group surely had, oldest first. */
@@ -178,17 +204,6 @@ export function isGuarded(room: Room, group: SeenGroup, brood: SeenBrood): boole
   );
   const leaves = (usual.hatch?.high ?? 0) + (usual.swim?.high ?? 0) + (usual.release?.high ?? 0) + usual.firstMove.high;
   return together && ageOf(room, brood).low <= leaves;
-}
-
-/** `single` where one sex is left, `apart` where male and female share no tank; null where they are together. */
-export function partedWords(group: SeenGroup): 'single' | 'apart' | null {
-  const living = livingMembers(group);
-  const males = living.filter((fish) => fish.sex === 'male');
-  const females = living.filter((fish) => fish.sex === 'female');
-  const told = group.members.some((fish) => fish.sex === 'male') && group.members.some((fish) => fish.sex === 'female');
-  if (!told) return null;
-  if (males.length === 0 || females.length === 0) return 'single';
-  return males.some((male) => females.some((female) => female.tank === male.tank)) ? null : 'apart';
 }
 
 /** Days for which a livebearer drops young without a male (common practice, no source: from memory, some months). */

@@ -102,6 +102,26 @@ describe('where no tank is free', () => {
   });
 });
 
+describe('where some of them are raised already', () => {
+  const some = '2026-05-01 A1: moved 10 Rowan-1 to C2\n';
+  it('they go before any other tank is taken', () => {
+    expect(line(some, 'A1')).toMatchObject({
+      close: 'A1: moved all Rowan-1 to C2',
+      where: 'C2 has some of them already',
+    });
+  });
+  it('they do not go where a pair lives with them, or where it is sick', () => {
+    const pair = '2026-05-02 pair Yew: krib; male; female; in C2\n';
+    expect(to(`${some}${pair}`)).toBe('tank 12');
+    expect(to(`${some}2026-05-20 C2: sick "white spot"\n`)).toBe('tank 12');
+  });
+  it('they do not go to younger ones that share it', () => {
+    const other =
+      '2026-05-09 A2: Fern spawned\n2026-05-18 A2: free-swimming, 30\n2026-05-19 A2: moved all Sedge-1 to C2\n';
+    expect(to(`${some}${other}`)).toBe('tank 12');
+  });
+});
+
 describe('how many go', () => {
   it('is all of that tank, and never a number that nobody counted', () => {
     expect(line('').close).toBe('A1: moved all Rowan-1 to tank 12');
