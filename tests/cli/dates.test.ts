@@ -1,6 +1,6 @@
 import { DateTime, Settings } from 'luxon';
 import { describe, expect, test } from 'vitest';
-import { readDate } from '../../src/cli/dates.ts';
+import { readDate, readPastDate } from '../../src/cli/dates.ts';
 import { addDays, isoDay } from '../../src/core/day.ts';
 import { day } from '../support/events.ts';
 
@@ -49,10 +49,49 @@ describe('a day asked about', () => {
     expect(read('29 feb 2024')).toBe('2024-02-29');
   });
 
-  test.each(['2026-02-30', '31 Feb', 'soon', 'next week', '14', '', 'ma', '+9999999', 'next 14 Feb'])(
+  test.each(['2026-02-30', '31 Feb', '14', '+9999999', 'next 14 Feb', '29 Feb'])(
     'is refused where no such day exists: %s',
     (text) => {
       expect(() => readDate(text, today)).toThrow(`«${text}» is no date that exists`);
     },
   );
+
+  test.each(['soon', 'next week', '', 'ma', 'yesterdy'])('is refused where it is no day at all: «%s»', (text) => {
+    expect(() => readDate(text, today)).toThrow(new RegExp(`^«${text}» is no date$`));
+  });
+});
+
+describe('a day that has been', () => {
+  const past = (text: string, from = today): string => isoDay(readPastDate(text, from));
+
+  test('is the last weekday of that name, today included', () => {
+    expect(past('sunday')).toBe('2026-02-15');
+    expect(past('mon')).toBe('2026-02-09');
+    expect(past('last sunday')).toBe('2026-02-08');
+  });
+
+  test('is the last such day of the year, however near the coming one is', () => {
+    expect(past('14 Feb')).toBe('2026-02-14');
+    expect(past('17 Feb')).toBe('2025-02-17');
+    expect(past('1 Mar', day('2026-11-29'))).toBe('2026-03-01');
+    expect(past('14 Feb', day('2026-11-29'))).toBe('2026-02-14');
+    expect(past('31 Dec', day('2026-01-02'))).toBe('2025-12-31');
+  });
+
+  test('is tomorrow where it is said so: another zone may be there already', () => {
+    expect(past('16 Feb')).toBe('2026-02-16');
+  });
+
+  test('is what is said without doubt, to come or not', () => {
+    expect(past('14 Feb 2027')).toBe('2027-02-14');
+    expect(past('2026-12-01')).toBe('2026-12-01');
+    expect(past('+2')).toBe('2026-02-17');
+  });
+
+  test('is refused by the name of its option', () => {
+    const wrong = (): unknown => readPastDate('2026-02-30', today, '--since');
+    expect(wrong).toThrow(
+      expect.objectContaining({ status: 2, write: '--since 2026-02-14 (or today, -14, "last saturday", "14 Feb")' }),
+    );
+  });
 });

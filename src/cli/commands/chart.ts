@@ -5,7 +5,7 @@ import { chartSvg } from '../../reports/chart-svg.ts';
 import { chartText } from '../../reports/chart-text.ts';
 import { answer } from '../answer.ts';
 import type { Command } from '../command.ts';
-import { readDate } from '../dates.ts';
+import { readPastDate } from '../dates.ts';
 import { misuse } from '../exit.ts';
 import { textFlag } from '../flags.ts';
 import { writeOut } from '../outfile.ts';
@@ -29,7 +29,7 @@ export const command: Command = {
     answer(context, get, {
       ask(room, { today }) {
         const since = get(SINCE);
-        const charted = chartOf(room, words, since === null ? null : readDate(since, today));
+        const charted = chartOf(room, words, since === null ? null : readPastDate(since, today, '--since'));
         if (!charted.ok) throw misuse(charted.says, charted.write);
         const { chart } = charted;
         const file = get(SVG);

@@ -8,7 +8,7 @@ import { historyJson, historyText } from '../../reports/history.ts';
 import type { Room } from '../../state/draft.ts';
 import { answer } from '../answer.ts';
 import type { Command } from '../command.ts';
-import { readDate } from '../dates.ts';
+import { readPastDate } from '../dates.ts';
 import { misuse } from '../exit.ts';
 import { NAMES, textFlag } from '../flags.ts';
 import type { Journal } from '../journal.ts';
@@ -34,10 +34,17 @@ export const command: Command = {
   run(context, get, words) {
     return answer(context, get, {
       ask(room, journal) {
-        const date = (text: string | null): Day | null => (text === null ? null : readDate(text, journal.on));
+        const date = (option: typeof SINCE, name: string): Day | null => {
+          const text = get(option);
+          return text === null ? null : readPastDate(text, journal.on, name);
+        };
         const asked = { words, pair: get(PAIR), tank: get(TANK), brood: get(BROOD), kind: get(KIND) };
         expectKnown(room, journal, asked);
-        return history(room, journal.reading.entries, { ...asked, since: date(get(SINCE)), until: date(get(UNTIL)) });
+        return history(room, journal.reading.entries, {
+          ...asked,
+          since: date(SINCE, '--since'),
+          until: date(UNTIL, '--until'),
+        });
       },
       text: historyText,
       json: historyJson,

@@ -4,7 +4,7 @@ import { money, moneyNames } from '../../questions/money.ts';
 import { moneyJson, moneyText } from '../../reports/money.ts';
 import { answer } from '../answer.ts';
 import type { Command } from '../command.ts';
-import { readDate } from '../dates.ts';
+import { readPastDate } from '../dates.ts';
 import { misuse } from '../exit.ts';
 import { textFlag } from '../flags.ts';
 
@@ -23,7 +23,7 @@ export const command: Command = {
       ask(room, journal) {
         const since = get(SINCE);
         const asked = words.length === 0 ? null : words.join(' ');
-        const found = money(room, since === null ? null : readDate(since, journal.on), asked);
+        const found = money(room, since === null ? null : readPastDate(since, journal.on, '--since'), asked);
         if (found !== null) return found;
         const close = nearest(asked ?? '', moneyNames(room))[0];
         throw misuse(

@@ -7,6 +7,7 @@ import { PLAIN } from '../../reports/paint.ts';
 import { printableAnswer } from '../../reports/printable.ts';
 import { discreet, lookOf, show } from '../answer.ts';
 import type { Context } from '../context.ts';
+import { readPastDate } from '../dates.ts';
 import type { Exit } from '../exit.ts';
 import { EXIT, misuse, Stop } from '../exit.ts';
 import type { Get } from '../flags.ts';
@@ -14,7 +15,7 @@ import { COMMON } from '../flags.ts';
 import { journalPath, readMain } from '../journal.ts';
 import { complete } from './complete.ts';
 import { converse } from './conversation.ts';
-import { datedLine, dayAlone, dayTold } from './days.ts';
+import { datedLine, dayAlone } from './days.ts';
 import { openDesk } from './desk.ts';
 import type { Outcome, Wish } from './desk.ts';
 
@@ -25,7 +26,7 @@ export async function jot(context: Context, get: Get, words: readonly string[], 
   const desk = await openDesk(context, file, text);
   const { today } = desk.book;
   const told = get(COMMON.on);
-  const day = told === null ? today : dayTold(told, today);
+  const day = told === null ? today : readPastDate(told, today);
   // `Tue` on a line of its own is the one before the day that was asked for.
   const from = told === null ? today : day;
   const look = await lookOf(context, { on: today, today });

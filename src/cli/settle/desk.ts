@@ -10,7 +10,7 @@ import { USUAL_WIDTH } from '../../reports/wrap.ts';
 import { discreet, lookOf, show, tellLeftOut } from '../answer.ts';
 import { auctionOf } from '../auction.ts';
 import type { Context } from '../context.ts';
-import { readDate } from '../dates.ts';
+import { readPastDate } from '../dates.ts';
 import { EXIT, misuse, Stop, type Exit } from '../exit.ts';
 import { COMMON, type Get } from '../flags.ts';
 import { createOut } from '../outfile.ts';
@@ -36,7 +36,7 @@ export async function settleFrom(context: Context, get: Get, wish: SettleWish): 
   // An auction may be settled long after its day: all lines have to be at hand.
   const { book } = await openDesk({ ...context, chest: null }, file, text);
   const told = get(COMMON.on);
-  const on = told === null ? book.today : readDate(told, book.today);
+  const on = told === null ? book.today : readPastDate(told, book.today);
   const reading = book.read(text);
   const room = book.fold(reading, on);
   const auction = auctionOf(room, wish.auction, SETTLES)?.name ?? wish.auction;

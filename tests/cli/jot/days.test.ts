@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { datedLine, dayAlone, dayTold } from '../../../src/cli/jot/days.ts';
+import { datedLine, dayAlone } from '../../../src/cli/jot/days.ts';
 import { dayFromIso, isoDay, toDay } from '../../../src/core/day.ts';
 
 /** A Sunday. */
@@ -52,9 +52,8 @@ describe('a day on a line of its own', () => {
     },
   );
 
-  test('given with the command, a weekday is the last one and nonsense is refused', () => {
-    expect(isoDay(dayTold('Friday', TODAY))).toBe('2026-02-13');
-    expect(isoDay(dayTold('+2', TODAY))).toBe('2026-02-17');
-    expect(() => dayTold('someday', TODAY)).toThrow('no date');
+  test('is one that has been, however near the coming one is', () => {
+    const on = dayFromIso('2026-11-29') ?? toDay(0);
+    expect(isoDay(dayAlone('14 Feb', on) ?? toDay(0))).toBe('2026-02-14');
   });
 });
