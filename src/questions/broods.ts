@@ -11,6 +11,7 @@ import { aliveTotal, partIn, tanksOf } from '../state/bodies.ts';
 import type { SeenBrood } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import { clockOf } from '../state/stageclock.ts';
+import { withoutWord } from '../state/withoutword.ts';
 import { likelyCounts } from './counts.ts';
 import { dangers } from './danger.ts';
 import type { Danger } from './danger.ts';
@@ -58,6 +59,8 @@ export interface BroodRow {
   /** What size and growth rest on, in a few words. */
   readonly basis: string | null;
   readonly next: Milestone | null;
+  /** Where they should have swum long ago: the last day on which anybody spoke of them. */
+  readonly noWordSince: Day | null;
   readonly ready: Saleable | null;
   /** Half of them or more can be sold today. */
   readonly isReady: boolean;
@@ -137,6 +140,7 @@ function broodRow(room: Room, brood: SeenBrood, harm: readonly Danger[]): BroodR
     rate: rate && { low: rate.low * 7, likely: rate.likely === null ? null : rate.likely * 7, high: rate.high * 7 },
     basis: growth?.basis ?? null,
     next: nextOf(room, brood),
+    noWordSince: withoutWord(room, brood)?.since ?? null,
     ready,
     isReady: isThere(brood) && size !== null && (ready?.share.likely ?? 0) >= 0.5,
     warnings: harm.filter((one) => one.older === brood || one.younger === brood),

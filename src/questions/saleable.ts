@@ -13,6 +13,7 @@ import type { SeenBody } from '../state/bodies.ts';
 import { since } from '../state/broodlife.ts';
 import type { Room } from '../state/draft.ts';
 import { dayAtAge } from '../state/stagewindows.ts';
+import { withoutWord } from '../state/withoutword.ts';
 import { dayAt, growthOf, sizeOn } from './growing.ts';
 import { datesOf } from './laying.ts';
 
@@ -40,8 +41,9 @@ interface Rule {
   readonly source: string;
 }
 
-/** When these fish can be sold, and the share that can be on a day; null where neither a rule nor an age or length is known. */
+/** When these fish can be sold, and the share that can be on a day; null where neither a rule nor an age or length is known, and where nobody knows whether they live. */
 export function saleableFrom(room: Room, body: SeenBody, on: Day = room.on): Saleable | null {
+  if (isBrood(body) && withoutWord(room, body) !== null) return null;
   const rule = ruleOf(room, body);
   const growth = growthOf(room, body);
   const born = isBrood(body) ? datesOf(room, body).laid : body.born;

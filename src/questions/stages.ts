@@ -7,6 +7,7 @@ import { reached, since } from '../state/broodlife.ts';
 import type { Room } from '../state/draft.ts';
 import { clockOf, swimDays, usualFor } from '../state/stageclock.ts';
 import { dayAtAge } from '../state/stagewindows.ts';
+import { withoutWord } from '../state/withoutword.ts';
 import { isSiblingSafe } from './danger.ts';
 import { datesOf } from './laying.ts';
 import { sizeOn } from './growing.ts';
@@ -105,9 +106,9 @@ export function firstMove(room: Room, brood: SeenBrood): DayWindow | null {
   return dayAtAge(free, usualFor(clockOf(room, brood)).firstMove);
 }
 
-/** What a brood comes to next, and when; null where nothing is expected. */
+/** What a brood comes to next, and when; null where nothing is expected, or nobody knows whether it lives. */
 export function nextOf(room: Room, brood: SeenBrood): Milestone | null {
-  if (brood.ended !== null) return null;
+  if (brood.ended !== null || withoutWord(room, brood) !== null) return null;
   const hatch = expected(room, brood, 'hatch');
   if (hatch !== null && !isHeld(room, brood))
     return { what: 'hatch', window: hatch, mostLikely: mostLikely(room, brood, 'hatch') };

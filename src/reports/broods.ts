@@ -4,7 +4,7 @@ import type { BroodRow, BroodsAnswer } from '../questions/broods.ts';
 import type { Danger } from '../questions/danger.ts';
 import { survivalJson, survivalLines } from './survival.ts';
 import type { Milestone } from '../questions/stages.ts';
-import { countJson, linesJson, spreadJson, windowJson } from './json.ts';
+import { countJson, dayJson, linesJson, spreadJson, windowJson } from './json.ts';
 import type { Look } from './look.ts';
 import type { Cell, Row, Words } from './table.ts';
 import { table } from './table.ts';
@@ -65,7 +65,7 @@ function matters({ broods }: BroodsAnswer, look: Look): string {
 }
 
 function row(brood: BroodRow, look: Look): Row {
-  const { name, tanks, age, size, next } = brood;
+  const { name, tanks, age, size } = brood;
   const suspected = brood.stage === 'suspected';
   const where = tanks.map(({ tank, count }) => `${tank} ${countWords(count)}`);
   return {
@@ -75,12 +75,17 @@ function row(brood: BroodRow, look: Look): Row {
       ageWords(age),
       brood.stage === 'free-swimming' ? 'swimming' : brood.stage,
       size === null ? '' : rangeWords(size),
-      next === null || next.what === 'sale' ? '' : milestone(next, look),
+      nextCell(brood, look),
       saleCell(brood, look),
     ],
     // Told once, with the young that are in danger.
     under: brood.warnings.filter(({ younger }) => younger.name === name).map((one) => warning(one, look)),
   };
+}
+
+function nextCell({ next, noWordSince }: BroodRow, look: Look): Cell {
+  if (noWordSince !== null) return { text: `no word since ${dayText(noWordSince, look)}`, paint: look.paint.late };
+  return next === null || next.what === 'sale' ? '' : milestone(next, look);
 }
 
 function warning({ weight, text }: Danger, look: Look): Words {
@@ -185,6 +190,7 @@ function broodJson(brood: BroodRow): object {
       next === null
         ? null
         : { what: next.what, window: windowJson(next.window), mostLikely: windowJson(next.mostLikely) },
+    noWordSince: dayJson(brood.noWordSince),
     ready: ready === null ? null : spreadJson(ready.window),
     readyFirst: windowJson(ready?.first ?? null),
     readyHalf: windowJson(ready?.half ?? null),

@@ -16,6 +16,7 @@ import type { SeenBrood, SeenGroup } from '../../state/bodies.ts';
 import { reached } from '../../state/broodlife.ts';
 import type { Room } from '../../state/draft.ts';
 import { temperatureAt } from '../../state/temperature.ts';
+import { ASKED_FOR } from '../../state/withoutword.ts';
 import { rowId } from '../id.ts';
 import { datesOf } from '../laying.ts';
 import { seatOf } from '../pairs.ts';
@@ -23,7 +24,6 @@ import { latestBroods, spawningOf } from '../pairs/spawning.ts';
 import { isHeld } from '../stages.ts';
 import { subjectFor } from './dispute.ts';
 import type { DueItem, DueSource } from './item.ts';
-import { ASKED_FOR } from './stages.ts';
 
 const WRIGGLERS = 'look for wrigglers';
 /** What a line says of what was looked for. */

@@ -16,6 +16,7 @@ import { isFeedOf } from '../../state/fed.ts';
 import { clockOf, usualFor } from '../../state/stageclock.ts';
 import type { Clock } from '../../state/stageclock.ts';
 import { lastSince, since } from '../../state/when.ts';
+import { ASKED_FOR } from '../../state/withoutword.ts';
 import { isThere } from '../broods.ts';
 import { liveFood } from '../cultures.ts';
 import { rowId } from '../id.ts';
@@ -26,8 +27,6 @@ import type { DueItem, DueSource, Sent } from './item.ts';
 
 /** Brine shrimp take a day to a day and a half to hatch (common practice, no source). */
 const HATCH_BEFORE = 2;
-/** After the last likely day a brood is asked for so many days, then no more (ours). */
-export const ASKED_FOR = 21;
 
 export const stagesDue: DueSource = (room, days) =>
   [...room.stock.living.values()]

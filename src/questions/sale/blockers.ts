@@ -4,7 +4,9 @@ import type { Interval } from '../../core/interval.ts';
 import { linesOf, type LineRef } from '../../core/span.ts';
 import { dayWords, listWords, plural, windowWords } from '../../core/words.ts';
 import { beginningOf, bodyNamed, isBrood, partIn, type SeenBody } from '../../state/bodies.ts';
+import { reached } from '../../state/broodlife.ts';
 import type { Room } from '../../state/draft.ts';
+import { withoutWord } from '../../state/withoutword.ts';
 import { treatmentClear } from '../holds/courses.ts';
 import { inQuarantine } from '../holds/quarantines.ts';
 import { heldBy } from '../holds/reach.ts';
@@ -12,10 +14,21 @@ import { stepWords } from '../holds.ts';
 import { sickIn } from '../holds/sickness.ts';
 import { retiredWithFish } from '../retired.ts';
 import type { Saleable } from '../saleable.ts';
+import { isHeld } from '../stages.ts';
 
 export interface Blocker {
   readonly kind:
-    'retired' | 'size' | 'hold' | 'sick' | 'treatment' | 'quarantine' | 'line' | 'species' | 'count' | 'colony';
+    | 'retired'
+    | 'stage'
+    | 'size'
+    | 'hold'
+    | 'sick'
+    | 'treatment'
+    | 'quarantine'
+    | 'line'
+    | 'species'
+    | 'count'
+    | 'colony';
   readonly why: string;
   /** The first day on which it no longer stands; null where only the keeper can say. */
   readonly until: Day | null;
@@ -40,7 +53,7 @@ export function blockersOf(
   return [
     ...retired(room, tank),
     ...healthBlockers(room, tank, when),
-    ...unripe(room, body, ripe, partIn(body, tank), when.at),
+    ...(unswum(room, body) ?? unripe(room, body, ripe, partIn(body, tank), when.at)),
     ...unknownLine(room, body),
   ];
 }
@@ -107,6 +120,16 @@ function quarantined(room: Room, tank: string, { at }: When): Blocker[] {
 }
 
 /** Too young where not one fish surely has its sale size or age. */
+/** Eggs and wrigglers are no fish yet: however many there were, none is promised before they were seen to swim. */
+function unswum(room: Room, body: SeenBody): Blocker[] | null {
+  if (!isBrood(body) || reached(body, 'swam')) return null;
+  const lost = withoutWord(room, body);
+  const since = lost === null ? '' : `, no word since ${dayWords(lost.since, room.on)}`;
+  const [seen, then] = isHeld(room, body) ? ['released', 'are'] : ['to swim', 'do'];
+  const why = `not seen ${seen} yet${since}: count them when they ${then}`;
+  return [{ kind: 'stage', why, until: null, lines: linesOf(body.lines.slice(-1)) }];
+}
+
 function unripe(room: Room, body: SeenBody, ripe: Saleable | null, count: Interval, at: Day): Blocker[] {
   if (body.species === null) {
     return [
