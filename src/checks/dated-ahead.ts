@@ -1,7 +1,9 @@
 /** A line dated after today: a slip in the date, most often, which no answer counts until that day comes. */
 import { isoDay } from '../core/day.ts';
+import type { Day } from '../core/day.ts';
 import type { Problem } from '../core/problem.ts';
 import { plural } from '../core/words.ts';
+import type { Event } from '../journal/event.ts';
 import type { Check } from './check.ts';
 
 /** Tomorrow is no slip: a journal may be kept in another zone than this machine's. */
@@ -9,7 +11,11 @@ const LEAST_AHEAD = 2;
 
 export const datedAhead: Check = ({ events, today }) => {
   // A journal that lies ahead as a whole is an example, or the machine's clock is wrong.
-  if (events.every(({ day }) => day > today)) return [];
+  return events.every(({ day }) => day > today) ? [] : linesAhead(events, today);
+};
+
+/** Of these events, the lines that are dated ahead: each told once. */
+export function linesAhead(events: readonly Event[], today: Day): readonly Problem[] {
   const found = new Map<string, Problem>();
   for (const { day, place } of events) {
     const line = `${place.file}:${place.line}`;
@@ -24,4 +30,4 @@ export const datedAhead: Check = ({ events, today }) => {
     });
   }
   return [...found.values()];
-};
+}

@@ -4,6 +4,7 @@
  */
 import type { Day } from '../../core/day.ts';
 import { toDay } from '../../core/day.ts';
+import { linesAhead } from '../../checks/dated-ahead.ts';
 import { newPairsIn } from '../../checks/new-pair.ts';
 import type { Problem } from '../../core/problem.ts';
 import type { Event } from '../../journal/event.ts';
@@ -81,6 +82,10 @@ export function judge(book: Book, text: string, lines: readonly string[]): Judge
     ...promisedTooMany(last, seen.events),
     ...nothingPutOff(last, seen.events),
     ...(seen.events.some(({ kind }) => kind === 'moved') ? newPairsIn(last) : []),
+    // A journal that lies ahead as a whole is an example, or the machine's clock is wrong.
+    ...(old.behind !== null || old.events.some(({ day }) => day <= book.today)
+      ? linesAhead(seen.events, book.today)
+      : []),
   ];
   const fresh = problems.filter((problem) => !known.has(keyOf(problem)));
   const judged = named.map((line, index): JudgedLine => {

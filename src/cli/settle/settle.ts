@@ -70,7 +70,7 @@ export function verdict({ book, auction: asked, on, quarantine, handed }: Case, 
   if (!settled.ok) return { ...settled, auction: auction.name };
   const { lines, home } = settled.settlement;
   const judged = judge(
-    book,
+    { ...book, today: toDay(Math.max(book.today, on)) },
     text,
     lines.map((line) => line.text),
   );

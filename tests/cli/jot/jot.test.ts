@@ -69,6 +69,18 @@ describe('one line from the shell', () => {
     expect((await jot('07:40 A1: all well')).files[FILE]).toContain('\n2026-02-15 07:40 A1: all well\n');
   });
 
+  test('dated ahead is saved, and said to be', async () => {
+    const { status, out, files } = await jot('2026-03-15 A1: all well');
+    expect([status, files[FILE]]).toEqual([0, `${ROOM}2026-03-15 A1: all well\n`]);
+    expect(out.replace(/\s+/g, ' ')).toContain(
+      'look again: this line is dated 28 days after today, and counts for nothing until then; ' +
+        'the day on which it happened, 2026-02-15 or before',
+    );
+    expect((await jot('2026-02-16 A1: all well')).out).not.toContain('look again');
+    const example = ROOM.replaceAll('2026-', '2036-');
+    expect((await jot('2036-03-15 A1: all well', { files: { [FILE]: example } })).out).not.toContain('look again');
+  });
+
   test('that cannot be read is refused with what would be, and nothing is written', async () => {
     for (const bad of ['A7: chasing', 'A1: chassing', '2026-02-30 A1: chasing', 'A1: lost 2', 'nonsense']) {
       const { status, out, err, files } = await jot(bad);
