@@ -145,17 +145,21 @@ async function parse(entry: Entry, command: Command, argv: readonly string[]): P
     .helpOption(false)
     .allowExcessArguments()
     .argument('[words...]');
-  for (const { spelling } of flags) parser.option(spelling.replace(/ (\S+)$/, ' <$1>'));
+  for (const option of flags) {
+    const { spelling } = option;
+    if (spelling.includes(' ')) parser.option(`${nameOf(spelling)} <value>`, '', once(entry, command, option));
+    else parser.option(spelling);
+  }
   try {
     parser.parse([...argv], { from: 'user' });
   } catch (error) {
-    if (error instanceof CommanderError) throw wrongOption(error, entry, flags);
+    if (error instanceof CommanderError) throw wrongOption(error, entry, command, flags);
     throw error;
   }
   const values: Readonly<Record<string, unknown>> = parser.opts();
   const words = parser.args;
   const swallowed = flags.find(({ spelling }) => isOption(values[keyOf(spelling)], flags));
-  if (swallowed !== undefined) throw withoutValue(entry, swallowed);
+  if (swallowed !== undefined) throw withoutValue(entry, command, swallowed);
   if (command.takes === '' && words.length > 0) {
     throw misuse(`${entry.name} takes no words, and got «${words.join(' ')}»`, `tankside ${entry.name}`);
   }
@@ -166,20 +170,36 @@ async function parse(entry: Entry, command: Command, argv: readonly string[]): P
   return { get, words };
 }
 
+/** One value for each option: of two days or two files nobody knows which is meant. */
+function once(entry: Entry, command: Command, option: Flag<unknown>): (value: string, before?: string) => string {
+  return (value, before) => {
+    if (value.trim() === '') throw withoutValue(entry, command, option);
+    if (before === undefined || before === value) return value;
+    const says = `${nameOf(option.spelling)} is given twice: «${before}» and «${value}»`;
+    throw misuse(says, typed(entry, command, option));
+  };
+}
+
+/** The command with that option, as it is typed: `tankside settle AUCTION --sheet FILE`. */
+function typed({ name }: Entry, { takes }: Command, { spelling }: Flag<unknown>): string {
+  const words = takes.split(' ').filter((word) => word !== '' && !word.startsWith('['));
+  return ['tankside', name, ...words, spelling].join(' ');
+}
+
 /** `--csv --on 2026-02-14`: nobody's file is called like an option. */
 function isOption(value: unknown, flags: readonly Flag<unknown>[]): boolean {
   return typeof value === 'string' && flags.some(({ spelling }) => nameOf(spelling) === nameOf(value));
 }
 
-function withoutValue(entry: Entry, { spelling }: Flag<unknown>): Stop {
-  return misuse(`${nameOf(spelling)} needs a word after it`, `tankside ${entry.name} ${spelling}`);
+function withoutValue(entry: Entry, command: Command, option: Flag<unknown>): Stop {
+  return misuse(`${nameOf(option.spelling)} needs a word after it`, typed(entry, command, option));
 }
 
 /** Commander's own words for what is wrong with an option, in ours. */
-function wrongOption(error: CommanderError, entry: Entry, flags: readonly Flag<unknown>[]): Stop {
+function wrongOption(error: CommanderError, entry: Entry, command: Command, flags: readonly Flag<unknown>[]): Stop {
   const named = /'(-[^' ]*)/.exec(error.message)?.[1] ?? '';
   const flag = flags.find(({ spelling }) => nameOf(spelling) === named);
-  if (error.code === 'commander.optionMissingArgument' && flag !== undefined) return withoutValue(entry, flag);
+  if (error.code === 'commander.optionMissingArgument' && flag !== undefined) return withoutValue(entry, command, flag);
   const [near] = nearest(
     nameOf(named),
     flags.map(({ spelling }) => nameOf(spelling)),

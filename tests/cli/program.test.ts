@@ -101,6 +101,27 @@ describe('wrong use', () => {
     ]);
   });
 
+  test('takes no empty text for what an option wants', async () => {
+    const says = '--journal needs a word after it\nwrite: tankside due --journal FILE\n';
+    expect(await wrong('due', '--journal', '')).toEqual([2, '', says]);
+    expect(await wrong('--journal=', 'due')).toEqual([2, '', says]);
+    expect(await wrong('settle', 'Autumn', '--sheet', ' ')).toEqual([
+      2,
+      '',
+      '--sheet needs a word after it\nwrite: tankside settle AUCTION --sheet FILE\n',
+    ]);
+  });
+
+  test('asks which of two values is meant; the same one twice is that one', async () => {
+    expect(await wrong('due', '--on', '2026-02-14', '--days', '3', '--on', 'today')).toEqual([
+      2,
+      '',
+      '--on is given twice: «2026-02-14» and «today»\nwrite: tankside due --on DATE\n',
+    ]);
+    const [status, , err] = await wrong('--journal', 'x.txt', 'due', '--json', '--journal', 'x.txt', '--json');
+    expect([status, err.split('\n')[0]]).toEqual([3, 'there is no journal at /room/x.txt']);
+  });
+
   test('refuses words where a command takes none, and asks for them where it needs some', async () => {
     expect(await wrong('start', 'here')).toEqual([
       2,
