@@ -97,3 +97,50 @@ test('an air filter stays in while the pump of its loop or the power is off', ()
     '02-03 take the air filter out',
   ]);
 });
+
+describe('of several reasons', () => {
+  const hold = '2026-02-01 B1: hold "velvet"';
+  const treat = (wait: number): string => `2026-02-01 B1: treat "copper" 1 mL/L, wait ${String(wait)} days`;
+
+  test('the one that lasts longest is told, whichever stands first', () => {
+    expect(asked('2026-02-02', OFF, hold, treat(40)).what).toEqual([`03-13 ${BACK}`]);
+    expect(asked('2026-02-02', OFF, hold, treat(40)).why).toContain('while copper is in it');
+    expect(asked('2026-02-02', OFF, hold, treat(21)).what).toEqual([`03-01 ${BACK}`]);
+    expect(asked('2026-02-02', OFF, hold, treat(21)).why).toContain('while it may carry velvet');
+  });
+
+  test('of two that last as long the medicine is told', () => {
+    expect(asked('2026-02-02', OFF, hold, treat(28)).why).toContain('while copper is in it');
+  });
+
+  test('what is in the loop counts as long as it is in one of its tanks', () => {
+    const early = '2026-01-05 B1: off the loop, air filter in';
+    const less = '2026-02-02 A2: off the loop, air filter in';
+    const back = (...lines: readonly string[]): string | undefined => asked('2026-02-03', early, ...lines).what[0];
+    expect(back('2026-02-01 Long: treat "copper" 1 mL/L, wait 21 days', less)).toBe(`02-22 ${BACK}`);
+    expect(back('2026-02-01 A1: hold "velvet"', less)).toBe(`03-01 ${BACK}`);
+  });
+});
+
+describe('a reason speaks for its own measure alone', () => {
+  test('a hold keeps no lights off', () => {
+    const lights = '2026-02-01 B1: lights off';
+    expect(asked('2026-02-02', lights, '2026-02-01 B1: hold "velvet"')).toEqual(asked('2026-02-02', lights));
+    expect(asked('2026-02-02', lights, '2026-02-02 room: power off')).toEqual(asked('2026-02-02', lights));
+  });
+
+  test('an air filter waits for the pump of its loop and the power, for nothing else', () => {
+    const air = '2026-02-01 B1: air filter in';
+    const out = (line: string): string[] =>
+      asked('2026-02-05', air, line).what.filter((row) => row.endsWith('take the air filter out'));
+    for (const line of [
+      '2026-02-01 Long: heater off',
+      '2026-02-01 Long: fault "lid cracked"',
+      '2026-02-01 B1: pump off',
+      '2026-02-01 C1: pump off',
+    ])
+      expect(out(line)).toEqual(['02-03 take the air filter out']);
+    const alone = asked('2026-02-05', '2026-02-01 C1: air filter in', '2026-02-01 Long: pump off').what;
+    expect(alone).toContain('02-03 take the air filter out');
+  });
+});

@@ -6,7 +6,9 @@ import { quarantineDue } from '../../../src/questions/due/quarantine.ts';
 import { treatmentDue } from '../../../src/questions/due/treatment.ts';
 import { day, roomOn, tank } from '../../support/events.ts';
 import type { Line } from '../../support/events.ts';
+import { journalOn } from '../../support/journal.ts';
 import { loopLine, tankLine } from '../../support/setup.ts';
+import { rowOf } from './rows.ts';
 
 const ROOM: Line[] = [
   loopLine('2026-01-01', 'Long'),
@@ -38,6 +40,55 @@ describe('sick', () => {
     const rows = healthDue(roomOn('2026-03-03', [...ROOM, sick(true), hold]), 7);
     expect(rows).toMatchObject([{ id: 'a1-hold-white-spot', due: { low: day('2026-03-30') }, close: 'A1: hold over' }]);
     expect(rows[0]?.what).toContain('A1 and A2');
+  });
+});
+
+describe('what a keeper reads', () => {
+  const SICK = '2026-02-01 A1: sick "white spot"\n';
+
+  test('of a sickness: since when, what follows, whose water it shares, and both lines that would answer', () => {
+    const row = rowOf(healthDue, '2026-02-05', SICK);
+    expect(row.caution).toContain('a veterinarian says');
+    expect(row).toMatchObject({
+      id: 'a1-sick-white-spot',
+      due: '2026-02-01',
+      why: 'white spot, seen 1 Feb: not for sale until you say; 2 tanks on the same water',
+      close: 'A1: catching   (or: not catching)',
+      key: null,
+      pressing: false,
+      lines: [1],
+    });
+    expect(rowOf(healthDue, '2026-02-05', SICK.replace('A1', 'C1')).why).toBe(
+      'white spot, seen 1 Feb: not for sale until you say',
+    );
+  });
+
+  test('of one that is catching: no hold is written', () => {
+    expect(rowOf(healthDue, '2026-02-05', SICK.replace('"\n', '", catching\n'))).toMatchObject({
+      what: 'put it on hold',
+      why: 'white spot, seen 1 Feb: catching, and no hold is written; 2 tanks on the same water',
+      close: 'A1: hold "white spot"',
+    });
+  });
+
+  test('a hold ends no question: whether it is catching is still to be said', () => {
+    const rows = healthDue(journalOn('2026-02-05', `${SICK}2026-02-02 A1: hold "white spot"\n`), 7);
+    expect(rows.map(({ what }) => what)).toEqual([
+      'say whether it is catching',
+      'look over every fish in A1, A2 and B1, then end the hold',
+    ]);
+    expect(rows[1]).toMatchObject({ putOffKey: 'hold', pressing: false, weight: 1 });
+    expect(rows[1]?.why).toBe('white spot: no sign since 2 Feb; a new one starts the 28 days again');
+  });
+
+  test('up to four tanks of a hold are named, more are counted', () => {
+    const what = (tanks: string): string =>
+      rowOf(healthDue, '2026-02-05', `${tanks}2026-02-02 A1: hold "velvet"\n`).what;
+    const four = '2026-01-01 tank D1: 60 L; on Long\n';
+    expect(what(four)).toBe('look over every fish in A1, A2, B1 and D1, then end the hold');
+    expect(what(`${four}2026-01-01 tank D2: 60 L; on Long\n`)).toBe(
+      'look over every fish in 5 tanks, then end the hold',
+    );
   });
 });
 

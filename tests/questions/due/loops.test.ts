@@ -40,6 +40,12 @@ describe('the clean before a spill', () => {
     expect(row.why).toContain('level 28 mm on 14 Jan, spills at 80 mm');
     expect(days(row)).toBe('01-19 to 01-25');
     expect(row.caution).toContain('cut the power');
+    expect(row.because.rule).toMatch(/^clean a week before the earliest spill/);
+    expect(row.because.steps).toEqual([
+      'levels since the clean: 20 mm on 12 Jan, 28 mm on 14 Jan',
+      'line through all: median slope 4.00 mm a day, at 80 mm on 27 Jan',
+      'reaches 80 mm between 26 Jan and 28 Jan: the earliest of the three to the middle one',
+    ]);
     expect(row.lines.map(({ line }) => line - SETUP)).toEqual([1, 2, 3]);
   });
   it('is asked for from the day of the level that shows it, not before', () => {
@@ -80,6 +86,28 @@ describe('the clean before a spill', () => {
       expect(rows(isoDay(addDays(from, -1)), lines)).toEqual([]);
       expect(only(isoDay(from), lines).due).toEqual(told);
     }
+  });
+  it('is asked for after a spill that is over, whatever else is broken there or spills elsewhere', () => {
+    const over = `${RISING}2026-01-19 Long: overflowed\n2026-01-19 Long: fixed\n`;
+    const others = [
+      '',
+      '2026-01-19 Long: fault "lid cracked"\n',
+      '2026-01-01 loop Short: sump 90 L; prefilter 3 layers; spills at 60 mm\n2026-01-19 Short: overflowed\n',
+    ];
+    for (const more of others) {
+      const [row] = rows('2026-01-20', over + more).filter(({ place }) => place === 'Long');
+      expect([row?.id, row?.what]).toEqual(['long-spill', 'clean the prefilter, it spilled']);
+    }
+    // As long as it overflows the fault asks for the clean.
+    const open = '2026-01-19 Long: fault "lid cracked"\n2026-01-19 Long: overflowed\n';
+    expect(rows('2026-01-20', RISING + open)).toEqual([]);
+  });
+  it('tells the window that it goes by where the levels alone give none', () => {
+    const flat = `${CLEAN}2026-01-12 Long: level 60 mm\n2026-02-20 Long: level 60 mm\n`;
+    const row = only('2026-03-22', flat);
+    expect(row.why).toBe('level 60 mm on 20 Feb, spills at 80 mm; 8 in 10 spill 25 Mar – 24 May');
+    expect(row.because.steps).toContain('no forecast: the level does not rise');
+    expect(row.because.steps.at(-1)).toBe('8 in 10 spill 25 Mar – 24 May');
   });
   it('is asked for no more once it is done', () => {
     expect(rows('2026-01-20', `${RISING}2026-01-19 Long: cleaned 2 of 6 layers\n`)).toEqual([]);
@@ -123,7 +151,35 @@ describe('a clean that no chore and no level asks for', () => {
       pressing: false,
     });
     expect(row.due).toEqual(loops(journalOn('2026-02-22', CLEAN))[0]?.nextClean);
+    expect(row.because).toEqual({
+      rule: 'where no chore cleans it, after as many days as its full cleans are apart here, or usually',
+      source: 'all layers last about six weeks (common practice, no source)',
+      steps: [
+        'last full clean 11 Jan',
+        'usual for a prefilter: about 42 days',
+        'no forecast: fewer than two levels since the clean',
+      ],
+      lines: row.lines,
+    });
+    expect(row.lines.map(({ line }) => line - SETUP)).toEqual([1]);
     expect(long('2026-03-20', `${CLEAN}2026-03-01 Long: cleaned 2 of 6 layers\n`)[0]?.due).toEqual(row.due);
+  });
+  it('is due then where the levels tell a day far off, and tells it', () => {
+    const slow = `${CLEAN}2026-01-12 Long: level 20 mm\n2026-02-20 Long: level 22 mm\n`;
+    const row = only('2026-02-22', slow);
+    expect(row.id).toBe('long-clean-prefilter');
+    expect(row.because.steps).toEqual([
+      'last full clean 11 Jan',
+      'usual for a prefilter: about 42 days',
+      'levels since the clean: 20 mm on 12 Jan, 22 mm on 20 Feb',
+      expect.stringMatching(/^line through all: median slope 0\.05 mm a day/),
+      expect.stringMatching(/^reaches 80 mm between/),
+    ]);
+  });
+  it('names no layers where nobody wrote how many there are', () => {
+    const plain = ROOM.replace('; prefilter 6 layers', '');
+    const [row] = loopsDue(journalRoom('2026-02-22', `${plain}2026-01-11 Long: cleaned all layers\n`));
+    expect([row?.what, row?.close]).toEqual(['clean the prefilter', 'Long: cleaned all layers']);
   });
   it('is due after the interval that three full cleans here have taught', () => {
     const taught = ['2026-01-11', '2026-02-10', '2026-03-12', '2026-04-11'].map(
@@ -204,6 +260,12 @@ describe('a level that falls', () => {
       pressing: true,
     });
     expect(days(row)).toBe('02-10 to 02-10');
+    expect(row.because).toEqual({
+      rule: 'a level that falls without a clean means less flow, not a cleaner sponge',
+      source: 'common practice, no source',
+      steps: ['level 42 mm on 4 Feb, 30 mm on 10 Feb', 'no clean between the two'],
+      lines: row.lines,
+    });
     expect(row.lines.map(({ line }) => line - SETUP)).toEqual([3, 4]);
     expect(rows('2026-02-13', `${FELL}2026-02-12 Long: level 31 mm\n`)).toEqual([]);
   });

@@ -122,6 +122,13 @@ test('of two rows the later says what speaks against doing both: who would eat w
   ).toHaveLength(1);
   expect(second(sent('Rowan-1', rowan, 'A4'), small)).toBe('');
   expect(second(null, small)).toBe('');
+  // Out of another tank they are another thing to do, and no strangers to each other.
+  expect(second(small, { ...small, from: 'A1' })).toBe('');
+  // Two broods of one tank are two things to do.
+  expect(second(big, { ...small, from: big.from })).toBe('not to A3 if Rowan-1 goes there: it would eat these');
+  // Of what kind they are nobody wrote: then nobody can say that they are alike.
+  const unknown = (name: string): Sent => sent(name, { ...sedge, species: null });
+  expect(second(unknown('Moss-1'), { ...unknown('Moss-2'), from: 'A1' })).toBe('');
 });
 
 const ITEM: DueItem = {
