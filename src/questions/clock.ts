@@ -8,6 +8,7 @@ import { onDay, middle } from '../core/interval.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import type { Place } from '../core/span.ts';
 import { dayWords, plural } from '../core/words.ts';
+import { foodClock } from '../science/foods.ts';
 import type { Room } from '../state/draft.ts';
 import type { StandingChore } from '../state/chores.ts';
 import { doneSinceWhole, type Done } from '../state/done.ts';
@@ -25,6 +26,8 @@ export interface ChoreClock {
   /** Parts done since the last whole, and the day until which the best of them buys time. */
   readonly parts: readonly Done[];
   readonly easedUntil: Day | null;
+  /** A jar that was started since its last harvest, and the first day on which it gives one. */
+  readonly anew: { readonly started: { readonly day: Day; readonly place: Place }; readonly first: Day } | null;
   /** The level that is over its mark, whatever the date. */
   readonly over: DeepReadonly<LoopLevel> | null;
   readonly steps: readonly string[];
@@ -38,7 +41,8 @@ export function clockOf(room: Room, chore: Chore): ChoreClock {
   const parts = done.filter(({ part, day }) => part < 1 && (lastWhole === null || day >= lastWhole.day));
   const eased = parts.map((part) => ({ part, ...boughtBy(room, chore, part) })).sort((a, b) => b.until - a.until)[0];
   const over = levelOver(room, chore);
-  const whole = wholeDue(chore, lastWhole);
+  const anew = jarAnew(room, chore, lastWhole);
+  const whole = anew === null ? wholeDue(chore, lastWhole) : onDay(anew.first);
   return {
     chore,
     due: over === null ? laterOf(chore, whole, eased?.until ?? null) : onDay(earlier(over.day, whole)),
@@ -46,12 +50,16 @@ export function clockOf(room: Room, chore: Chore): ChoreClock {
     lastWhole,
     parts,
     easedUntil: eased?.until ?? null,
+    anew,
     over,
     steps: [
       lastWhole === null
         ? `not done since it was set on ${dayWords(chore.day, room.on)}`
         : `last done in full on ${dayWords(lastWhole.day, room.on)}`,
-      ...(whole === null
+      ...(anew === null
+        ? []
+        : [`started anew on ${dayWords(anew.started.day, room.on)}: first harvest ${dayWords(anew.first, room.on)}`]),
+      ...(whole === null || anew !== null
         ? []
         : [`${intervalWords(chore)}: ${sumWords(room, chore, lastWhole?.day ?? chore.day, whole)}`]),
       ...(eased === undefined ? [] : [`${eased.part.told} on ${dayWords(eased.part.day, room.on)}: ${eased.step}`]),
@@ -62,6 +70,7 @@ export function clockOf(room: Room, chore: Chore): ChoreClock {
     places: [
       chore.place,
       ...(lastWhole === null ? [] : [lastWhole.place]),
+      ...(anew === null ? [] : [anew.started.place]),
       ...parts.map(({ place }) => place),
       ...(over === null ? [] : [over.place]),
     ],
@@ -108,6 +117,15 @@ function wholeDue(chore: Chore, last: Done | null): DayWindow | null {
     likely: notBefore(addDays(from, Math.round(likely))),
     high: Number.isFinite(high) ? notBefore(addDays(from, high)) : null,
   };
+}
+
+/** A jar that was started since its last harvest is harvested when it is old enough, whatever the one before gave. */
+function jarAnew(room: Room, chore: Chore, last: Done | null): ChoreClock['anew'] {
+  const jar = chore.action.kind === 'harvest' ? room.cultures.jars.get(chore.where) : undefined;
+  const started = jar?.started ?? null;
+  if (jar === undefined || started === null || (last !== null && last.day > started.day)) return null;
+  const first = addDays(started.day, foodClock(jar.of)?.first ?? 0);
+  return { started, first: first < chore.day ? chore.day : first };
 }
 
 /** Till when a part of the chore buys time. */

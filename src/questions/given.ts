@@ -74,10 +74,8 @@ type Dosed = Omit<Given, 'left' | 'backOn'>;
 /** Every dose, those of treatments among them, oldest first. */
 function dosesOf(room: Room): readonly Dosed[] {
   const dosed = since(room.water.doses, room.on - LATELY + 1).map((dose) => ({ ...dose, treated: false }));
-  const treated = room.health.treatments.flatMap(({ given, where, tanks, product, dose }) =>
-    given.map(({ day, place }, index) => {
-      return { where, tanks, product, dose: index === 0 ? dose : null, day, minute: null, place, treated: true };
-    }),
+  const treated = room.health.treatments.flatMap(({ given, where, tanks, product }) =>
+    given.map(({ day, dose, place }) => ({ where, tanks, product, dose, day, minute: null, place, treated: true })),
   );
   return [...dosed, ...treated].toSorted(byDay);
 }

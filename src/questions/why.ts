@@ -4,6 +4,7 @@
  */
 import { nearest } from '../core/suggest.ts';
 import type { Room } from '../state/draft.ts';
+import { liveTanks } from '../state/tanks.ts';
 import { awardsWhy } from './awards.ts';
 import { broodsWhy } from './broods.ts';
 import { dueWhy } from './due.ts';
@@ -21,6 +22,7 @@ import { planWhy } from './plan/why.ts';
 import { promisesWhy } from './promises.ts';
 import { saleWhy } from './sale.ts';
 import { walkWhy } from './walk.ts';
+import { bodyOfWater } from './waters.ts';
 import type { WhyRow, WhySource } from './whyrow.ts';
 
 /** Every question whose rows can be asked about. */
@@ -50,7 +52,7 @@ interface WhyAnswer {
   readonly near: readonly string[];
 }
 
-/** Looks in the words of the room's rows; words that stand whole in a row win over beginnings. */
+/** Looks in the words of the room's rows; words that stand whole in a row win over beginnings, a tank over its water. */
 export function why(room: Room, words: readonly string[], sources: readonly WhySource[] = WHY_SOURCES): WhyAnswer {
   const all = sources === WHY_SOURCES ? everyRow(room) : uniqueRows(sources.flatMap((source) => source(room)));
   const asked = words
@@ -58,10 +60,26 @@ export function why(room: Room, words: readonly string[], sources: readonly WhyS
     .toLowerCase()
     .split(/\s+/)
     .filter((word) => word !== '');
-  const same = all.filter(({ id }) => id === asked.join('-'));
-  const whole = same.length > 0 ? same : all.filter((row) => asked.every((word) => hasWord(row, word)));
-  const rows = whole.length > 0 ? whole : all.filter((row) => asked.every((word) => hasStart(row, word)));
-  return { rows, near: rows.length > 0 ? [] : nearIds(all, asked) };
+  const shared = asked.map((word) => waterOf(room, word));
+  const tries = [
+    ({ id }: WhyRow): boolean => id === asked.join('-'),
+    ({ id }: WhyRow): boolean => id === shared.join('-'),
+    (row: WhyRow): boolean => asked.every((word) => hasWord(row, word)),
+    (row: WhyRow): boolean => shared.every((word) => hasWord(row, word)),
+    (row: WhyRow): boolean => asked.every((word) => hasStart(row, word)),
+    (row: WhyRow): boolean => shared.every((word) => hasStart(row, word)),
+  ];
+  for (const isMeant of tries) {
+    const rows = all.filter(isMeant);
+    if (rows.length > 0) return { rows, near: [] };
+  }
+  return { rows: [], near: nearIds(all, asked) };
+}
+
+/** What is told of its whole water is found by the name of a tank in it: `A1 water` is that of the loop. */
+function waterOf(room: Room, word: string): string {
+  const tank = liveTanks(room).find(({ name }) => name.toLowerCase() === word)?.name;
+  return (tank === undefined ? word : (bodyOfWater(room, tank)?.name ?? word)).toLowerCase();
 }
 
 /** Rows of every question: worked out once a room, however many are asked about. */

@@ -61,7 +61,7 @@ export interface Treatment {
   minute: number | null;
   place: Place;
   /** Doses that `treat` lines tell, the first among them; `dosed` lines of the product are added when asked. */
-  given: { day: Day; place: Place }[];
+  given: { day: Day; dose: Dose | null; place: Place }[];
   remark: string | null;
 }
 
@@ -157,7 +157,8 @@ function treat(draft: Draft, event: EventOf<'treated'>): void {
     (one) => one.product.toLowerCase() === event.product.toLowerCase() && overlap(one.tanks, tanks) && goesOn(one, day),
   );
   if (course) {
-    if (!course.given.some((dose) => sameClause(dose.place, place))) course.given.push({ day, place });
+    if (!course.given.some((dose) => sameClause(dose.place, place)))
+      course.given.push({ day, dose: event.dose, place });
     course.every ??= event.every;
     course.doses ??= event.doses;
     course.wait ??= event.wait;
@@ -175,7 +176,7 @@ function treat(draft: Draft, event: EventOf<'treated'>): void {
     day,
     minute,
     place,
-    given: [{ day, place }],
+    given: [{ day, dose: event.dose, place }],
     remark: event.remark,
   });
 }

@@ -7,7 +7,6 @@ import type { Day } from '../core/day.ts';
 import { addDays, toDay } from '../core/day.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
 import { clamp } from '../core/interval.ts';
-import type { Measure } from '../core/quantity.ts';
 import type { Place } from '../core/span.ts';
 import type { EventBase, Stage } from '../journal/event.ts';
 import { rankOfStage } from './broodlife.ts';
@@ -25,35 +24,43 @@ export function lookAt(draft: Draft, brood: Brood, stage: Stage, event: EventBas
   brood.looks.push({ day: event.day, stage, count, when: event.when, place: event.place });
   const rank = rankOfStage(stage);
   if (rank >= 1 && clock.hatch !== null) {
-    brood.hatched = narrow(brood.hatched, happened(brood, earlier, 1, event, stage === 'hatched', clock.hatch));
+    brood.hatched = narrow(brood.hatched, happened(brood, earlier, 1, event, stage === 'hatched', clock));
   }
-  const swim = swimDays(clock);
   if (stage === 'released' || stage === 'stripped') {
-    brood.released = narrow(brood.released, happened(brood, earlier, 2, event, true, swim));
+    brood.released = narrow(brood.released, happened(brood, earlier, 2, event, true, clock));
   } else if (rank === 2) {
     const exact = stage === 'born';
     brood.swam = narrow(
       brood.swam,
-      exact ? brood.laid : happened(brood, earlier, 2, event, stage === 'free-swimming', swim),
+      exact ? brood.laid : happened(brood, earlier, 2, event, stage === 'free-swimming', clock),
     );
   }
   narrowLaid(draft, brood, stage, event, clock);
 }
 
-/** The window in which a stage was reached: after the last look short of it, up to this one. */
+/**
+ * The window in which a stage was reached: after the last look short of it, up to this one. No eggs hatch on the day on
+ * which they are laid, nor do wrigglers swim on the day of their hatch (common practice, no source); young in a mouth may
+ * be let go on the day on which they were last seen held.
+ */
 function happened(
   brood: Brood,
   earlier: Brood['looks'],
-  rank: number,
+  rank: 1 | 2,
   event: EventBase,
   ofThatStage: boolean,
-  ages: Measure<'days'>,
+  clock: Clock,
 ): DayWindow {
+  const swim = swimDays(clock);
+  const ages = rank === 1 ? (clock.hatch ?? swim) : swim;
   const stated = ofThatStage ? event.when : null;
   const high = stated?.high ?? event.day;
-  const before = earlier.filter((look) => rankOfStage(look.stage) < rank && look.day <= high).map((look) => look.day);
+  const apart = clock.hatch === null || clock.release !== null ? 0 : 1;
+  const short = earlier.filter((look) => rankOfStage(look.stage) < rank && look.day <= high);
+  const before = short.map((look) => look.day + apart * (rank - rankOfStage(look.stage) - 1));
   const usual = brood.laid.low === null ? null : brood.laid.low + Math.floor(ages.low);
-  const looked = before.length > 0 ? Math.max(...before) : brood.laidKnown === 'seen' ? brood.laid.low : null;
+  if (brood.laidKnown === 'seen' && brood.laid.low !== null) before.push(brood.laid.low + apart * rank);
+  const looked = before.length > 0 ? Math.max(...before) : null;
   const low = Math.min(high, stated?.low ?? looked ?? usual ?? high);
   const wish = brood.laid.likely === null || ages.likely === null ? high : brood.laid.likely + ages.likely;
   return { low: toDay(low), likely: toDay(clamp(Math.round(wish), low, high)), high };

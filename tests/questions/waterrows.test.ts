@@ -65,6 +65,19 @@ test('doses are told with what they added, where product and litres say', () => 
 });
 
 describe('doses of a treatment', () => {
+  test('are each told with its own amount', () => {
+    const course = [
+      '2026-03-10 C1: treat "salt" 2 g/L',
+      '2026-03-12 C1: treat "salt" 1 g/L',
+      '2026-03-13 C1: treat "salt"',
+    ];
+    expect(rowOf('C1', ...course).doses.map(({ dose }) => dose)).toMatchObject([
+      { low: 2, unit: 'g/L' },
+      { low: 1, unit: 'g/L' },
+      null,
+    ]);
+  });
+
   /** `03-10 treated salt, 25 % left`. */
   const doses = (place: string, ...lines: readonly string[]): string[] =>
     rowOf(place, ...lines).doses.map(({ on, product, treated, left }) => {

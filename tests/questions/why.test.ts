@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { why } from '../../src/questions/why.ts';
 import type { WhyRow } from '../../src/questions/whyrow.ts';
 import { roomOn } from '../support/events.ts';
@@ -53,4 +53,22 @@ test('names rows that come near where none has the words', () => {
 
 test('finds the spill of a loop by the words that its help teaches', () => {
   expect(why(journalOn('2026-02-15', ''), ['Long', 'spill']).rows.map(({ id }) => id)).toEqual(['long']);
+});
+
+describe('a tank that shares its water', () => {
+  const room = journalOn('2026-03-10', '2026-03-08 Long: test pH 7.4, TAN 0.25\n2026-03-08 C1: test pH 7\n');
+  const asked = (...words: string[]): string[] => why(room, words).rows.map(({ id }) => id);
+  it('is asked about by its own name', () => {
+    expect(asked('A1', 'water')).toEqual(['long-water']);
+    expect(asked('A1', 'TAN')).toEqual(asked('Long', 'TAN'));
+    expect(asked('C1', 'water')).toContain('c1-water');
+  });
+  it('is the tray with the tank that it hangs in', () => {
+    const tray = journalOn('2026-03-10', '2026-01-02 tray T1: in C1\n2026-03-08 C1: test pH 7\n');
+    expect(why(tray, ['T1', 'water']).rows.map(({ id }) => id)).toEqual(['c1-water']);
+  });
+  it('has rows of its own before those of its water', () => {
+    const chore = journalOn('2026-03-10', '2026-01-04 A1: "polish glass" every 7 days\n');
+    expect(why(chore, ['A1', 'glass']).rows.map(({ id }) => id)).toEqual(['a1-polish-glass']);
+  });
 });

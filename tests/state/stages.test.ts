@@ -147,7 +147,7 @@ describe('a stage', () => {
       look('2026-02-10', 'free-swimming'),
     ];
     expect(days(brood(roomOn('2026-02-10', lines)).swam)).toBe('2026-02-05/2026-02-10');
-    expect(days(brood(roomOn('2026-02-10', lines)).hatched)).toBe('2026-02-02/2026-02-05');
+    expect(days(brood(roomOn('2026-02-10', lines)).hatched)).toBe('2026-02-03/2026-02-05');
   });
   it('of young seen out of a shell counts at least those', () => {
     const lines: Line[] = [

@@ -118,7 +118,7 @@ describe('a stage', () => {
   it('seen before is of the same brood, and tells nothing anew', () => {
     const room = roomOf(SPAWN, '2026-02-06 A1: wrigglers', '2026-02-07 A1: wrigglers', '2026-02-08 A1: hatched');
     expect([broods(room), told(room)]).toEqual([['Rowan-1 A1 1–Infinity: 1, 2, 3, 4'], []]);
-    expect(days(brood(room, 'Rowan-1').hatched)).toBe('2026-02-02/2026-02-06');
+    expect(days(brood(room, 'Rowan-1').hatched)).toBe('2026-02-03/2026-02-06');
   });
   it('too early for its brood, or too late, begins another; too early with a doubt', () => {
     const early = roomOf(SPAWN, '2026-02-03 A1: wrigglers');
@@ -163,5 +163,25 @@ describe('how many', () => {
   it('by a guess of the same stage bound each other', () => {
     const swim = [SPAWN, '2026-02-10 A1: free-swimming, about 70', '2026-02-12 A1: free-swimming, about 40'];
     expect(broods(roomOf(...swim))).toEqual(['Rowan-1 A1 35–80: 1, 2, 3']);
+  });
+});
+
+describe('days that lie between two stages at the least', () => {
+  // Laid on 2 February by SPAWN.
+  const windows = (...lines: string[]): (string | null)[] => {
+    const { hatched, swam } = brood(roomOf(SPAWN, ...lines), 'Rowan-1');
+    return [hatched && days(hatched), swam && days(swam)];
+  };
+  it('are one from laying to hatching and one more to swimming', () => {
+    expect(windows('2026-02-12 A1: free-swimming')).toEqual(['2026-02-03/2026-02-12', '2026-02-04/2026-02-12']);
+  });
+  it('count from the last look at eggs, and from wrigglers none', () => {
+    const eggs = '2026-02-04 A1: about 40 eggs seen';
+    expect(windows(eggs, '2026-02-12 A1: free-swimming')).toEqual(['2026-02-04/2026-02-12', '2026-02-05/2026-02-12']);
+    const young = '2026-02-06 A1: wrigglers';
+    expect(windows(young, '2026-02-12 A1: free-swimming')[1]).toBe('2026-02-06/2026-02-12');
+  });
+  it('yield to a day that was written down', () => {
+    expect(windows('2026-02-06 A1: hatched yesterday')[0]).toBe('2026-02-05/2026-02-05');
   });
 });

@@ -95,7 +95,8 @@ const GIVES_DAYS = 10;
 function stateOf(room: Room, jar: DeepReadonly<Jar>, clock: FoodClock | null, sourBy: Day | null): JarState {
   if (jar.sour !== null) return 'sour';
   if (jar.started === null) return 'not started';
-  const last = jar.harvests.at(-1)?.day ?? null;
+  const { day: start } = jar.started;
+  const last = jar.harvests.findLast(({ day }) => day >= start)?.day ?? null;
   const gives = last !== null && room.on - last <= GIVES_DAYS;
   if (sourBy !== null && room.on >= sourBy && !gives) return 'old';
   return clock !== null && room.on - jar.started.day < clock.first ? 'young' : 'live';

@@ -4,7 +4,6 @@ import { middle } from '../../core/interval.ts';
 import { addDays } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { dayWords, plural } from '../../core/words.ts';
-import { foodClock } from '../../science/foods.ts';
 import { actionWords, type StandingChore, type Task } from '../../state/chores.ts';
 import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
@@ -28,7 +27,7 @@ const LARGE = 0.5;
 
 export function choresDue(room: Room, days: number): readonly DueItem[] {
   const standing = room.chores.standing
-    .filter((chore) => chore.stopped === null && isInUse(room, chore.where) && !isUnripe(room, chore))
+    .filter((chore) => chore.stopped === null && isInUse(room, chore.where) && !isSour(room, chore))
     .flatMap((chore) => {
       const clock = clockOf(room, chore);
       return clock.due === null || !startsWithin(clock.due, room, days) ? [] : [choreRow(room, clock, clock.due)];
@@ -42,13 +41,9 @@ function isInUse(room: Room, where: string): boolean {
   return (room.plumbing.tanks.get(where)?.retired ?? null) === null;
 }
 
-/** Nothing is harvested from a jar that went sour, nor from one that was started too few days ago. */
-function isUnripe(room: Room, { action, where }: Chore): boolean {
-  const jar = room.cultures.jars.get(where);
-  if (jar === undefined || action.kind !== 'harvest') return false;
-  if (jar.sour !== null) return true;
-  const first = foodClock(jar.of)?.first ?? 0;
-  return jar.started !== null && room.on < addDays(jar.started.day, first);
+/** Nothing is harvested from a jar that went sour. */
+function isSour(room: Room, { action, where }: Chore): boolean {
+  return action.kind === 'harvest' && (room.cultures.jars.get(where)?.sour ?? null) !== null;
 }
 
 function startsWithin(due: DayWindow, room: Room, days: number): boolean {
@@ -73,7 +68,7 @@ function choreRow(room: Room, clock: ChoreClock, due: DayWindow): DueItem {
     ...(caution === undefined ? {} : { caution }),
     ...(raised === null ? {} : { after: raised.says }),
     putOffKey: actionWords(chore.action),
-    ...(clock.lastWhole === null ? {} : { putOffFrom: clock.lastWhole.day }),
+    ...putOffFrom(clock),
     pressing: clock.over !== null || spillsSoon(room, clock),
     minutes: chore.takes === null ? null : Math.round(middle(chore.takes) ?? chore.takes.high),
     because: {
@@ -84,6 +79,12 @@ function choreRow(room: Room, clock: ChoreClock, due: DayWindow): DueItem {
     },
     lines,
   };
+}
+
+/** What was put off before it was done, or before its jar was started anew, is over. */
+function putOffFrom({ anew, lastWhole }: ChoreClock): Pick<DueItem, 'putOffFrom'> {
+  const from = anew?.started.day ?? lastWhole?.day;
+  return from === undefined ? {} : { putOffFrom: from };
 }
 
 function sourceOf(clock: ChoreClock): string {
@@ -129,18 +130,16 @@ function litresOf(room: Room, { amount, where }: Chore): number | null {
 }
 
 function whyOf(room: Room, clock: ChoreClock): string {
-  const { chore, lastWhole, parts, easedUntil, over } = clock;
+  const { chore, lastWhole, parts, easedUntil, over, anew } = clock;
   const words: string[] = [];
   const loop = room.plumbing.loops.get(chore.where);
   const prefilter = chore.action.kind === 'clean prefilter';
   const whole = prefilter ? 'last full clean' : 'last';
   if (over !== null && chore.levelAbove !== null)
     words.push(`above your mark of ${Math.round(middle(chore.levelAbove) ?? 0)} mm`);
-  words.push(
-    lastWhole === null
-      ? `not yet done, set ${dayWords(chore.day, room.on)}`
-      : `${whole} ${dayWords(lastWhole.day, room.on)}, ${intervalWords(chore)}`,
-  );
+  if (anew !== null) words.push(`started ${dayWords(anew.started.day, room.on)}, ${intervalWords(chore)}`);
+  else if (lastWhole === null) words.push(`not yet done, set ${dayWords(chore.day, room.on)}`);
+  else words.push(`${whole} ${dayWords(lastWhole.day, room.on)}, ${intervalWords(chore)}`);
   const part = parts.at(-1);
   if (part !== undefined && easedUntil !== null) {
     words.push(`${part.told} on ${dayWords(part.day, room.on)} buys till ${dayWords(easedUntil, room.on)}`);

@@ -122,7 +122,10 @@ function ammoniaRow(room: Room, body: WaterBody, ammonia: Ammonia | null): DueIt
   const unsure = missing.length > 0 && certain < AMMONIA_MARKS.watch;
   if (!unsure) return [row];
   const what = `test ${listWords([...missing])} with the ammonia`;
-  return [{ ...row, what, weight: 1, close: `${body.name}: test pH 7.2, TAN 0, 25 C` }];
+  // What is missing is read in a minute, and until then nobody can say that it does no harm.
+  return [
+    { ...row, what, weight: possible >= AMMONIA_MARKS.harms ? 2 : 1, close: `${body.name}: test pH 7.2, TAN 0, 25 C` },
+  ];
 }
 
 function markRow(

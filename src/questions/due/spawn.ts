@@ -9,6 +9,7 @@ import type { DayWindow } from '../../core/interval.ts';
 import { measure } from '../../core/quantity.ts';
 import type { Measure } from '../../core/quantity.ts';
 import { linesOf } from '../../core/span.ts';
+import type { Place } from '../../core/span.ts';
 import { dayWords, plural, rangeWords, sinceWords, windowWords } from '../../core/words.ts';
 import { stageDays } from '../../science/stages.ts';
 import { speciesOf, tanksOf } from '../../state/bodies.ts';
@@ -52,12 +53,7 @@ type Found = Pick<DueItem, 'what' | 'due' | 'weight' | 'why' | 'close'> & {
   readonly rule: string;
   readonly source: string;
   readonly steps: readonly string[];
-  readonly places: readonly {
-    readonly file: string;
-    readonly line: number;
-    readonly from: number;
-    readonly to: number;
-  }[];
+  readonly places: readonly Place[];
 };
 
 function row(room: Room, group: SeenGroup, found: Found): DueItem {
@@ -108,7 +104,8 @@ function suspicion(room: Room, group: SeenGroup, last: Suspicion, apart: string 
   const who = last.mother === null ? '' : `${last.mother} `;
   const what = lookFor(room, group, last);
   return row(room, group, {
-    key: apart === null ? 'look for eggs' : `look for eggs of ${apart}`,
+    // The same on every day, however many others are looked for.
+    key: last.mother === null ? 'look for eggs' : `look for eggs of ${last.mother}`,
     what: apart === null || guild === 'mouthbrooder' ? what : `${what} of ${apart}`,
     due: { low: last.day, likely: last.day, high: until },
     weight: 1,
@@ -149,7 +146,8 @@ function release(room: Room, group: SeenGroup, days: number): DueItem[] {
   const { day, mother, place } = group.holding;
   const laid = onDay(day);
   const close = mother === null ? 'released' : `${mother} released`;
-  return releaseOf(room, group, days, { laid, since: day, last: day, who: mother, seat: null, place, close, key: [] });
+  const mouth = { laid, since: day, last: day, who: mother, seat: null, place, close, key: null };
+  return releaseOf(room, group, days, mouth);
 }
 
 function isInMouth(room: Room, brood: SeenBrood): boolean {
@@ -164,10 +162,10 @@ interface Mouth {
   readonly who: string | null;
   /** Where she is, if not where her group lives. */
   readonly seat: string | null;
-  readonly place: Found['places'][number] | undefined;
+  readonly place: Place | undefined;
   readonly close: string;
-  /** What tells her row from that of another. */
-  readonly key: readonly string[];
+  /** What tells her row from that of another, however many hold. */
+  readonly key: string | null;
 }
 
 function mouthOf(room: Room, group: SeenGroup, brood: SeenBrood, held: readonly SeenBrood[]): Mouth {
@@ -187,7 +185,7 @@ function mouthOf(room: Room, group: SeenGroup, brood: SeenBrood, held: readonly 
     seat,
     place: brood.lines[0],
     close: isOnlyHers ? (who === null ? 'released' : `${who} released`) : `${brood.name} released`,
-    key: held.length > 1 ? [brood.name] : [],
+    key: brood.name,
   };
 }
 
@@ -206,7 +204,7 @@ function releaseOf(room: Room, group: SeenGroup, days: number, mouth: Mouth): Du
   const who = mouth.who ?? 'she';
   return [
     row(room, group, {
-      key: ['release', ...mouth.key].join(' '),
+      key: mouth.key === null ? 'release' : `release ${mouth.key}`,
       seat,
       what: `ready a tank: ${who} lets the young go, or strip her`,
       due: { low: strip.low, likely: leaves.likely, high: leaves.high },

@@ -118,7 +118,7 @@ function whyOf(room: Room, planned: Planned): string {
     case 'clearance':
       return listWords(courses.map((course) => courseWords(room, course)));
     case 'check':
-      return checkWords(planned);
+      return checkWords(room, planned);
     case 'rocks out':
       return 'out no longer than the catch takes';
     case 'catch': {
@@ -143,7 +143,7 @@ function are(items: readonly string[]): string {
   return items.length === 1 ? 'is' : 'are';
 }
 
-function checkWords({ answer }: Planned): string {
+function checkWords(room: Room, { answer, auction, day }: Planned): string {
   const ready = answer.lots.filter((lot) => lot.ready && !isLeftover(lot, answer));
   const fish = ready.reduce((sum, { free }) => sum + free, 0);
   const counting = [...new Set(answer.count.filter(({ sure }) => sure > 1).map(({ tank }) => tank))];
@@ -152,7 +152,16 @@ function checkWords({ answer }: Planned): string {
   const old = ready.filter((lot) => lot.stale).map(({ stock, tank }) => `${stock} in ${tank}`);
   const again = old.length === 0 ? '' : `; count ${listWords(old)} again: some die unseen`;
   const wait = plural(answer.lots.filter((lot) => !lot.ready).length, 'lot');
-  return `${go}, ${wait} cannot${more}${again}; ${String(CHECK_DAYS)} days leave time to mend it`;
+  return `${go}, ${wait} cannot${more}${again}${timeWords(room, auction.on, day)}`;
+}
+
+/** How long there is to mend what stands in the way: less than planned once the day for it is past. */
+function timeWords(room: Room, auction: Day, day: Day): string {
+  if (room.on <= day) return `; ${String(CHECK_DAYS)} days leave time to mend it`;
+  const left = auction - room.on;
+  return left < 0
+    ? ''
+    : `; ${left === 0 ? 'no day is' : left === 1 ? '1 day is' : `${String(left)} days are`} left to mend it`;
 }
 
 function courseWords(room: Room, { treatment, clear }: Planned['courses'][number]): string {

@@ -35,6 +35,19 @@ function rows(on: string, lines: readonly Line[]): string[] {
 describe('before an auction', () => {
   const lines = [...BROOD, auction('2026-05-16')];
 
+  test('the check says how long there is to mend what stands in the way', () => {
+    const said = (on: string): string | undefined =>
+      auctionDue(roomOn(on, lines), 7)
+        .find(({ id }) => id === 'spring-check')
+        ?.why.split('; ')
+        .at(-1);
+    expect(said('2026-05-08')).toBe('7 days leave time to mend it');
+    expect(said('2026-05-09')).toBe('7 days leave time to mend it');
+    expect(said('2026-05-12')).toBe('4 days are left to mend it');
+    expect(said('2026-05-15')).toBe('1 day is left to mend it');
+    expect(said('2026-05-16')).toBe('no day is left to mend it');
+  });
+
   test('each step on its day', () => {
     expect(rows('2026-04-20', lines)).toEqual([
       'spring-last-dose 2026-05-02',

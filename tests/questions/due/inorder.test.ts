@@ -4,6 +4,7 @@ import { isoDay } from '../../../src/core/day.ts';
 import { due } from '../../../src/questions/due.ts';
 import { loopsDue } from '../../../src/questions/due/loops.ts';
 import { readingsDue } from '../../../src/questions/due/readings.ts';
+import { day } from '../../support/events.ts';
 import { journalOn } from '../../support/journal.ts';
 
 const ROOM = [
@@ -120,5 +121,29 @@ describe('a jar to harvest every so often', () => {
     expect(shown('2026-02-10', sour)).toEqual([]);
     expect(shown('2026-02-11', [...sour, '2026-02-10 M1: started'])).toEqual([]);
     expect(shown('2026-02-14', [...sour, '2026-02-10 M1: started'])).toEqual(['harvest']);
+  });
+
+  it('counts from its new start, not from before it', () => {
+    // Microworm gives from the third day on (common practice, no source: `science/foods`).
+    const anew = [
+      '2026-02-05 M1: harvested',
+      '2026-02-20 M1: started',
+      '2026-02-03 M1: put off harvest until 2026-03-30',
+    ];
+    const row = (on: string, lines: readonly string[]): { due: unknown; why: string } | undefined =>
+      due(room(on, ['2026-02-01 culture M1: microworm', '2026-02-01 M1: started; harvest every 3 days', ...lines]), {
+        days: 7,
+        minutes: null,
+      }).rows.find(({ what }) => what === 'harvest');
+    expect(row('2026-02-21', anew)).toMatchObject({
+      due: { low: day('2026-02-23'), high: day('2026-02-23') },
+      state: 'ahead',
+      why: 'started 20 Feb, every 3 days',
+    });
+    const next = [...anew, '2026-02-24 M1: harvested'];
+    expect(row('2026-02-25', next)).toMatchObject({
+      due: { high: day('2026-02-27') },
+      why: 'last 24 Feb, every 3 days',
+    });
   });
 });

@@ -86,11 +86,13 @@ describe('toxic ammonia', () => {
     const found = row('c1-tan', read('TAN 2'));
     expect(found).toMatchObject({
       what: 'test pH and temperature with the ammonia',
-      weight: 1,
+      weight: 2,
       pressing: false,
       close: 'C1: test pH 7.2, TAN 0, 25 C',
     });
     expect(found.why).toMatch(/\(pH and temperature not known\)$/);
+    // At pH 8.5 and 30 C, the most that is taken, the share is 20 % (Emerson et al. 1975): 0.04 may harm, 0.05 does.
+    expect([row('c1-tan', read('TAN 0.2')).weight, row('c1-tan', read('TAN 0.3')).weight]).toEqual([1, 2]);
     // So much that it harms whatever they are.
     expect(row('c1-tan', read('TAN 8, pH 8.4')).what).toBe('change water, then test again');
   });

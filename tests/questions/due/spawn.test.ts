@@ -63,9 +63,9 @@ describe('a suspected spawn', () => {
       'a2-look-for-eggs-of-fern: look for eggs of Fern; A2: Fern eggs seen',
       'a2-look-for-eggs-of-lark: look for eggs of Lark; A2: Lark eggs seen',
     ]);
-    const fern = ['a2-look-for-eggs: look for eggs; A2: Fern eggs seen'];
+    const fern = ['a2-look-for-eggs-of-fern: look for eggs; A2: Fern eggs seen'];
     expect(looks('2026-03-12', `${both}2026-03-12 A2: Lark eggs seen\n`)).toEqual(fern);
-    expect(looks('2026-03-15', both)).toEqual(['a2-look-for-eggs: look for wrigglers; A2: Fern wrigglers']);
+    expect(looks('2026-03-15', both)).toEqual(['a2-look-for-eggs-of-fern: look for wrigglers; A2: Fern wrigglers']);
     // A sign that names nobody may be of either: one look is asked for.
     expect(looks('2026-03-12', `${both}2026-03-12 A2: about to spawn\n`)).toEqual([
       'a2-look-for-eggs: look for eggs; A2: eggs seen',
@@ -90,10 +90,10 @@ describe('young on the way', () => {
     const holds = [stage('2026-02-01', 'B1', 'holding', 'Sedge-1', 'Fern')];
     expect(rows('2026-02-03', holds)).toEqual([]);
     const [row] = rows('2026-02-10', holds);
-    expect(row).toMatchObject({ id: 'b1-release', place: 'B1', close: 'B1: Fern released' });
+    expect(row).toMatchObject({ id: 'b1-release-sedge-1', place: 'B1', close: 'B1: Fern released' });
     expect(row?.why).toContain('or strip 12–16 Feb');
     expect(row?.what).toContain('Fern');
-    expect([ids(rows('2026-03-20', holds)), ids(rows('2026-03-25', holds))]).toEqual([['b1-release'], []]);
+    expect([ids(rows('2026-03-20', holds)), ids(rows('2026-03-25', holds))]).toEqual([['b1-release-sedge-1'], []]);
   });
 
   test('two that hold: a row of each, where she is, closed by a line that means her', () => {
@@ -108,7 +108,7 @@ describe('young on the way', () => {
       spawnsDue(journalOn('2026-02-12', slate + more), 7).map(({ id, place, close }) => [id, place, close]);
     const moth = ['b1-release-slate-1', 'B1', 'B1: Moth released'];
     expect(told()).toEqual([moth, ['c2-release-slate-2', 'C2', 'C2: Wren released']]);
-    expect(told('2026-02-09 C2: Wren eggs gone\n')).toEqual([['b1-release', 'B1', 'B1: Moth released']]);
+    expect(told('2026-02-09 C2: Wren eggs gone\n')).toEqual([moth]);
   });
 
   test('a livebearer: the next young a month after the last', () => {
@@ -204,7 +204,7 @@ describe('a row of a spawning, as a whole', () => {
       'n1-release-iris-1; N1: Bee released',
       'c2-release-iris-2; C2: Cat released',
     ]);
-    expect(brief(`${both}2026-03-19 N1: Bee released 20\n`)).toEqual(['n1-release; N1: Cat released']);
+    expect(brief(`${both}2026-03-19 N1: Bee released 20\n`)).toEqual(['n1-release-iris-2; N1: Cat released']);
   });
 
   test('of a colony: a mouth that is full, until the young are out', () => {
