@@ -66,10 +66,11 @@ async function remembering(argv: readonly string[], context: Context, shelf: She
 
 /** Rooms kept by this build under this engine: another may hold them in another form. */
 function roomsOf(build: string, folder: string): Chest {
-  const chest = chestIn(folder);
+  const chest = chestIn(folder, Date.now);
   const key = (name: string): string => `${build} ${process.version} ${name}`;
   return {
     get: (kind, name) => chest.get(kind, key(name)),
+    look: (kind, name) => chest.look(kind, key(name)),
     put: (kind, name, bytes) => chest.put(kind, key(name), bytes),
   };
 }

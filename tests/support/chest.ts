@@ -1,5 +1,6 @@
 /** A chest in memory that tells how often a room was taken out. */
 import type { Chest } from '../../src/files/cache/chest.ts';
+import { Pages } from '../../src/files/cache/pages.ts';
 
 export interface CountingChest extends Chest {
   readonly kept: Map<string, Uint8Array>;
@@ -15,6 +16,12 @@ export function chestInMemory(): CountingChest {
       const bytes = kept.get(`${kind} ${key}`);
       if (kind === 'room' && bytes !== undefined) chest.found += 1;
       return bytes === undefined ? null : Buffer.from(bytes);
+    },
+    look(kind, key) {
+      const bytes = chest.get(kind, key);
+      if (bytes === null) return null;
+      // Page by page, as a long one is read that was proved before.
+      return Pages.from(bytes.length, (into, from) => bytes.copy(into, 0, from, from + into.length));
     },
     put: (kind, key, bytes) => void kept.set(`${kind} ${key}`, bytes),
   };

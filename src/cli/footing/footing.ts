@@ -73,7 +73,7 @@ interface Found {
 
 /** What is kept for this journal, where every file that it reads in is as it was. */
 export function findFooting(chest: Chest, source: Source): Footing | null {
-  const kept = chest.get('room', source.path);
+  const kept = chest.look('room', source.path);
   if (kept === null) return null;
   // The chest has proved the bytes: only their outline is looked at.
   const image = openImage(kept, LEAVES);

@@ -7,6 +7,7 @@ import { sumOf } from '../../files/cache/chest.ts';
 import type { Chest } from '../../files/cache/chest.ts';
 import { imageOf } from '../../files/cache/image/make.ts';
 import { openImage } from '../../files/cache/image/open.ts';
+import { Pages } from '../../files/cache/pages.ts';
 import type { DueRow } from '../../questions/due.ts';
 
 export interface KeptRows {
@@ -28,7 +29,7 @@ export function rowsKept(chest: Chest, path: string, under: string, start: numbe
     of(text, on) {
       const bytes = chest.get('rows', path);
       if (bytes === null) return null;
-      const image = openImage(bytes);
+      const image = openImage(Pages.of(bytes));
       const rows = image('key') === key(text, on) ? image('rows') : null;
       return isRows(rows) ? rows : null;
     },

@@ -43,8 +43,8 @@ function sameStamp(a: Stamp, b: Stamp): boolean {
   return a.every((fact, index) => fact === b[index]);
 }
 
-/** Whether a file's facts alone prove that it is as it was when read. */
-function settled([, , , modified, changed]: Stamp, seen: number): boolean {
+/** Whether a file's facts alone prove that it is as it was when read; `seen` is that moment, milliseconds since 1970. */
+export function settled([, , , modified, changed]: Stamp, seen: number): boolean {
   const last = Math.max(Number(modified), Number(changed)) / 1e6;
   return last + SETTLED < seen;
 }

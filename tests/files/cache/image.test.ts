@@ -1,10 +1,13 @@
 /** An image gives back what was put in: the same values, the same things where several cells lead to one. */
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { openImage } from '../../../src/files/cache/image/open.ts';
+import { openImage as openPages } from '../../../src/files/cache/image/open.ts';
+import type { Image, Leaf } from '../../../src/files/cache/image/open.ts';
+import { Pages } from '../../../src/files/cache/pages.ts';
 import { imageOf } from '../../../src/files/cache/image/make.ts';
 import { plain } from '../../support/plain.ts';
 
+const openImage = (bytes: Uint8Array, leaves: readonly Leaf[] = []): Image => openPages(Pages.of(bytes), leaves);
 const again = (value: unknown): unknown => openImage(imageOf({ part: value }))('part');
 
 const leaf = fc.oneof(

@@ -4,6 +4,7 @@
  */
 import { BEFORE_HEAD, behindHead, CONSTANTS, KIND, kindOf, SHARED, SIZE_BITS, TAG, TAG_BITS } from './layout.ts';
 import type { Head } from './layout.ts';
+import { Pages } from '../pages.ts';
 import { lateList } from './latelist.ts';
 import { LateMap } from './latemap.ts';
 import type { Late, Put } from './latemap.ts';
@@ -27,16 +28,27 @@ export interface Leaf {
  * Opens what `imageOf` made. The bytes must be proved to be such: next to nothing is checked here. `leaves` are the
  * records that there are most of.
  */
-export function openImage(given: Uint8Array, leaves: readonly Leaf[] = []): Image {
-  const bytes = given.byteOffset % Float64Array.BYTES_PER_ELEMENT === 0 ? given : new Uint8Array(given);
-  const buffer = Buffer.from(bytes.buffer, bytes.byteOffset, bytes.length);
-  const length = buffer.readUInt32LE(0);
-  const head: unknown = JSON.parse(buffer.toString('utf8', BEFORE_HEAD, BEFORE_HEAD + length));
+export function openImage(given: Pages, leaves: readonly Leaf[] = []): Image {
+  const pages = aligned(given);
+  const { buffer, byteOffset, length: size } = pages.bytes;
+  const bytes = Buffer.from(buffer, byteOffset, size);
+  pages.see(0);
+  const length = bytes.readUInt32LE(0);
+  pages.seeAll(0, behindHead(length));
+  const head: unknown = JSON.parse(bytes.toString('utf8', BEFORE_HEAD, BEFORE_HEAD + length));
   if (!isHead(head)) throw new TypeError('no image');
-  const numbers = new Float64Array(bytes.buffer, bytes.byteOffset + behindHead(length), head.numbers);
-  const words = new Int32Array(bytes.buffer, numbers.byteOffset + numbers.byteLength, head.words);
+  const numbers = new Float64Array(buffer, byteOffset + behindHead(length), head.numbers);
+  const words = new Int32Array(buffer, numbers.byteOffset + numbers.byteLength, head.words);
   const makes = head.shapes.map((keys) => leaves.find((leaf) => isSame(leaf.keys, keys))?.make ?? null);
-  return (part) => new Opening(head, makes, numbers, words).value(head.parts[part] ?? TAG.constant);
+  return (part) => new Opening(head, makes, numbers, words, pages).value(head.parts[part] ?? TAG.constant);
+}
+
+/** Numbers are looked at in place, and that has to be a multiple of their size. */
+function aligned(pages: Pages): Pages {
+  const { bytes } = pages;
+  if (bytes.byteOffset % Float64Array.BYTES_PER_ELEMENT === 0) return pages;
+  pages.seeAll(0, bytes.length);
+  return Pages.of(new Uint8Array(bytes));
 }
 
 function isSame(some: readonly string[], others: readonly string[]): boolean {
@@ -53,14 +65,27 @@ class Opening {
   private readonly makes: readonly (Leaf['make'] | null)[];
   private readonly numbers: Float64Array;
   private readonly words: Int32Array;
+  private readonly pages: Pages;
+  /** Where numbers and words begin in the pages. */
+  private readonly numbersAt: number;
+  private readonly wordsAt: number;
   /** Things that several cells lead to, by where they begin. */
   private readonly shared = new Map<number, object>();
 
-  constructor(head: Head, makes: readonly (Leaf['make'] | null)[], numbers: Float64Array, words: Int32Array) {
+  constructor(
+    head: Head,
+    makes: readonly (Leaf['make'] | null)[],
+    numbers: Float64Array,
+    words: Int32Array,
+    pages: Pages,
+  ) {
     this.head = head;
     this.makes = makes;
     this.numbers = numbers;
     this.words = words;
+    this.pages = pages;
+    this.numbersAt = numbers.byteOffset - pages.bytes.byteOffset;
+    this.wordsAt = words.byteOffset - pages.bytes.byteOffset;
   }
 
   value(cell: number): unknown {
@@ -69,7 +94,7 @@ class Opening {
       case TAG.integer:
         return rest;
       case TAG.number:
-        return this.numbers[rest];
+        return this.number(rest);
       case TAG.text:
         return this.head.texts[rest];
       case TAG.constant:
@@ -101,7 +126,13 @@ class Opening {
   }
 
   private word(at: number): number {
+    this.pages.see(this.wordsAt + 4 * at);
     return this.words[at] ?? 0;
+  }
+
+  private number(at: number): number | undefined {
+    this.pages.see(this.numbersAt + 8 * at);
+    return this.numbers[at];
   }
 
   /** What leads back to a thing from inside it has to find it. */
