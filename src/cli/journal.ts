@@ -77,7 +77,9 @@ export async function openCopy(context: Context, file: string): Promise<Reading>
 /** A copy that is not there is no journal to begin. */
 function readCopy(context: Context, file: string): ReturnType<typeof readMain> {
   if (context.files.isFile(file)) return readMain(context, file);
-  throw new Stop(EXIT.noFile, `there is no copy at ${file}`, 'tankside check --against FILE');
+  const found = context.files.read(file);
+  const says = found.ok || found.missing ? `there is no copy at ${file}` : `${file} cannot be read: ${found.says}`;
+  throw new Stop(EXIT.noFile, says, 'tankside check --against FILE');
 }
 
 /** The journal's path: as told, else TANKSIDE_JOURNAL, else the usual name here or in a folder above. */
@@ -95,14 +97,37 @@ export function journalPath(context: Context, told: string | null): string {
 /** The text of the main file; says what else was found beside it. Throws a `Stop` where it cannot be read. */
 export function readMain(context: Context, file: string): Extract<ReadFile, { ok: true }> {
   const found = context.files.read(file);
-  if (!found.ok) throw notReadable(file, found);
+  if (!found.ok) throw notReadable(context, file, found);
+  if (endsInReturns(found.text)) {
+    const says = 'its lines end in CR alone; save it with line ends LF or CRLF in your editor';
+    throw new Stop(EXIT.noFile, `${file} cannot be read: ${says}`);
+  }
   for (const notice of found.notices) context.err.write(printableAnswer(`${notice}\n`, false));
   return found;
 }
 
-function notReadable(file: string, failure: { readonly missing: boolean; readonly says: string }): Stop {
-  const says = failure.missing ? `there is no journal at ${file}` : `${file} cannot be read: ${failure.says}`;
-  return new Stop(EXIT.noFile, says, failure.missing ? `tankside start --journal ${path.basename(file)}` : null);
+/** Old line ends: all of it would be one line, and nothing but a comment where it begins with one. */
+function endsInReturns(text: string): boolean {
+  return !text.includes('\n') && /\r[^]/.test(text);
+}
+
+function notReadable(context: Context, file: string, failure: Extract<ReadFile, { ok: false }>): Stop {
+  if (failure.missing) {
+    return new Stop(
+      EXIT.noFile,
+      `there is no journal at ${file}`,
+      `tankside start --journal ${typedName(context, file)}`,
+    );
+  }
+  const inside = path.join(file, USUAL_NAME);
+  const write = context.files.isFile(inside) ? `--journal ${typedName(context, inside)}` : null;
+  return new Stop(EXIT.noFile, `${file} cannot be read: ${failure.says}`, write);
+}
+
+/** A file as it is typed here: by its name alone in this folder, in quotes where a shell would cut it. */
+export function typedName({ cwd }: Context, file: string): string {
+  const name = path.dirname(file) === cwd ? path.basename(file) : file;
+  return /[\s'$&;#()*?<>|]/.test(name) ? `"${name}"` : name;
 }
 
 /** The time zone that the room names last, or null. */

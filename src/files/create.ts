@@ -13,6 +13,8 @@ export type Creating =
       readonly ok: false;
       readonly exists: boolean;
       readonly says: string;
+      /** A folder is called so. */
+      readonly folder?: true;
       /** The disk failed so thoroughly that nobody can tell. */
       readonly unsure?: true;
     };
@@ -25,7 +27,8 @@ export function createText(disk: Disk, machine: Machine, path: string, text: str
     writeNew(disk, temporary, Buffer.from(text), 0o666, true);
     refused = place(disk, temporary, path);
   } catch (error) {
-    refused = { ok: false, exists: false, says: reason(error) };
+    const says = codeOf(error) === 'ENOENT' ? 'its folder is not there' : reason(error);
+    refused = { ok: false, exists: false, says };
   }
   quietly(() => disk.remove(temporary));
   if (refused !== null) return refused;
@@ -47,10 +50,20 @@ function place(disk: Disk, temporary: string, path: string): Creating | null {
   } catch (error) {
     const there = inPlace(disk, made, path);
     if (there === true) return null;
-    if (there === false && codeOf(error) === 'EEXIST') return { ok: false, exists: true, says: 'it is there already' };
+    if (there === false && codeOf(error) === 'EEXIST') return taken(disk, path);
     const says = reason(error);
     return there === null ? { ok: false, exists: false, says, unsure: true } : { ok: false, exists: false, says };
   }
+}
+
+/** A folder of that name is nothing that an earlier run could have written. */
+function taken(disk: Disk, path: string): Creating {
+  let folder = false;
+  quietly(() => {
+    folder = disk.facts(path).kind === 'folder';
+  });
+  if (folder) return { ok: false, exists: false, says: 'it is a folder', folder: true };
+  return { ok: false, exists: true, says: 'it is there already' };
 }
 
 /** Takes the name with an empty file first: renaming alone would go over what is there. */

@@ -3,7 +3,7 @@
  * never half of either. Refused where the file is no longer what the new text was made from.
  */
 import { inPlace, readWhole, shortName, syncFolderOf, withFile, writeAll } from './bytes.ts';
-import { NEW_FILE, sameFacts } from './disk.ts';
+import { FOR_APPENDING, NEW_FILE, sameFacts } from './disk.ts';
 import type { Disk, Facts } from './disk.ts';
 import { dropLock, takeLock } from './lock.ts';
 import type { Machine } from './machine.ts';
@@ -62,6 +62,8 @@ function underLock(
   try {
     const mended = mend(disk, file);
     if (mended !== null) notices.push(mended);
+    // Putting another file in its place asks for no right to this one: who took that away meant it.
+    withFile(disk, file, FOR_APPENDING, 0, () => undefined);
     const { bytes, facts } = readWhole(disk, file);
     const mark = bytes.subarray(0, MARK.length).equals(MARK) ? MARK : Buffer.alloc(0);
     if (!bytes.equals(Buffer.concat([mark, Buffer.from(expected)]))) {

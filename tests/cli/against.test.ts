@@ -33,6 +33,15 @@ describe('check --against', () => {
     ]);
   });
 
+  it('a folder in its place is said to be one', async () => {
+    const files = { '/room/fishroom.txt': SAMPLE, '/room/phone/x.txt': '' };
+    const ran = await tankside(['check', '--against', 'phone'], { today: '2026-11-25', files });
+    expect([ran.status, ran.err]).toEqual([
+      3,
+      '/room/phone cannot be read: it is a folder\nwrite: tankside check --against FILE\n',
+    ]);
+  });
+
   it('takes a line as a phone spells it for the same line', async () => {
     expect((await compare(asPhone(SAMPLE))).status).toBe(0);
   });

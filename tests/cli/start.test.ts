@@ -41,6 +41,16 @@ test('never writes over a file', async () => {
   expect(again.files).toEqual(files);
 });
 
+test('writes into a folder no file of its name, and says how it would be called in there', async () => {
+  const files = { '/room/fish/old.txt': 'mine\n' };
+  const folder = await tankside(['start', '--journal', 'fish'], { files });
+  expect([folder.status, folder.err]).toEqual([
+    3,
+    '/room/fish cannot be written: it is a folder\nwrite: tankside start --journal /room/fish/fishroom.txt\n',
+  ]);
+  expect(folder.files).toEqual(files);
+});
+
 test('writes what check has nothing to say about, the lines to come included', async () => {
   const text = starterJournal(day('2026-03-01'));
   const lines = text.replaceAll(/^# (?=2026-)/gm, '');

@@ -38,6 +38,17 @@ describe('a new text in place of the old', () => {
     expect(fs.readFileSync(broken)).toEqual(Buffer.from([0xff, 0x0a]));
   });
 
+  test('is refused where the file may only be read: a new one in its place would get round that', () => {
+    const disk = new MemoryDisk();
+    disk.put(FILE, 'old\n', 0o444);
+    expect(filesOn(disk, aloneMachine()).replace(FILE, 'old\n', 'new\n')).toEqual({
+      saved: false,
+      says: 'fishroom.txt is unchanged: you have no right to',
+      notices: [],
+    });
+    expect(disk.texts()).toEqual({ [FILE]: 'old\n' });
+  });
+
   const CASES = (['before', 'after', 'half'] as const).flatMap((how) => [true, false].map((later) => ({ how, later })));
   test.each(CASES)('every call failing $how it took effect, later ones too: $later', ({ how, later }) => {
     const calls = trial(-1, 'before', false).calls;
@@ -71,6 +82,23 @@ describe('a new file', () => {
     expect(fs.readFileSync(fresh, 'utf8')).toBe('new\n');
     expect(fs.readdirSync(path.dirname(file)).sort()).toEqual(['fishroom.txt', 'fresh.txt']);
     expect(machineFiles.create(path.join(file, 'x'), '')).toMatchObject({ ok: false, exists: false });
+  });
+
+  test('is never put where a folder is called so, nor into one that is not there', () => {
+    const here = folder();
+    fs.mkdirSync(path.join(here, 'fishroom.txt'));
+    expect(machineFiles.create(path.join(here, 'fishroom.txt'), 'new\n')).toEqual({
+      ok: false,
+      exists: false,
+      folder: true,
+      says: 'it is a folder',
+    });
+    expect(machineFiles.create(path.join(here, 'none', 'x.txt'), 'new\n')).toEqual({
+      ok: false,
+      exists: false,
+      says: 'its folder is not there',
+    });
+    expect(fs.readdirSync(here)).toEqual(['fishroom.txt']);
   });
 
   test('is whole or not there at whatever call the disk fails', () => {

@@ -48,6 +48,7 @@ export class MemoryDisk implements Disk {
       this.nodes.set(real, this.#make(Buffer.alloc(0), mode));
     } else if (known === undefined && !this.#isFolder(real)) throw systemError('ENOENT');
     else if (known === undefined && (flags & 3) !== 0) throw systemError('EISDIR');
+    else if (known !== undefined && (flags & 3) !== 0 && (known.mode & 0o200) === 0) throw systemError('EACCES');
     this.#last += 1;
     this.#open.set(this.#last, { node: this.nodes.get(real) ?? null, path: real });
     return this.#last;

@@ -7,7 +7,7 @@ import type { Context } from '../context.ts';
 import { readDate } from '../dates.ts';
 import { EXIT, Stop } from '../exit.ts';
 import { COMMON } from '../flags.ts';
-import { USUAL_NAME } from '../journal.ts';
+import { typedName, USUAL_NAME } from '../journal.ts';
 import type { CreateFile } from '../../files/port.ts';
 import { unseen } from '../outfile.ts';
 import { starterJournal } from '../starter.ts';
@@ -25,7 +25,7 @@ export const command: Command = {
     const asked = get(COMMON.on);
     const today = asked === null ? now : readDate(asked, now);
     const created = context.files.create(file, starterJournal(today));
-    if (!created.ok) throw notWritten(file, created);
+    if (!created.ok) throw notWritten(context, file, created);
     if (get(COMMON.json)) {
       context.out.write(jsonText({ version: 1, on: dayJson(today), created: file }));
     } else {
@@ -46,9 +46,16 @@ function usualJournal({ env }: Context): string {
   return named === undefined || named === '' ? USUAL_NAME : named;
 }
 
-function notWritten(file: string, { exists, says, unsure }: Extract<CreateFile, { ok: false }>): Stop {
+function notWritten(
+  context: Context,
+  file: string,
+  { exists, folder, says, unsure }: Extract<CreateFile, { ok: false }>,
+): Stop {
   if (unsure === true) return new Stop(EXIT.noFile, unseen(file, says), null);
-  if (!exists) return new Stop(EXIT.noFile, `${file} cannot be written: ${says}`, 'tankside start --journal FILE');
+  if (!exists) {
+    const inside = folder === true ? typedName(context, path.join(file, USUAL_NAME)) : 'FILE';
+    return new Stop(EXIT.noFile, `${file} cannot be written: ${says}`, `tankside start --journal ${inside}`);
+  }
   const other = 'tankside due, or tankside start --journal OTHER-FILE';
   return new Stop(EXIT.noFile, `${file} is there already, and start never writes over a file`, other);
 }
