@@ -121,7 +121,9 @@ export function refusedText({ text, problems, write, first: before }: Refused, l
   const [first] = bad;
   const rows = [
     `${look.paint.late('not saved')} ${first === undefined ? printable(text) : excerpt(text, first.at, look).trim()}`,
-    ...bad.map(({ says }) => `  ${paragraph(printable(says), look.width - INDENT, 4)}`),
+    ...[...new Set(bad.map(({ says }) => says))].map(
+      (says) => `  ${paragraph(printable(says), look.width - INDENT, 4)}`,
+    ),
     ...(write === null ? [] : [`  write${before ? ' first' : ''}: ${printable(write)}`]),
   ];
   return `${rows.join('\n')}\n`;

@@ -33,6 +33,21 @@ const GREETING =
   'write each line as you would on paper; Tab completes names; a day on its own\n' +
   '(Tue, 14 Feb, 2026-02-14) is the day of the lines after it; Ctrl-D ends\n';
 
+/** Told with the first line that comes back. */
+const MENDED = 'what can be written instead stands there now: Enter takes it, Ctrl-U clears it\n';
+
+const HELP = `${GREETING}such lines:
+  A1: chasing, male on female; lights off
+  A1: eggs seen, about 80 "left cave"
+  C1: water change 30 %
+  room: all well
+a line that is not understood comes back: Enter takes what stands there, Ctrl-U clears it
+`;
+
+/** Typed alone: what no line of a journal says. */
+const ASKS = new Set(['?', 'help']);
+const LEAVES = new Set(['exit', 'quit', 'end']);
+
 /** What has been going on at the prompt. */
 interface Session {
   day: Day;
@@ -40,27 +55,50 @@ interface Session {
   /** The disk refused a line that nobody has saved since. */
   broken: boolean;
   readonly toMend: Mending[];
+  /** How a line that comes back is taken or cleared was told. */
+  told: boolean;
 }
 
 /** Talks until the keeper leaves, days told as seen from `from`. Ends with a failure where the last line could not be saved. */
 export async function converse(talk: Talk, first: Day, from: Day): Promise<Exit> {
-  const { prompt, look } = talk;
-  const session: Session = { day: first, saved: 0, broken: false, toMend: [] };
+  const session: Session = { day: first, saved: 0, broken: false, toMend: [], told: false };
   await talk.say(() => GREETING);
   for (;;) {
-    const mending = prompt.hasMore() ? undefined : session.toMend.shift();
-    const given = mending === undefined ? '' : undated(mending.given, session.day);
-    const asked = await prompt.ask(`${dayText(session.day, { ...look, machine: false })}: `, given);
-    if (asked.kind === 'left') {
-      const last = mending !== undefined && asked.words === given ? mending.own : asked.words;
-      await talk.say(() => farewell(session, last));
+    const { words, left, mending } = await ask(talk, session);
+    const word = words.trim().toLowerCase();
+    if (left || LEAVES.has(word)) {
+      await talk.say(() => farewell(session, left ? words : (mending?.own ?? '')));
       return session.broken ? EXIT.noFile : EXIT.answered;
     }
-    const alone = dayAlone(asked.words, from);
-    const line = alone === null ? datedLine(asked.words, session.day, from) : '';
+    if (ASKS.has(word)) {
+      await talk.say(() => HELP);
+      if (mending !== undefined) session.toMend.unshift(mending);
+      continue;
+    }
+    const alone = dayAlone(words, from);
+    const line = alone === null ? datedLine(words, session.day, from) : '';
     session.day = alone ?? session.day;
     if (line !== '') await take(talk, session, line, mending);
   }
+}
+
+interface Told {
+  /** Where the keeper left: what stood there, a line that came back in its own words. */
+  readonly words: string;
+  readonly left: boolean;
+  readonly mending: Mending | undefined;
+}
+
+/** Asks for a line, with one to mend filled in once nobody's words wait. */
+async function ask({ prompt, look, say }: Talk, session: Session): Promise<Told> {
+  const mending = prompt.hasMore() ? undefined : session.toMend.shift();
+  const given = mending === undefined ? '' : undated(mending.given, session.day);
+  if (mending !== undefined && !session.told) await say(() => MENDED);
+  session.told ||= mending !== undefined;
+  const asked = await prompt.ask(`${dayText(session.day, { ...look, machine: false })}: `, given);
+  const left = asked.kind === 'left';
+  const words = left && mending !== undefined && asked.words === given ? mending.own : asked.words;
+  return { words, left, mending };
 }
 
 /** Saves a line, or keeps it for mending. */

@@ -112,6 +112,11 @@ describe('one line from the shell', () => {
     expect(odd.err).toContain('write: 2026-02-15 A1: chasing "something odd"');
   });
 
+  test('is told once what is wrong with several of its signs', async () => {
+    const { err } = await jot("A1: shimmying; 'left cave'");
+    expect(err.split("the sign «'» means nothing here")).toHaveLength(2);
+  });
+
   test('can be kept as a note, and can be tried only', async () => {
     const noted = await jot('--as-note A1: she seems; to like # the left cave');
     expect(noted.files[FILE]).toBe(`${ROOM}2026-02-15 A1: note she seems; to like # the left cave\n`);
@@ -213,6 +218,37 @@ describe('the prompt', () => {
     expect(out).toContain('write first: 2026-02-15 tank Z7:');
     expect(out).toContain('[Z7: all well]');
     expect(files[FILE]).toBe(`${ROOM}2026-02-15 tank Z7: 30 L; alone\n2026-02-15 Z7: all well\n`);
+  });
+
+  test('says once how a line that comes back is taken or cleared', async () => {
+    const { out } = await jot('', { typed: ['A1: chassing', '+', 'C1: all wel', '+'] });
+    expect(out.split('Enter takes it, Ctrl-U clears it')).toHaveLength(2);
+    expect(out.indexOf('Ctrl-U')).toBeLessThan(out.indexOf('[A1: chasing]'));
+    expect((await jot('', { typed: ['A1: chasing'] })).out).not.toContain('Ctrl-U');
+  });
+
+  test.each(['help', ' ? '])('shows lines to write to who types «%s», and writes nothing down', async (word) => {
+    const { out, files } = await jot('', { typed: [word, 'A1: chasing'] });
+    expect(files[FILE]).toBe(`${ROOM}2026-02-15 A1: chasing\n`);
+    const said = out.slice(0, out.indexOf('saved'));
+    expect(said).toContain('  A1: eggs seen, about 80 "left cave"\n');
+    for (const [line] of said.matchAll(/^ {2}[A1C]+: .*$/gm)) {
+      const tried = (await jot('--dry-run', { typed: [line.trim()] })).out;
+      expect(tried).toContain('would be 2026-02-15 ');
+      expect(tried).not.toContain('not saved');
+    }
+  });
+
+  test('keeps the line that came back for after the help', async () => {
+    const { out, files } = await jot('', { typed: ['A1: chassing', 'help', '+'] });
+    expect(out.split('[A1: chasing]')).toHaveLength(3);
+    expect(files[FILE]).toBe(`${ROOM}2026-02-15 A1: chasing\n`);
+  });
+
+  test.each(['exit', 'Quit', 'end'])('is left by «%s» too', async (word) => {
+    const { status, out, files } = await jot('', { typed: ['A1: chasing', 'C1: all wel', word, 'A1: all well'] });
+    expect([status, files[FILE]]).toEqual([0, `${ROOM}2026-02-15 A1: chasing\n`]);
+    expect(out).toMatch(/\n1 line saved\nnot saved: C1: all wel\n$/);
   });
 
   test('says which words were not saved when it is left', async () => {
