@@ -39,5 +39,8 @@ function ask(room: Room, words: readonly string[]): AwardsAnswer {
   const found = awards(room, asked);
   if (found.rows.length > 0 || found.rules.length === 0) return found;
   const [near] = nearest(asked, awardNames(room));
-  throw misuse(`no brood called «${asked}» on that day`, near === undefined ? null : `tankside awards ${near}`);
+  throw misuse(
+    `no brood called «${asked}» on that day`,
+    near === undefined ? 'tankside awards' : `tankside awards ${near}`,
+  );
 }

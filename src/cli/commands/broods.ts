@@ -1,4 +1,5 @@
 /** `tankside broods`: how the young stand. */
+import { nearest } from '../../core/suggest.ts';
 import { broods } from '../../questions/broods.ts';
 import { broodsJson, broodsText } from '../../reports/broods.ts';
 import { answer } from '../answer.ts';
@@ -19,8 +20,14 @@ export const command: Command = {
         const asked = words.length === 0 ? null : words.join(' ');
         const found = broods(room, asked);
         if (asked !== null && found.broods.length === 0) {
-          const [first] = broods(room).broods;
-          throw misuse(`no brood called «${asked}» on that day`, first ? `tankside broods ${first.name}` : null);
+          const [near] = nearest(
+            asked,
+            broods(room).broods.map(({ name }) => name),
+          );
+          throw misuse(
+            `no brood called «${asked}» on that day`,
+            `tankside broods${near === undefined ? '' : ` ${near}`}`,
+          );
         }
         return found;
       },

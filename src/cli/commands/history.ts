@@ -1,5 +1,6 @@
 /** `tankside history`: the lines that match. */
 import type { Day } from '../../core/day.ts';
+import { nearest } from '../../core/suggest.ts';
 import { broodsCalled, history, isOfKind, tankCalled } from '../../questions/history.ts';
 import type { HistoryOptions } from '../../questions/history.ts';
 import { THEMES } from '../../questions/history/themes.ts';
@@ -52,12 +53,26 @@ export const command: Command = {
   },
 };
 
+function nobody(what: 'pair' | 'tank' | 'brood', asked: string, names: Iterable<string>): Error {
+  const [near] = nearest(asked, [...names]);
+  const list = what === 'pair' ? 'tankside pairs' : `tankside ${what}s`;
+  return misuse(
+    `no ${what === 'pair' ? 'pair or fish' : what} called «${asked}»`,
+    near === undefined ? `${list} (shows them all)` : `tankside history --${what} ${near}`,
+  );
+}
+
 /** A name that is none is wrong use, not an empty answer. */
 function expectKnown(room: Room, journal: Journal, asked: Omit<HistoryOptions, 'since' | 'until'>): void {
   const { pair, tank, brood, kind } = asked;
-  if (pair !== null && groupsCalled(room, pair).length === 0) throw misuse(`no pair or fish called «${pair}»`);
-  if (tank !== null && tankCalled(room, tank) === null) throw misuse(`no tank called «${tank}»`);
-  if (brood !== null && broodsCalled(room, brood).length === 0) throw misuse(`no brood called «${brood}»`);
+  if (pair !== null && groupsCalled(room, pair).length === 0) throw nobody('pair', pair, room.stock.groups.keys());
+  if (tank !== null && tankCalled(room, tank) === null) throw nobody('tank', tank, room.plumbing.tanks.keys());
+  if (brood !== null && broodsCalled(room, brood).length === 0)
+    throw nobody(
+      'brood',
+      brood,
+      [...room.stock.broods.values()].map(({ name }) => name),
+    );
   const known = kind === null || THEMES.some((theme) => theme === kind.toLowerCase());
   if (!known && !journal.reading.events.some((event) => isOfKind(event, kind))) {
     throw misuse(`no line of a kind called «${kind}»`, `one of ${THEMES.join(', ')}`);

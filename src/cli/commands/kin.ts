@@ -34,6 +34,6 @@ function ask(room: Room, words: readonly string[]): KinAnswer {
   const mended = words.map((word) => (word === wrong ? (close ?? word) : word)).join(' ');
   throw misuse(
     `no pair, brood or fish called «${wrong}» on that day`,
-    close === undefined ? null : `tankside kin ${mended}`,
+    close === undefined ? 'tankside kin' : `tankside kin ${mended}`,
   );
 }

@@ -28,7 +28,7 @@ export const command: Command = {
         const close = nearest(asked ?? '', moneyNames(room))[0];
         throw misuse(
           `no species, pair or brood called «${asked ?? ''}» on that day`,
-          close === undefined ? null : `tankside money ${close}`,
+          close === undefined ? 'tankside money' : `tankside money ${close}`,
         );
       },
       text: moneyText,

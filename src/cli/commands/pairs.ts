@@ -24,7 +24,7 @@ export const command: Command = {
           const close = nearest(asked, names)[0] ?? names[0];
           throw misuse(
             `no pair, fish or tank called «${asked}» on that day`,
-            close === undefined ? null : `tankside pairs ${close}`,
+            close === undefined ? 'tankside pairs' : `tankside pairs ${close}`,
           );
         }
         return found;

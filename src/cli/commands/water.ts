@@ -1,5 +1,6 @@
 /** `tankside water [PLACE]`: readings, toxic ammonia, trends, and what reaches a target. */
 import { exactly, type Interval } from '../../core/interval.ts';
+import { nearest } from '../../core/suggest.ts';
 import { AIMS, type Target } from '../../questions/target.ts';
 import { water } from '../../questions/water.ts';
 import { powerCut, USUAL_AIR } from '../../questions/powercut.ts';
@@ -37,8 +38,13 @@ export const command: Command = {
         const known = [...room.plumbing.loops.keys(), ...room.plumbing.tanks.keys()];
         const named = known.find((name) => name.toLowerCase() === place?.toLowerCase()) ?? place;
         const rows = water(room, { place: named, target });
-        if (rows === null)
-          throw misuse(`no tank or loop ${place ?? ''} is in use that day`, `tankside water ${known[0] ?? ''}`);
+        if (rows === null) {
+          const near = nearest(place ?? '', known)[0] ?? known[0];
+          throw misuse(
+            `no tank or loop «${place ?? ''}» is in use that day`,
+            near === undefined ? 'tankside water' : `tankside water ${near}`,
+          );
+        }
         return rows;
       },
       text: waterText,
