@@ -103,6 +103,8 @@ function columnsOf({ cells }: Row): ReadonlyMap<Column, number> {
   return places;
 }
 
+const NO_LOT = 'both, as the blank sheet has them; take a row out that is no lot, as a total';
+
 function resultOf(
   { line, cells }: Row,
   width: number,
@@ -124,9 +126,9 @@ function resultOf(
   const fetched = moneyCell(cell('fetched'), currency);
   const unsold = unsoldCell(cell('back'));
   const bad = [
-    ...(cell('stock') === '' || cell('tank') === '' ? [wrong('no stock or no tank stands in it')] : []),
-    ...(fish.ok ? [] : [wrong(fish.says)]),
-    ...(fetched.ok ? [] : [wrong(fetched.says)]),
+    ...(cell('stock') === '' || cell('tank') === '' ? [wrong('no stock or no tank stands in it', NO_LOT)] : []),
+    ...(fish.ok ? [] : [wrong(fish.says, 'how many fish the lot held, as 6')]),
+    ...(fetched.ok ? [] : [wrong(fetched.says, 'what the whole lot fetched, as 12.50; nothing where it was not sold')]),
     ...(fetched.ok && fetched.value !== null && unsold !== null
       ? [
           wrong(

@@ -53,6 +53,7 @@ describe('a sheet that is read', () => {
 
 describe('a sheet that is refused', () => {
   test.each([
+    ['Total,,,,6,,4,', '2: no stock or no tank stands in it'],
     ['1,A,k,C1,six,,4,', '2: «six» is no whole number of fish from 1 to 9999'],
     ['1,A,k,C1,0,,4,', '2: «0» is no whole number of fish from 1 to 9999'],
     ['1,A,k,C1,-6,,4,', '2: «-6» is no whole number of fish from 1 to 9999'],
@@ -70,6 +71,17 @@ describe('a sheet that is refused', () => {
     ['1,"A,k,C1,6,,4,', '2: its quotes do not pair'],
   ])('%s', (row, words) => {
     expect(says(read(row))).toEqual([words]);
+  });
+
+  test('a wrong cell is told with what to write in it', () => {
+    const written = (row: string): readonly (string | null)[] => read(row).wrong.map(({ write }) => write);
+    expect(written('1,A,k,C1,six,,four,')).toEqual([
+      'how many fish the lot held, as 6',
+      'what the whole lot fetched, as 12.50; nothing where it was not sold',
+    ]);
+    expect(written('Total,,,,6,,4,')).toEqual([
+      'both, as the blank sheet has them; take a row out that is no lot, as a total',
+    ]);
   });
 
   test('every row that is wrong is told', () => {
