@@ -7,7 +7,7 @@ import type { Day } from '../core/day.ts';
 import type { LineRef } from '../core/span.ts';
 import { listWords, plural } from '../core/words.ts';
 import { findJournal, USUAL_NAME } from '../files/find.ts';
-import type { ReadFile } from '../files/port.ts';
+import type { Content, ReadFile } from '../files/port.ts';
 import type { Reading } from '../language/reading.ts';
 import { printableAnswer } from '../reports/printable.ts';
 import type { Room } from '../state/draft.ts';
@@ -98,7 +98,7 @@ export function journalPath(context: Context, told: string | null): string {
 export function readMain(context: Context, file: string): Extract<ReadFile, { ok: true }> {
   const found = context.files.read(file);
   if (!found.ok) throw notReadable(context, file, found);
-  if (endsInReturns(found.text)) {
+  if (endsInReturns(found.content)) {
     const says = 'its lines end in CR alone; save it with line ends LF or CRLF in your editor';
     throw new Stop(EXIT.noFile, `${file} cannot be read: ${says}`);
   }
@@ -107,9 +107,14 @@ export function readMain(context: Context, file: string): Extract<ReadFile, { ok
 }
 
 /** Old line ends: all of it would be one line, and nothing but a comment where it begins with one. */
-function endsInReturns(text: string): boolean {
-  return !text.includes('\n') && /\r[^]/.test(text);
+function endsInReturns(content: Content): boolean {
+  const bytes = content.before(content.size);
+  const first = bytes.includes(LINE_FEED) ? -1 : bytes.indexOf(RETURN);
+  return first >= 0 && first < bytes.length - 1;
 }
+
+const LINE_FEED = 10;
+const RETURN = 13;
 
 function notReadable(context: Context, file: string, failure: Extract<ReadFile, { ok: false }>): Stop {
   if (failure.missing) {

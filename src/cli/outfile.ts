@@ -23,10 +23,11 @@ export function writeOut(context: Context, { file, text, kind, isLike }: OutFile
   if (!created.exists) throw stop(`${file} cannot be written: ${created.says}`);
   const found = files.read(target);
   if (!found.ok) throw stop(`${file} cannot be written: ${found.says}`);
-  if (found.text.trim() !== '' && !isLike(found.text)) {
+  const { text: old } = found.content;
+  if (old.trim() !== '' && !isLike(old)) {
     throw stop(`${file} is there already and is no ${kind}: it is left as it is`);
   }
-  const replaced = files.replace(target, found.text, text);
+  const replaced = files.replace(target, old, text);
   if (!replaced.saved) throw stop(replaced.says ?? `${file} was changed meanwhile`);
   return target;
 }

@@ -4,10 +4,10 @@
  */
 import path from 'node:path';
 import type { Day } from '../core/day.ts';
-import type { Also, Files, ReadFile } from '../files/port.ts';
+import type { Also, Content, Files, ReadFile } from '../files/port.ts';
 import { readJournal } from '../language/read.ts';
 import { withProblems } from '../language/reading.ts';
-import type { Reading } from '../language/reading.ts';
+import type { Behind, Reading } from '../language/reading.ts';
 import type { Room } from '../state/draft.ts';
 import { foldRoom } from '../state/fold.ts';
 import { bringBuiltShapes } from './builtshapes.ts';
@@ -33,6 +33,8 @@ export interface Reader {
   /** Of readings that stand on what the cache keeps; null where nothing is kept. */
   readonly rows: KeptRows | null;
   read(found: Found): Read;
+  /** From where on a main file that holds this would be read; its beginning where nothing is kept of it. */
+  start(content: Content): Behind['start'];
   /**
    * The room that a reading of this reader's tells, or one with lines more; never of a day behind it. `today` is
    * what counts as past.
@@ -49,7 +51,7 @@ export function readerOf({ files, chest }: Pick<Context, 'files' | 'chest'>, fil
   // Readings of all of the journal that no footing served for: the fold lays one on its way.
   const wholes = new WeakMap<Reading, Whole>();
   // Readings from a footing on, with the texts that they are of.
-  const tails = new WeakMap<Reading, Pick<Whole, 'text' | 'reading'>>();
+  const tails = new WeakMap<Reading, Pick<Whole, 'content' | 'reading'>>();
   const fold = (reading: Reading, on: Day, today: Day): Room => {
     const { events, behind } = reading;
     if (footing !== null && behind !== null) {
@@ -60,16 +62,17 @@ export function readerOf({ files, chest }: Pick<Context, 'files' | 'chest'>, fil
     }
     const whole = wholes.get(reading);
     if (chest === null || whole === undefined) return foldRoom(events, on);
-    const { text, bare, fetched } = whole;
-    return foldKeeping(chest, source, { text, reading: bare, fetched, by: today }, on);
+    const { content, bare, fetched } = whole;
+    return foldKeeping(chest, source, { content, reading: bare, fetched, by: today }, on);
   };
   return {
     rows: footing === null ? null : footing.rows,
     fold,
+    start: (content) => footing?.start(content) ?? BEGINNING,
     read(found) {
-      const tail = footing?.read(found.text) ?? null;
+      const tail = footing?.read(found.content) ?? null;
       const onward = footing === null || tail === null ? null : withFiles(tail, footing, found);
-      if (onward !== null && tail !== null) tails.set(onward, { text: found.text, reading: tail });
+      if (onward !== null && tail !== null) tails.set(onward, { content: found.content, reading: tail });
       let known: Whole | null = null;
       const whole = (): Reading => {
         known ??= readWhole(source, found);
@@ -92,8 +95,10 @@ function withFiles(reading: Reading, footing: Footing, found: Found): Reading {
   return withProblems(reading, [...found.problems, ...footing.problems, ...reading.problems]);
 }
 
+const BEGINNING: Behind['start'] = { at: 0, lines: 0 };
+
 interface Whole {
-  readonly text: string;
+  readonly content: Content;
   readonly reading: Reading;
   /** Without what is wrong with the files themselves. */
   readonly bare: Reading;
@@ -101,7 +106,7 @@ interface Whole {
 }
 
 function readWhole({ files, path: file }: Source, found: Found): Whole {
-  tuneFor(found.text.length);
+  tuneFor(found.content.size);
   const fetched: Fetched[] = [];
   const also = (main: string): ReturnType<Files['also']> => {
     const fetch = files.also(main);
@@ -113,5 +118,5 @@ function readWhole({ files, path: file }: Source, found: Found): Whole {
   };
   let bare: Reading | null = null;
   const reading = readingOf({ also }, file, found, (...asked) => (bare = readJournal(...asked)));
-  return { text: found.text, reading, bare: bare ?? reading, fetched };
+  return { content: found.content, reading, bare: bare ?? reading, fetched };
 }

@@ -5,6 +5,7 @@ import { lastDay } from '../questions/check.ts';
 import { begunBroods } from '../questions/brood-names.ts';
 import type { TidiedFile } from '../reports/tidy.ts';
 import { printableAnswer } from '../reports/printable.ts';
+import { contentOfText } from '../files/content.ts';
 import type { Also } from '../files/port.ts';
 import type { Context } from './context.ts';
 import { EXIT, Stop } from './exit.ts';
@@ -39,13 +40,13 @@ export async function tidyJournal(context: Context, get: Get): Promise<Tidying> 
   const results: (TidiedFile & { text: string; expected: string })[] = [];
   const found = context.files.read(journal.path);
   if (!found.ok) throw new Stop(EXIT.noFile, `${main} cannot be read: ${found.says}`);
-  texts.set(main, found.text);
+  texts.set(main, found.content.text);
   for (const got of also.values()) if (got.ok && got.name !== main) texts.set(got.name, got.text);
   for (const [file, text] of texts) {
     const reread = (changed: string): typeof reading => {
       const whole = {
         ok: true,
-        text: file === main ? changed : (texts.get(main) ?? ''),
+        content: contentOfText(file === main ? changed : (texts.get(main) ?? '')),
         problems: [],
         notices: [],
       } as const;

@@ -17,7 +17,7 @@ export function readingOf(
 ): Reading {
   const also = files.also(mainFile);
   const broken = new Map<string, readonly Problem[]>();
-  const reading = read(path.basename(mainFile), found.text, (from, asked) => {
+  const reading = read(path.basename(mainFile), found.content.text, (from, asked) => {
     const got = also(from, asked);
     if (got.ok) broken.set(got.name, got.problems);
     return got;

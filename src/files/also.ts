@@ -37,7 +37,7 @@ function fetch(disk: Disk, main: string, from: string, asked: string): Also {
     return no('it is outside the folder of the journal');
   const name = path === home ? basename(main) : way.split(sep).join('/');
   const got = readText(disk, path, name);
-  return got.ok ? { ok: true, name, text: got.file.text, problems: got.file.problems } : no(got.says);
+  return got.ok ? { ok: true, name, text: got.file.content.text, problems: got.file.problems } : no(got.says);
 }
 
 function no(says: string): Also {

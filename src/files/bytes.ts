@@ -30,13 +30,31 @@ export function readFrom(disk: Disk, file: number, from: number, length: number)
   return bytes.subarray(0, at);
 }
 
-/** A file's bytes, and its facts when they were read. Only a plain file has them. */
-export function readWhole(disk: Disk, path: string): { bytes: Buffer; facts: Facts } {
+const BLOCK = 1 << 18;
+
+/** The bytes of an open file: those that were read before, where it holds them still, without taking room for them anew. */
+function readLike(disk: Disk, file: number, before: Buffer): Buffer {
+  const block = Buffer.allocUnsafe(Math.min(BLOCK, before.length));
+  for (let at = 0; at < before.length;) {
+    const got = disk.read(file, block.subarray(0, before.length - at), at);
+    if (got === 0) return before.subarray(0, at);
+    if (!block.subarray(0, got).equals(before.subarray(at, at + got))) {
+      const rest = readFrom(disk, file, at + got, before.length - at - got);
+      return Buffer.concat([before.subarray(0, at), block.subarray(0, got), rest]);
+    }
+    at += got;
+  }
+  return before;
+}
+
+/** A file's bytes, and its facts when they were read. Only a plain file has them. `like` is given again where it holds that. */
+export function readWhole(disk: Disk, path: string, like: Buffer | null = null): { bytes: Buffer; facts: Facts } {
   return withFile(disk, path, FOR_READING, 0, (file) => {
     const facts = disk.factsOf(file);
     if (facts.kind !== 'file')
       throw new NoPlainFile(facts.kind === 'folder' ? 'it is a folder' : 'it is no plain file');
-    return { bytes: readFrom(disk, file, 0, facts.size), facts };
+    const bytes = like?.length === facts.size ? readLike(disk, file, like) : readFrom(disk, file, 0, facts.size);
+    return { bytes, facts };
   });
 }
 

@@ -17,8 +17,8 @@ export function filesOn(disk: Disk, machine: Machine): Files {
     read(path, name = basename(path)) {
       const got = readText(disk, path, name);
       if (!got.ok) return got;
-      const { text, problems, notices } = got.file;
-      return { ok: true, text, problems, notices };
+      const { content, problems, notices } = got.file;
+      return { ok: true, content, problems, notices };
     },
     also: (main) => alsoReader(disk, main),
     isFile: (path) => isFile(disk, path),

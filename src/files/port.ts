@@ -1,6 +1,7 @@
 /** What the rest of Tankside may ask of the machine's files. `files.ts` does it on any `Disk`, a test's too. */
 import type { Problem } from '../core/problem.ts';
 import type { Also } from './also.ts';
+import type { Content } from './content.ts';
 import type { Creating as CreateFile } from './create.ts';
 import type { Appending, Compose, NotSaved, Saved } from './append.ts';
 
@@ -11,8 +12,8 @@ export type { Appending, Compose, NotSaved, Saved } from './append.ts';
 export type ReadFile =
   | {
       readonly ok: true;
-      /** Without a byte-order mark; a line that an interrupted jot left unfinished is completed. */
-      readonly text: string;
+      /** A line that an interrupted jot left unfinished is completed. */
+      readonly content: Content;
       /** Lines that are not UTF-8. */
       readonly problems: readonly Problem[];
       /** What else was found beside the file, in words for the margin of an answer. */
@@ -20,6 +21,7 @@ export type ReadFile =
     }
   | { readonly ok: false; readonly missing: boolean; readonly says: string };
 
+export type { Content } from './content.ts';
 export type { Creating as CreateFile } from './create.ts';
 
 export interface Files {

@@ -6,6 +6,8 @@
 import { isUtf8 } from 'node:buffer';
 import type { Problem } from '../core/problem.ts';
 import { NoPlainFile, readWhole } from './bytes.ts';
+import { contentOf } from './content.ts';
+import type { Content } from './content.ts';
 import { sameFacts } from './disk.ts';
 import type { Disk, Facts } from './disk.ts';
 import { holdsLines, intentName, leftOver, readIntent, standing } from './intent.ts';
@@ -16,9 +18,7 @@ export interface FileText {
   readonly name: string;
   /** Where it really is. */
   readonly path: string;
-  /** Without the byte-order mark. */
-  readonly text: string;
-  readonly mark: boolean;
+  readonly content: Content;
   /** Of the file as it was read: tells later whether it still is the same. */
   readonly facts: Facts;
   readonly problems: readonly Problem[];
@@ -42,29 +42,30 @@ export function readText(disk: Disk, path: string, name: string): Got {
     const { bytes, facts, notices } = steady(disk, real);
     if (bytes.length > TOO_LONG) return no('it is too long to be read at once');
     if (isUtf16(bytes)) return no('it is UTF-16; save it as UTF-8 in your editor');
-    const { text, mark, problems } = decoded(bytes, name);
-    return { ok: true, file: { name, path: real, text, mark, facts, problems, notices } };
+    const { content, problems } = seen(bytes, name);
+    return { ok: true, file: { name, path: real, content, facts, problems, notices } };
   } catch (error) {
     if (codeOf(error) === 'ENOENT') return { ok: false, missing: true, says: 'it is not there' };
     return no(error instanceof NoPlainFile ? error.message : reason(error));
   }
 }
 
-type Decoded = Pick<FileText, 'text' | 'mark' | 'problems'>;
+interface Seen extends Pick<FileText, 'content' | 'problems'> {
+  readonly bytes: Buffer;
+  readonly name: string;
+}
 
 /**
- * What was decoded last, for as long as nobody needs its room: a journal is read before its lock and under it,
- * and to hold bytes against bytes takes much less time than to decode them.
+ * What was read last, for as long as nobody needs its room: a journal is read before its lock and under it, and to
+ * hold a file against bytes takes much less time than to keep its bytes anew.
  */
-let last: WeakRef<Decoded & { readonly bytes: Buffer; readonly name: string }> | null = null;
+let last: WeakRef<Seen> | null = null;
 
-function decoded(bytes: Buffer, name: string): Decoded {
+function seen(bytes: Buffer, name: string): Seen {
   const before = last?.deref();
-  if (before !== undefined && before.name === name && before.bytes.equals(bytes)) return before;
-  const mark = bytes.subarray(0, 3).equals(MARK);
-  const body = mark ? bytes.subarray(3) : bytes;
-  const problems = isUtf8(body) ? [] : brokenLines(body, name);
-  const now = { bytes, name, text: body.toString(), mark, problems };
+  if (before?.name === name && before.bytes === bytes) return before;
+  const body = bytes.subarray(0, 3).equals(MARK) ? bytes.subarray(3) : bytes;
+  const now = { bytes, name, content: contentOf(body), problems: isUtf8(body) ? [] : brokenLines(body, name) };
   last = new WeakRef(now);
   return now;
 }
@@ -85,7 +86,7 @@ interface Steady {
  */
 function steady(disk: Disk, path: string): Steady {
   for (let tries = 1; ; tries += 1) {
-    const { bytes, facts } = readWhole(disk, path);
+    const { bytes, facts } = readWhole(disk, path, last?.deref()?.bytes);
     const intent = readIntent(disk, path);
     if (!sameFacts(facts, disk.facts(path)) && tries < 20) continue;
     if (intent === null) return { bytes, facts, notices: [] };

@@ -31,7 +31,7 @@ export interface ReadBefore {
   readonly day: Day;
   /** How many events are of that day or before. */
   readonly events: number;
-  /** Where the main file goes on: characters, and lines, before it. */
+  /** Where the main file goes on: bytes of UTF-8, and lines, before it. */
   readonly start: { readonly at: number; readonly lines: number };
   /** Lines before `start` of later days, in the order of filing. */
   readonly again: readonly Line[];
@@ -54,21 +54,21 @@ const MOST_AGAIN = 2_500;
 /**
  * What to keep of a reading, so that lines behind it can be read on from there. The end of the kept
  * part lies before the latest lines, as these are still being worked on. Null where nothing can be kept:
- * the journal is young, or its last line is not ended. `by` is the last day that counts as past; `old` is what the
- * reading itself was read on from.
+ * the journal is young, or its last line is not ended. `bytes` are the main file's; `by` is the last day that counts as
+ * past; `old` is what the reading itself was read on from.
  */
 export function keepReading(
   reading: Reading,
   file: string,
-  text: string,
+  bytes: Uint8Array,
   by: Day,
   old: ReadBefore | null = null,
 ): ReadBefore | null {
   const { entries, declared } = reading;
   const day = overBy(entries, by);
   if (day === null || (old !== null && day <= old.day)) return null;
-  const start = startOf(entries, file, text, day, old?.start ?? { at: 0, lines: 0 });
-  if (start.at > 0 && text.charCodeAt(start.at - 1) !== NEWLINE) return null;
+  const start = startOf(entries, file, bytes, day, old?.start ?? { at: 0, lines: 0 });
+  if (start.at > 0 && bytes[start.at - 1] !== NEWLINE) return null;
   const isBefore = ({ place }: Entry): boolean => place.file !== file || place.line <= start.lines;
   const before = entries.filter(isBefore);
   const again = before.filter((entry) => isLater(entry, day));
@@ -112,16 +112,16 @@ function overBy(entries: readonly Entry[], by: Day): Day | null {
 function startOf(
   entries: readonly Entry[],
   file: string,
-  text: string,
+  bytes: Uint8Array,
   day: Day,
   old: ReadBefore['start'],
 ): ReadBefore['start'] {
   const own = entries.filter(({ place }) => place.file === file);
   const lines = Math.max(old.lines, own.findLast((entry) => !isFree(entry, day))?.place.line ?? 0);
   let { at } = old;
-  for (let line = old.lines; line < lines && at < text.length; line += 1) {
-    const newline = text.indexOf('\n', at);
-    at = newline < 0 ? text.length : newline + 1;
+  for (let line = old.lines; line < lines && at < bytes.length; line += 1) {
+    const newline = bytes.indexOf(NEWLINE, at);
+    at = newline < 0 ? bytes.length : newline + 1;
   }
   return { at, lines };
 }

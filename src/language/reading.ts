@@ -36,7 +36,7 @@ export interface Behind {
   readonly day: Day;
   /** How many of them there are. */
   readonly events: number;
-  /** Characters and lines of the main file that were not read again. */
+  /** Bytes and lines of the main file that were not read again. */
   readonly start: { readonly at: number; readonly lines: number };
   /** Names that broods were given then and that no line wrote: one that is written later means another brood. */
   readonly begun: ReadonlySet<string>;

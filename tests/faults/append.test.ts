@@ -32,7 +32,7 @@ function afterwards(disk: MemoryDisk): { seen: string; stands: string } {
   const read = files.read(FILE);
   for (const name of disk.list('/room')) if (name.includes('.lock')) disk.remove(`/room/${name}`);
   files.append(FILE, () => ['2026-02-15 A1: all well']);
-  return { seen: read.ok ? read.text : read.says, stands: disk.text(FILE) ?? '' };
+  return { seen: read.ok ? read.content.text : read.says, stands: disk.text(FILE) ?? '' };
 }
 
 function expectTruth({ disk, result }: Trial): void {

@@ -40,7 +40,7 @@ describe('processes', () => {
       const runs = await Promise.all([kill(0), kill(1)]);
       told.push(...runs.flatMap(({ lines }) => lines));
       const read = machineFiles.read(file);
-      expect(read.ok && damage(read.text, told)).toEqual(NO_DAMAGE);
+      expect(read.ok && damage(read.content.text, told)).toEqual(NO_DAMAGE);
     }
     expect(told.length).toBeGreaterThan(20);
     expect(machineFiles.append(file, () => ['2026-02-14 A1: note end-9 '])).toMatchObject({ saved: true });

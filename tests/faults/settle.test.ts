@@ -45,7 +45,7 @@ function seen(files: Ran['files']): string {
   const disk = new MemoryDisk();
   for (const [name, text] of Object.entries(files)) disk.put(name, text);
   const read = filesOn(disk, aloneMachine()).read(JOURNAL);
-  return read.ok ? read.text : read.says;
+  return read.ok ? read.content.text : read.says;
 }
 
 test('all of it where nothing fails', async () => {

@@ -90,7 +90,7 @@ describe('adding lines', () => {
     let seen = '';
     const result = machineFiles.append(file, (under) => {
       const got = under.read();
-      seen = got.ok ? got.file.text : got.says;
+      seen = got.ok ? got.file.content.text : got.says;
       return null;
     });
     expect(result).toEqual({ saved: false, says: null, notices: [] });

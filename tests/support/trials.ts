@@ -39,7 +39,7 @@ export function seen(files: Ran['files'], name: string): string | null {
   const disk = new MemoryDisk();
   for (const [one, text] of Object.entries(files)) disk.put(one, text);
   const read = filesOn(disk, aloneMachine()).read(name);
-  return read.ok ? read.text : null;
+  return read.ok ? read.content.text : null;
 }
 
 /**

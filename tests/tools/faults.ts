@@ -57,7 +57,7 @@ async function killing(place: string, script: string, kills: number, times: numb
     const text = fs.readFileSync(file, 'utf8');
     if (text !== '' && !text.endsWith('\n')) torn += 1;
     const read = machineFiles.read(file);
-    wrong.push(...harm(read.ok ? read.text : '', told, times));
+    wrong.push(...harm(read.ok ? read.content.text : '', told, times));
     if (fresh || round === kills - 1) wrong.push(...afterwards(file, told, times));
   }
   fs.rmSync(file);
@@ -156,7 +156,7 @@ function fillOnce(mount: string, ballast: number, length: number, wrong: string[
   const result = machineFiles.append(file, () => [line]);
   const text = fs.readFileSync(file, 'utf8');
   const read = machineFiles.read(file);
-  if (read.ok && read.text !== (result.saved ? `${OLD}\n${line}\n` : OLD))
+  if (read.ok && read.content.text !== (result.saved ? `${OLD}\n${line}\n` : OLD))
     wrong.push(`${ballast}/${length}: told otherwise`);
   if (!text.startsWith(OLD)) wrong.push(`${ballast}/${length}: old lines changed`);
   if (!result.saved) wrong.push(...besides(file).map((name) => `${ballast}/${length}: left behind: ${name}`));
@@ -175,7 +175,7 @@ function everyCall(): void {
           const broken = failing(disk, { at, later, how, code });
           const result = filesOn(broken.disk, aloneMachine()).append('/room/fishroom.txt', () => [LINE]);
           const read = filesOn(disk, aloneMachine()).read('/room/fishroom.txt');
-          const text = read.ok ? read.text : '';
+          const text = read.ok ? read.content.text : '';
           const may = result.saved ? [`${OLD}\n${LINE}\n`] : result.unsure ? [OLD, `${OLD}\n${LINE}\n`] : [OLD];
           if (!may.includes(text)) wrong.push(`${code} ${how} call ${at}`);
           tried += 1;

@@ -10,6 +10,8 @@ import type { Chest } from '../../files/cache/chest.ts';
 import { imageOf } from '../../files/cache/image/make.ts';
 import { openImage } from '../../files/cache/image/open.ts';
 import type { Image } from '../../files/cache/image/open.ts';
+import { sameBefore } from '../../files/content.ts';
+import type { Content } from '../../files/content.ts';
 import type { Also, Files } from '../../files/port.ts';
 import { quietly } from '../../files/trouble.ts';
 import { isLong, keepReading, readOnward } from '../../language/onward.ts';
@@ -42,7 +44,7 @@ interface FileRead {
 }
 
 interface Meta {
-  /** Hash of the main file's text before `before.start`. */
+  /** Hash of the main file's bytes before `before.start`. */
   readonly hash: string;
   /** The last day of all that was read then. */
   readonly through: Day;
@@ -52,8 +54,10 @@ interface Meta {
 }
 
 export interface Footing {
-  /** Reads the main file as if it held this text; null where only reading the whole of it will do. */
-  read(text: string): Reading | null;
+  /** Where a main file that holds this goes on behind the footing; null where it does not stand on it. */
+  start(content: Content): ReadBefore['start'] | null;
+  /** Reads the main file as if it held this; null where only reading the whole of it will do. */
+  read(content: Content): Reading | null;
   /** Rows of the daily list as they were left, for a text that stands on this footing. */
   readonly rows: KeptRows;
   /** Lines of files read in that are not UTF-8. */
@@ -64,9 +68,9 @@ export interface Footing {
   layLater(found: Found, room: Room): void;
 }
 
-/** A text with its reading, which says nothing of the files themselves, and the last day that counts as past. */
+/** What a main file holds with its reading, which says nothing of the files themselves, and the last day that counts as past. */
 interface Found {
-  readonly text: string;
+  readonly content: Content;
   readonly reading: Reading;
   readonly by: Day;
 }
@@ -87,13 +91,13 @@ export function findFooting(chest: Chest, source: Source): Footing | null {
     if (got.ok) problems.push(...got.problems);
   }
   const { before, behind } = meta;
+  const stands = standingOn(meta);
   return {
     problems,
-    rows: rowsKept(chest, source.path, sum(JSON.stringify([meta.hash, meta.also])), before.start.at),
-    read(text) {
-      if (text.length < before.start.at || sum(text.slice(0, before.start.at)) !== meta.hash) return null;
-      return readOnward(source.name, before, behind, text.slice(before.start.at));
-    },
+    rows: rowsKept(chest, source.path, sum(JSON.stringify([meta.hash, meta.also]))),
+    start: (content) => (stands(content) ? before.start : null),
+    read: (content) =>
+      stands(content) ? readOnward(source.name, before, behind, content.behind(before.start.at)) : null,
     room(events, on) {
       const draft = draftOf(image, events);
       foldOn(draft, events, on);
@@ -103,6 +107,17 @@ export function findFooting(chest: Chest, source: Source): Footing | null {
     layLater(found, room) {
       if (isLong(found.reading)) afterwards(() => layAgain(chest, source, { meta, image }, found, room));
     },
+  };
+}
+
+/** Tells whether a content begins as the one did that a footing was laid on; it is hashed once. */
+function standingOn({ hash, before: { start } }: Meta): (content: Content) => boolean {
+  let proved: Content | null = null;
+  return (content) => {
+    if (proved !== null && sameBefore(content, proved, start.at)) return true;
+    if (content.size < start.at || sum(content.before(start.at)) !== hash) return false;
+    proved = content;
+    return true;
   };
 }
 
@@ -118,16 +133,16 @@ function layAgain(
   chest: Chest,
   source: Source,
   old: { readonly meta: Meta; readonly image: Image },
-  { text, reading, by }: Found,
+  { content, reading, by }: Found,
   room: Room,
 ): void {
-  const before = keepReading(reading, source.name, text, by, old.meta.before);
+  const before = keepReading(reading, source.name, content.before(content.size), by, old.meta.before);
   if (before === null) return;
   const over = reading.events.slice(0, before.events - old.meta.before.events);
   const draft = draftOf(old.image, reading.events);
   foldOn(draft, over, before.day);
   const meta: Meta = {
-    hash: sum(text.slice(0, before.start.at)),
+    hash: sum(content.before(before.start.at)),
     through: reading.events.at(-1)?.day ?? old.meta.through,
     also: old.meta.also,
     before,
@@ -151,16 +166,16 @@ export function foldKeeping(
   found: Found & { readonly fetched: readonly Fetched[] },
   on: Day,
 ): Room {
-  const { text, reading, fetched, by } = found;
+  const { content, reading, fetched, by } = found;
   const { events } = reading;
   const draft = beginRoom(writtenBroodNames(events), on);
-  const before = keepReading(reading, source.name, text, by < on ? by : on);
+  const before = keepReading(reading, source.name, content.before(content.size), by < on ? by : on);
   if (before === null) return foldOn(draft, events, on);
   const over = events.slice(0, before.events);
   foldOn(draft, over, before.day);
   const behind = behindOf(draft, over);
   const meta: Meta = {
-    hash: sum(text.slice(0, before.start.at)),
+    hash: sum(content.before(before.start.at)),
     through: events.at(-1)?.day ?? on,
     also: fetched.map(({ from, asked, got }) => ({ from, asked, hash: hashOf(got) })),
     before,
@@ -194,8 +209,8 @@ function behindOf(draft: Draft, events: Reading['events'], buyers: readonly stri
   };
 }
 
-function sum(text: string): string {
-  return sumOf([text]).toString('hex');
+function sum(part: string | Uint8Array): string {
+  return sumOf([part]).toString('hex');
 }
 
 function hashOf(got: ReturnType<Fetch>): string {

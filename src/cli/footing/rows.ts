@@ -11,20 +11,16 @@ import { Pages } from '../../files/cache/pages.ts';
 import type { DueRow } from '../../questions/due.ts';
 
 export interface KeptRows {
-  /** The rows of the journal that holds this text, on a day; null where they are not known. */
+  /** The rows of the journal that holds this text behind its footing, on a day; null where they are not known. */
   of(text: string, on: Day): readonly DueRow[] | null;
   /** `lines` are what has come behind that text. */
   keep(text: string, lines: string, on: Day, rows: readonly DueRow[]): void;
 }
 
-/**
- * For the journal at that path. `under` tells one state of all that is read beside the text from `start` on from
- * another.
- */
-export function rowsKept(chest: Chest, path: string, under: string, start: number): KeptRows {
-  // Long texts are cut and not joined: either takes the engine a copy of all.
+/** For the journal at that path. `under` tells one state of all that is read beside such texts from another. */
+export function rowsKept(chest: Chest, path: string, under: string): KeptRows {
   const key = (text: string, on: Day, lines = ''): string =>
-    sumOf([under, String(on), `${text.slice(start)}${lines}`]).toString('hex');
+    sumOf([under, String(on), `${text}${lines}`]).toString('hex');
   return {
     of(text, on) {
       const bytes = chest.get('rows', path);

@@ -4,11 +4,12 @@
  */
 import path from 'node:path';
 import type { Day } from '../../core/day.ts';
-import type { Files } from '../../files/port.ts';
+import { sameBefore, withTail } from '../../files/content.ts';
+import type { Content, Files } from '../../files/port.ts';
 import { extended } from '../../language/extend.ts';
 import { declares, isBare } from '../../language/jotted.ts';
 import { isBehind } from '../../language/onward.ts';
-import type { Reading } from '../../language/reading.ts';
+import type { Behind, Reading } from '../../language/reading.ts';
 import { changes, rowsAhead } from '../../questions/changes.ts';
 import type { Changes } from '../../questions/changes.ts';
 import { raisedByLines } from '../../questions/raisedby.ts';
@@ -50,46 +51,69 @@ export interface Desk {
 /** Where readings come from: with what the cache keeps of the journal, or from all of it. */
 export type Readers = (from: 'cache' | 'all') => Reader;
 
-/** `text` is what the journal holds now. Without a chest the whole of it is read. */
+/** `content` is what the journal holds now. Without a chest the whole of it is read. */
 export async function openDesk(
   { files, chest, today: todayIn }: Pick<Context, 'files' | 'chest' | 'today'>,
   file: string,
-  text: string,
+  content: Content,
   readers: Readers = (from) => readerOf({ files, chest: from === 'all' ? null : chest }, file),
 ): Promise<Desk> {
-  const shelf = new Readings(readers, path.basename(file));
-  const latest = shelf.read(text);
+  const shelf = new Readings(readers, path.basename(file), content);
+  const latest = shelf.read(shelf.textOf(content));
   const today = await todayIn(zoneOf(latest));
   // Days before the kept room can be told only from all of the journal.
   if (isBehind(today, latest.behind)) shelf.readAll();
   const book: Book = {
     file: path.basename(file),
     today,
+    get linesBefore() {
+      return shelf.linesBefore;
+    },
     read: (of) => shelf.read(of),
     readWith: (of, lines, first) => shelf.readWith(of, lines, first),
     fold: (reading, on) => shelf.fold(reading, on, today),
   };
   return {
     book,
-    write: (lines, wish) => write({ files, file, book, rows: () => shelf.rows }, lines, wish),
+    write: (lines, wish) => write({ files, file, book, shelf }, lines, wish),
     room() {
       const got = files.read(file);
-      return book.fold(book.read(got.ok ? got.text : ''), today);
+      return book.fold(book.read(got.ok ? shelf.textOf(got.content) : ''), today);
     },
   };
 }
 
-/** Remembers the last few readings: each line is added to one, and the next stands on it; nothing is read twice. */
+/**
+ * Remembers the last few readings: each line is added to one, and the next stands on it; nothing is read twice. All
+ * its texts are of what stands behind `base`, which is not read again and so need not be decoded either.
+ */
 class Readings {
   private readings: { text: string; reading: Reading; rooms: Map<Day, Room> }[] = [];
   private reader: Reader;
   private readonly readers: Readers;
   private readonly file: string;
+  private base: Behind['start'] & { readonly content: Content };
 
-  constructor(readers: Readers, file: string) {
+  constructor(readers: Readers, file: string, content: Content) {
     this.readers = readers;
     this.reader = readers('cache');
     this.file = file;
+    this.base = { content, ...this.reader.start(content) };
+  }
+
+  get linesBefore(): number {
+    return this.base.lines;
+  }
+
+  /** The text of a journal that holds this, as the other methods take it. */
+  textOf(content: Content): string {
+    const { at, content: known } = this.base;
+    if (at > 0 && !sameBefore(content, known, at)) {
+      this.base = { content, at: 0, lines: 0 };
+      this.readings = [];
+      return content.text;
+    }
+    return content.behind(at);
   }
 
   /** Rows of readings that stand on what the cache keeps. */
@@ -104,9 +128,7 @@ class Readings {
   }
 
   read(text: string): Reading {
-    return (
-      this.known(text) ?? this.remember(text, this.reader.read({ ok: true, text, problems: [], notices: [] }).latest)
-    );
+    return this.known(text) ?? this.remember(text, this.readAnew(text));
   }
 
   readWith(text: string, lines: readonly string[], first: number): Reading {
@@ -125,6 +147,11 @@ class Readings {
     const room = rooms?.get(on) ?? this.reader.fold(reading, on, today);
     rooms?.set(on, room);
     return room;
+  }
+
+  private readAnew(text: string): Reading {
+    const content = withTail(this.base.content, this.base.at, text);
+    return this.reader.read({ ok: true, content, problems: [], notices: [] }).latest;
   }
 
   private known(text: string): Reading | undefined {
@@ -152,22 +179,23 @@ interface Journal {
   readonly files: Files;
   readonly file: string;
   readonly book: Book;
-  readonly rows: () => KeptRows | null;
+  readonly shelf: Readings;
 }
 
 function write(journal: Journal, lines: readonly string[], wish: Wish): Outcome {
-  const { files, file, book } = journal;
+  const { files, file, book, shelf } = journal;
   const got = files.read(file);
   if (!got.ok) return { kind: 'unsaved', says: `${book.file} cannot be read: ${got.says}`, notices: [] };
-  let judged = judgeMending(book, got.text, lines, wish.asNotes);
-  if (!judged.ok) return refuse(book, got.text, judged);
-  if (wish.tryOnly) return done(journal, got.text, judged, false, got.notices);
-  let text = got.text;
+  let text = shelf.textOf(got.content);
+  let judged = judgeMending(book, text, lines, wish.asNotes);
+  if (!judged.ok) return refuse(book, text, judged);
+  if (wish.tryOnly) return done(journal, text, judged, false, got.notices);
   const result = files.append(file, (under) => {
     const now = under.read();
     if (!now.ok) return null;
-    if (now.file.text !== text) {
-      text = now.file.text;
+    const latest = shelf.textOf(now.file.content);
+    if (latest !== text) {
+      text = latest;
       judged = judgeMending(book, text, lines, wish.asNotes);
     }
     return judged.ok ? judged.lines.map((line) => line.text) : null;
@@ -209,10 +237,10 @@ function done(journal: Journal, text: string, judged: Judged, saved: boolean, no
 }
 
 /** What the lines change. The list that they leave is kept: the next lines are told against it. */
-function changesBy({ rows }: Journal, text: string, judged: Judged, saved: boolean): Changes {
+function changesBy({ shelf }: Journal, text: string, judged: Judged, saved: boolean): Changes {
   const { before, after, lines, reading } = judged;
   // Where all of the journal was read nothing stands on what is kept.
-  const kept = reading.behind === null ? null : rows();
+  const kept = reading.behind === null ? null : shelf.rows;
   const same = before === after || lines.every((line) => isBare(line.text));
   const old = same ? null : (kept?.of(text, before.on) ?? rowsAhead(before));
   const now = rowsAhead(after);

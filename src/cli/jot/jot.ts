@@ -22,8 +22,8 @@ import type { Outcome, Wish } from './desk.ts';
 /** Writes down what was given: by the shell, standard input or at the prompt. Throws a `Stop` where no journal is found. */
 export async function jot(context: Context, get: Get, words: readonly string[], wish: Wish): Promise<Exit> {
   const file = journalPath(context, get(COMMON.journal));
-  const { text } = readMain(context, file);
-  const desk = await openDesk(context, file, text);
+  const { content } = readMain(context, file);
+  const desk = await openDesk(context, file, content);
   const { today } = desk.book;
   const told = get(COMMON.on);
   const day = told === null ? today : readPastDate(told, today);

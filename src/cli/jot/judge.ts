@@ -18,11 +18,13 @@ import { promisedTooMany } from '../../questions/promises/over.ts';
 import { lastDay } from '../../questions/check.ts';
 import type { Room } from '../../state/draft.ts';
 
-/** The journal to add to, and how to read it. */
+/** The journal to add to, and how to read it. Its texts stand behind what need not be read again. */
 export interface Book {
   /** The main file's name in problems. */
   readonly file: string;
   readonly today: Day;
+  /** How many lines of the main file stand before its texts. */
+  readonly linesBefore: number;
   /** Reads the main file as if it held this text. */
   read(text: string): Reading;
   /** The same with lines more after a text that ends in a line end, the first of them of that number. */
@@ -133,8 +135,7 @@ interface Seen {
 
 function see(book: Book, text: string, lines: readonly string[]): Seen {
   const whole = text === '' || text.endsWith('\n') ? text : `${text}\n`;
-  const { at, lines: before } = book.read(whole).behind?.start ?? { at: 0, lines: 0 };
-  const first = before + linesIn(whole, at) + 1;
+  const first = book.linesBefore + linesIn(whole) + 1;
   const reading = book.readWith(whole, lines, first);
   const events = reading.events.filter(({ place }) => place.file === book.file && place.line >= first);
   return {
@@ -146,10 +147,10 @@ function see(book: Book, text: string, lines: readonly string[]): Seen {
   };
 }
 
-/** Lines that end behind a place; of years of text only what was read is counted. */
-function linesIn(text: string, from: number): number {
+/** How many lines end in it. */
+function linesIn(text: string): number {
   let lines = 0;
-  for (let at = text.indexOf('\n', from); at >= 0; at = text.indexOf('\n', at + 1)) lines += 1;
+  for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) lines += 1;
   return lines;
 }
 

@@ -31,10 +31,11 @@ export interface SettleWish {
 /** Settles an auction from a sheet or lines and tells what became of it. Throws a `Stop` for a file that cannot be had. */
 export async function settleFrom(context: Context, get: Get, wish: SettleWish): Promise<Exit> {
   const file = journalPath(context, get(COMMON.journal));
-  const { text } = readMain(context, file);
+  const { content } = readMain(context, file);
+  const { text } = content;
   const results = await handedIn(context, wish);
   // An auction may be settled long after its day: all lines have to be at hand.
-  const { book } = await openDesk({ ...context, chest: null }, file, text);
+  const { book } = await openDesk({ ...context, chest: null }, file, content);
   const told = get(COMMON.on);
   const on = told === null ? book.today : readPastDate(told, book.today);
   const reading = book.read(text);
@@ -71,7 +72,7 @@ async function handedIn(context: Context, { auction, source }: SettleWish): Prom
   const [broken] = found.problems;
   if (broken !== undefined)
     throw misuse(`${source} line ${String(broken.at.line)} is not UTF-8`, 'save it as CSV UTF-8 and try again');
-  return { name: path.basename(source), text: found.text };
+  return { name: path.basename(source), text: found.content.text };
 }
 
 /** A sheet, or lines of the journal: whichever the first row looks like. */

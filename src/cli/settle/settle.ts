@@ -163,8 +163,8 @@ export function write(
   const result = files.append(file, (under) => {
     const now = under.read();
     if (!now.ok) return null;
-    if (now.file.text !== seen) {
-      seen = now.file.text;
+    if (now.file.content.text !== seen) {
+      seen = now.file.content.text;
       found = verdict(of, seen);
     }
     return found.ok ? found.lines : null;

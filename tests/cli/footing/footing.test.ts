@@ -2,6 +2,7 @@
 import fs from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { addDays } from '../../../src/core/day.ts';
+import { contentOfText } from '../../../src/files/content.ts';
 import type { Files } from '../../../src/files/port.ts';
 import { takeAlong } from '../../../src/cli/footing/worked.ts';
 import { readerOf } from '../../../src/cli/reader.ts';
@@ -22,7 +23,12 @@ function reading(text: string, chest: CountingChest | null, also = NO_FILES): Re
     throw new Error('only reading is asked for');
   };
   const files: Files = { read: nothing, also, isFile: nothing, create: nothing, append: nothing, replace: nothing };
-  return readerOf({ files, chest }, '/room/fishroom.txt').read({ ok: true, text, problems: [], notices: [] });
+  return readerOf({ files, chest }, '/room/fishroom.txt').read({
+    ok: true,
+    content: contentOfText(text),
+    problems: [],
+    notices: [],
+  });
 }
 
 /** Keeps a footing of one text, reads another with it and without, and compares. True where it was read on. */

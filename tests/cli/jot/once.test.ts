@@ -2,6 +2,7 @@
 import { expect, test } from 'vitest';
 import { openDesk } from '../../../src/cli/jot/desk.ts';
 import { dayFromIso, toDay } from '../../../src/core/day.ts';
+import { contentOfText } from '../../../src/files/content.ts';
 import { filesOn } from '../../../src/files/files.ts';
 import { readerOf } from '../../../src/cli/reader.ts';
 import type { Reader } from '../../../src/cli/reader.ts';
@@ -23,6 +24,7 @@ async function cost(lines: readonly string[]): Promise<{ reads: number; folds: n
     const reader = readerOf({ files, chest: null }, FILE);
     return {
       rows: null,
+      start: (content) => reader.start(content),
       read(found) {
         count.reads += 1;
         return reader.read(found);
@@ -34,7 +36,12 @@ async function cost(lines: readonly string[]): Promise<{ reads: number; folds: n
     };
   };
   const today = dayFromIso('2026-02-15') ?? toDay(0);
-  const desk = await openDesk({ files, chest: null, today: () => Promise.resolve(today) }, FILE, ROOM, readers);
+  const desk = await openDesk(
+    { files, chest: null, today: () => Promise.resolve(today) },
+    FILE,
+    contentOfText(ROOM),
+    readers,
+  );
   const kinds = lines.map((line) => desk.write([line], { asNotes: false, tryOnly: false }).kind);
   return { ...count, kinds };
 }
@@ -53,7 +60,7 @@ test('what lines change is worked out once, however often it is told', async () 
   disk.put(FILE, ROOM);
   const today = dayFromIso('2026-02-15') ?? toDay(0);
   const given = { files: filesOn(disk, aloneMachine()), chest: null, today: () => Promise.resolve(today) };
-  const desk = await openDesk(given, FILE, ROOM);
+  const desk = await openDesk(given, FILE, contentOfText(ROOM));
   const outcome = desk.write(['2026-02-15 A1: chasing, lights off'], { asNotes: false, tryOnly: false });
   const told = outcome.kind === 'done' ? [outcome.answer.changes, outcome.answer.changes] : [];
   expect(told[0]?.begun.length).toBeGreaterThan(0);

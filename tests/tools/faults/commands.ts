@@ -23,7 +23,7 @@ class Told {
 
   damage(file: string): readonly string[] {
     const read = machineFiles.read(file);
-    return read.ok ? damageOf(read.text, this.done, this.refused) : [read.says];
+    return read.ok ? damageOf(read.content.text, this.done, this.refused) : [read.says];
   }
 }
 

@@ -79,6 +79,6 @@ export class Journal {
 
   #seen(): string {
     const read = machineFiles.read(this.file);
-    return read.ok ? read.text : read.says;
+    return read.ok ? read.content.text : read.says;
   }
 }
