@@ -22,6 +22,7 @@ import { reasonOf } from './sale/reason.ts';
 import { takenHere, type DraftLot, type Taken } from './sale/taken.ts';
 import { wantsFor, type WantRow } from './sale/wants.ts';
 import { openHolds } from './holds/reach.ts';
+import { inQuarantine } from './holds/quarantines.ts';
 import { sickBeside } from './holds/sickness.ts';
 import type { WhyRow } from './whyrow.ts';
 
@@ -202,7 +203,7 @@ function finish(
     from: ready ? at : latest(blockers, at),
     wants: wantsFor(room, body.species, size, at),
     bags: bagOf === null || !ready ? null : Math.floor(free / bagOf),
-    caution: cautionOf(room, draft) ?? stale,
+    caution: cautionOf(room, draft, at) ?? stale,
     stale: stale !== null,
     because: reasonOf(room, draft, { at, taken, free, blockers, lines }),
     lines,
@@ -241,15 +242,22 @@ function placesOfCount(body: SeenBody, tank: string): readonly LineRef[] {
   return counted.length > 0 ? counted.slice(-1) : body.lines.slice(-1);
 }
 
-function cautionOf(room: Room, { body, tank }: DraftLot): string | null {
+function cautionOf(room: Room, { body, tank }: DraftLot, at: Day): string | null {
   if (speciesOf(room, body)?.traits.regulated === true)
     return 'a regulated species: selling and moving it is a matter of local law';
   const near = sickBeside(room, tank);
-  if (near === null) return null;
+  if (near === null) return quarantineCaution(room, tank, at);
   const { text, where, catching } = near.sick;
   return catching === null
     ? `${text} in ${where}, on the same water: ask whether it is catching before any go`
     : `${text} in ${where}, catching, on the same water: put it on hold before any go`;
+}
+
+/** Its days are over, but nobody wrote that the fish were looked over. */
+function quarantineCaution(room: Room, tank: string, at: Day): string | null {
+  const kept = inQuarantine(room, tank);
+  if (kept === null || kept.until > at) return null;
+  return `quarantine to ${dayWords(kept.until, room.on)}, not ended by a line: look over every fish before any go`;
 }
 
 /** Fewer than this share of the number promised still alive, four times of five: the count is too old to promise on. */

@@ -115,7 +115,8 @@ function nextCell({ spawning, next, dispute, state }: PairRow, look: Look): Cell
   if (lateDays !== null && lateDays > 0) return { text: `${plural(lateDays, 'day')} late`, paint: look.paint.today };
   if (dispute !== null || waits === 'holding' || waits === state) return '';
   if (waits !== null && !waits.startsWith('guarding')) return waits;
-  if (next === null) return '';
+  // While they guard young nobody waits for the next, and a day that is past says nothing.
+  if (next === null || (waits !== null && next.high !== null && next.high < look.on)) return '';
   return look.machine && next.likely !== null ? dayText(next.likely, look) : windowText(next, look);
 }
 

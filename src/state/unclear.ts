@@ -45,8 +45,14 @@ export function nobodyFits(event: Clause, doing: string, tank: string | null): P
   );
 }
 
-/** Fish of that name live, but not there. */
-export function notThere(event: Clause, name: string, tank: string | null, all: readonly (Group | Brood)[]): Problem {
+/** Fish of that name live, but not there; `others`: young that are. */
+export function notThere(
+  event: Clause,
+  name: string,
+  tank: string | null,
+  all: readonly (Group | Brood)[],
+  others: readonly Brood[] = [],
+): Problem {
   const tanks = all.flatMap((body) => [...body.parts.keys()]);
   const unplaced = all.find(isUnplaced);
   if (unplaced && tanks.length === 0) {
@@ -55,12 +61,13 @@ export function notThere(event: Clause, name: string, tank: string | null, all: 
     return { ...unclear(event, 'not-there', says, write), also: [unplaced.declared] };
   }
   const where = tanks.length === 0 ? 'none of them are left' : `they are in ${tanks.join(' and ')}`;
+  const there = others.map((body) => body.name).join(' or ');
   return {
     ...unclear(
       event,
       'not-there',
       `${name} is not ${tank === null ? 'there any more' : `in ${tank}`}: ${where}`,
-      tanks[0] ? `${tanks[0]}: ${name} …` : 'the name of the fish that are there',
+      tanks[0] ? `${tanks[0]}: ${name} …` : `the name of the fish that are there${there === '' ? '' : `: ${there}`}`,
     ),
     also: all.map((body) => body.lines.at(-1)).filter((place) => place !== undefined),
   };

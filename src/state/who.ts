@@ -20,7 +20,7 @@ import { groupOf } from './whichgroup.ts';
 /** The fish of a clause, or null after pushing the problem. Records what it found in `draft.resolved`. */
 export function resolveFish(draft: Draft, event: Clause, ref: FishRef, count: HowMany = 'unsaid'): Found | null {
   const tank = tankOf(event);
-  if (ref.kind === 'brood') return named(draft, event, ref.brood, tank, null);
+  if (ref.kind === 'brood') return left(draft, event, count, named(draft, event, ref.brood, tank, null));
   if (ref.kind === 'group' && ref.group !== null) return named(draft, event, ref.group, tank, ref.member);
   if (ref.kind === 'group') {
     const found = groupOf(
@@ -47,6 +47,20 @@ function named(draft: Draft, event: Clause, name: string, tank: string | null, m
   const body = here[0] ?? all.find((one) => tank !== null && wasThere(one, tank));
   if (body) return settle(draft, event, body, tank, member, true);
   draft.problems.push(notThere(event, name, tank, all));
+  return null;
+}
+
+/**
+ * The fish found, unless "all", "the rest" or "half" are told of young of which none are left anywhere: that says nothing,
+ * and the line means others.
+ */
+function left(draft: Draft, event: Clause, count: HowMany, found: Found | null): Found | null {
+  const isShare = count === 'all' || count === 'rest' || count === 'half';
+  const isNone = isShare || (count === 'unsaid' && event.kind === 'moved');
+  if (found === null || !isNone || !isBrood(found.body) || found.body.parts.size > 0) return found;
+  const tank = tankOf(event);
+  const others = tank === null ? [] : bodiesAt(draft, tank).filter((body) => isBrood(body));
+  draft.problems.push(notThere(event, found.body.name, tank, [found.body], others));
   return null;
 }
 

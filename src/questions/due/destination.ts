@@ -3,6 +3,7 @@ import { tankInLine } from '../../core/words.ts';
 import { bodiesIn, isBrood, tanksOf } from '../../state/bodies.ts';
 import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
+import { openDispute } from '../../state/quarrel.ts';
 import { isNewWater, sharers, walkOrder } from '../../state/tanks.ts';
 import { wouldEat } from '../danger.ts';
 import { oncePerRoom } from '../holds/once.ts';
@@ -60,11 +61,18 @@ export function moveLine(
   from = tanksOf(brood)[0] ?? null,
 ): { close: string; where: string; sends: { readonly sends?: Sent } } {
   const { to, where } = goalOf(room, brood, from);
+  const waits = disputeThere(room, from) ? '; not while the pair disputes' : '';
   return {
     sends: to === null ? {} : { sends: { name: brood.name, brood, from, to } },
     close: `${from ?? brood.name}: moved all ${brood.name} to ${to === null ? '…' : tankInLine(to)}`,
-    where,
+    where: `${where}${waits}`,
   };
+}
+
+/** To catch young in the middle of a dispute makes it worse (common practice, no source). */
+function disputeThere(room: Room, tank: string | null): boolean {
+  if (tank === null) return false;
+  return bodiesIn(room, tank).some((body) => !isBrood(body) && openDispute(body) !== null);
 }
 
 /** The tank that they go to, and in words why that one. */

@@ -1,4 +1,7 @@
-/** Open disputes: wait, act, part or ask, by day and worst sign. On a divider they are parted, and the divider's own row speaks. */
+/**
+ * Open disputes: wait, act, part or ask, by day and worst sign. On a divider they are parted, and the divider's own row
+ * speaks, unless one was hurt: it is looked at until a line says that they are calmer.
+ */
 import { onDay } from '../../core/interval.ts';
 import { tankInLine } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
@@ -15,7 +18,9 @@ export const disputesDue: DueSource = (room) => {
   const open = [...room.stock.groups.values()].flatMap((group) => {
     if (openDispute(group) === null) return [];
     const row = pairRow(room, group);
-    return row.dispute === null || row.dispute.advice.step === 'parted' ? [] : [{ group, row, dispute: row.dispute }];
+    if (row.dispute === null) return [];
+    const { step, grave } = row.dispute.advice;
+    return step === 'parted' && !grave ? [] : [{ group, row, dispute: row.dispute }];
   });
   return open.map(({ group, row, dispute }) => {
     const place = row.tank ?? row.name;
@@ -50,6 +55,7 @@ function item(room: Room, group: SeenGroup, row: PairRow, dispute: OpenDispute, 
 }
 
 function weightOf({ advice }: OpenDispute): DueItem['weight'] {
+  if (advice.step === 'parted') return 2;
   if (advice.step === 'separate' || advice.rank >= 4) return 3;
   return advice.step === 'ask' ? 1 : 2;
 }
@@ -78,8 +84,9 @@ function ending(dispute: OpenDispute): string {
     case 'ask':
       if (dispute.advice.rank >= 4) return 'calmer';
       return dark ? 'made up, lights on' : 'made up';
-    case 'wait':
     case 'parted':
+      return 'calmer';
+    case 'wait':
       return dark ? 'made up, lights on' : 'made up';
   }
 }

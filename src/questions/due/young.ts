@@ -13,7 +13,6 @@ import { bodiesIn, isBrood, partIn } from '../../state/bodies.ts';
 import type { SeenBrood } from '../../state/bodies.ts';
 import { reached } from '../../state/broodlife.ts';
 import type { Room } from '../../state/draft.ts';
-import { openDispute } from '../../state/quarrel.ts';
 import { clockOf, swimDays, usualFor } from '../../state/stageclock.ts';
 import { dayAtAge } from '../../state/stagewindows.ts';
 import { dangersIn, isSiblingSafe } from '../danger.ts';
@@ -135,8 +134,6 @@ function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): Due
   );
   const from = isChased ? chased.day : spawn.brood === null ? room.on : laidOn(room, spawn.brood);
   const line = moveLine(room, older, tank);
-  const group = older.group === null ? undefined : room.stock.groups.get(older.group);
-  const waits = group && openDispute(group) ? '; not while the pair disputes' : '';
   const rocks =
     spawn.brood !== null && !isHeld(room, spawn.brood) ? '; leave the cave and its rocks where they are' : '';
   const chase = isChased ? `; the parents chase them since ${dayWords(chased.day, room.on)}` : '';
@@ -148,7 +145,7 @@ function leave(room: Room, tank: string, older: SeenBrood, spawn: NextSwim): Due
     kind: 'young',
     due: { low: from < last ? from : last, likely: last, high: last },
     weight: 2,
-    why: `${spawn.says}; ${olderWords(partIn(older, tank))} would eat them${chase}; ${line.where}${waits}${rocks}`,
+    why: `${spawn.says}; ${olderWords(partIn(older, tank))} would eat them${chase}; ${line.where}${rocks}`,
     close: line.close,
     ...line.sends,
     putOffKey: older.name,

@@ -35,7 +35,13 @@ export function inQuarantine(room: Room, tank: string): Kept | null {
   });
   const last = open.at(-1);
   const anew = last === undefined ? [] : begunAnew(room, tank, last);
-  return longest([...said, ...anew]) ?? usualQuarantine(room, tank);
+  const kept = longest([...said, ...anew]) ?? usualQuarantine(room, tank);
+  // Once it ran out and its fish are gone there is nobody left to look over: it is over with them.
+  return kept !== null && kept.until <= room.on && isEmpty(room, tank) ? null : kept;
+}
+
+function isEmpty(room: Room, tank: string): boolean {
+  return sharers(room, tank).every((one) => bodiesIn(room, one).length === 0);
 }
 
 function longest(all: readonly Kept[]): Kept | null {

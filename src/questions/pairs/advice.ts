@@ -28,6 +28,8 @@ export interface Advice {
   /** The worst sign so far that still counts, 1 to 5. */
   readonly rank: number;
   readonly lastWord: Day;
+  /** A wound, gasping or missing scales, and no line since that they are calmer. */
+  readonly grave: boolean;
   readonly caution: string;
   /** Rules and numbers, one step a string. */
   readonly steps: readonly string[];
@@ -41,6 +43,8 @@ const ACT_ON_MILD = 5;
 
 const DISPUTE_CAUTION =
   'most disputes pass within 48 hours, and taking the loser out early harms the bond; have the divider ready, and part them at once when one gasps, has scales missing or a wound, or it is worse at two looks running';
+const PARTED_CAUTION =
+  'quiet water and dim light for the one that was beaten; what ails it and what to give is for a veterinarian';
 const DANGER_CAUTION =
   'part them now, the aggressor out first, the other left in quiet water and dim light; what ails it and what to give is for a veterinarian';
 
@@ -73,7 +77,8 @@ export function adviceOn(room: Room, group: SeenGroup, dispute: SeenDispute, pas
     how: howItStands(standing),
     rank: standing.rank,
     lastWord: standing.lastWord,
-    caution: standing.danger ? DANGER_CAUTION : DISPUTE_CAUTION,
+    grave: standing.danger && !standing.calmer,
+    caution: !standing.danger ? DISPUTE_CAUTION : step === 'parted' ? PARTED_CAUTION : DANGER_CAUTION,
     steps: stepsOf(step, standing),
   };
 }
@@ -171,7 +176,9 @@ function whatToDo(step: Step, at: Standing): string {
     case 'separate':
       return `separate now: divider in, or take out ${doer} and leave ${other(at.group, sufferer)} in place`;
     case 'parted':
-      return 'leave the divider in until both show themselves and eat, then take it out while you watch';
+      return at.danger && !at.calmer
+        ? `look daily how ${loser(sufferer)} does; the divider stays in until both show themselves and eat`
+        : 'leave the divider in until both show themselves and eat, then take it out while you watch';
     case 'ask':
       return at.rank >= 4
         ? `look now: ${SIGN_WORDS[at.worst]} on ${dayWords(at.lastWord, at.on)} and no word since; say how they stand`

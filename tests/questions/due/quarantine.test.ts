@@ -4,6 +4,7 @@ import { isoDay } from '../../../src/core/day.ts';
 import { due } from '../../../src/questions/due.ts';
 import type { DueItem } from '../../../src/questions/due/item.ts';
 import { quarantineDue } from '../../../src/questions/due/quarantine.ts';
+import { sale } from '../../../src/questions/sale.ts';
 import { journalOn } from '../../support/journal.ts';
 
 const IN = '2026-03-01 Q1: bought 6 krib at 4.00 each from "a friend"\n2026-03-01 Q1: quarantine 28 days\n';
@@ -28,6 +29,35 @@ describe('a quarantine that can end', () => {
     expect(only('2026-03-20', '2026-01-03 species krib: regulated\n').caution).toContain('local law');
     const limia = '2026-03-01 Q1: bought 3 limia at 2.00 each from "a friend"\n';
     expect(only('2026-03-20', `2026-01-03 species limia: regulated\n${limia}`).caution).toContain('local law');
+  });
+});
+
+describe('a quarantine that its fish left', () => {
+  const rows = (on: string, lines: string): string[] => quarantineDue(journalOn(on, IN + lines), 7).map(({ id }) => id);
+  it('is over with them once its days are, and asks nobody to look at an empty tank', () => {
+    expect(rows('2026-04-10', '2026-04-02 Q1: moved all to C2\n')).toEqual([]);
+    expect(rows('2026-04-10', '2026-04-02 Q1: moved 5 to C2\n')).toEqual(['q1-quarantine']);
+    expect(rows('2026-03-20', '2026-03-10 Q1: moved all to C2\n')).toEqual(['q1-quarantine']);
+  });
+  it('begins anew with fish that come later', () => {
+    const later = '2026-04-02 Q1: moved all to C2\n2026-04-20 Q1: bought 4 krib at 4.00 each from "a friend"\n';
+    expect(rows('2026-04-25', later)).toEqual(['q1-quarantine']);
+    const [row] = quarantineDue(journalOn('2026-04-25', IN + later), 7);
+    expect(row?.due.high && isoDay(row.due.high)).toBe('2026-05-18');
+  });
+});
+
+describe('the sale of fish whose quarantine no line ended', () => {
+  const caution = (on: string, lines = ''): string | null | undefined =>
+    sale(journalOn(on, `2026-01-03 species krib: sale at 30 mm\n${IN}2026-03-01 Q1: size 40 mm\n${lines}`), {
+      ahead: 0,
+      auction: null,
+      projected: false,
+    }).lots.find(({ tank }) => tank === 'Q1')?.caution;
+  it('asks to look them over first', () => {
+    expect(caution('2026-03-28')).toBeNull();
+    expect(caution('2026-03-30')).toBe('quarantine to 29 Mar, not ended by a line: look over every fish before any go');
+    expect(caution('2026-03-30', '2026-03-30 Q1: quarantine over\n')).toBeNull();
   });
 });
 

@@ -1,0 +1,52 @@
+/** Pairs on a divider: one that was hurt is looked at all the same, and no young are taken from a pair that disputes. */
+import { describe, expect, it } from 'vitest';
+import { due } from '../../../src/questions/due.ts';
+import type { DueRow } from '../../../src/questions/due.ts';
+import { pairs } from '../../../src/questions/pairs.ts';
+import { journalRoom } from '../../support/journal.ts';
+
+const ROOM = `2026-01-01 tank A1: 54 L; alone
+2026-01-01 tank A2: 54 L; alone
+2026-01-01 species krib: cave spawner
+2026-01-01 pair Rowan: krib; male; female; in A1
+`;
+const rows = (on: string, lines: string): readonly DueRow[] =>
+  due(journalRoom(on, ROOM + lines), { days: 7, minutes: null }).rows;
+const dispute = (on: string, lines: string): DueRow | undefined =>
+  rows(on, lines).find(({ id }) => id === 'a1-dispute');
+
+describe('a wound behind a divider', () => {
+  const hurt = '2026-02-01 A1: wounded, male on female; divider in\n';
+  it('is looked at every day, and asks nobody to part them anew', () => {
+    for (const on of ['2026-02-01', '2026-02-02', '2026-02-09']) {
+      const row = dispute(on, hurt);
+      expect(row).toMatchObject({
+        what: 'look daily how she does; the divider stays in until both show themselves and eat',
+        close: 'A1: calmer',
+        weight: 2,
+      });
+      expect(row?.caution).toContain('veterinarian');
+      expect(row?.caution).not.toContain('part them now');
+    }
+    const told = pairs(journalRoom('2026-02-02', ROOM + hurt)).pairs[0]?.dispute?.advice;
+    expect(told?.what).toBe(dispute('2026-02-02', hurt)?.what);
+  });
+  it('is no more once a line says that they are calmer, or where it was only a torn fin', () => {
+    expect(dispute('2026-02-03', `${hurt}2026-02-03 A1: calmer\n`)).toBeUndefined();
+    expect(dispute('2026-02-02', hurt.replace('wounded', 'torn fin'))).toBeUndefined();
+  });
+  it('comes before everything again with a sign after it', () => {
+    expect(dispute('2026-02-03', `${hurt}2026-02-03 A1: gasping\n`)).toMatchObject({ weight: 3 });
+  });
+});
+
+describe('young that may leave their parents', () => {
+  const young = '2026-01-02 A1: spawned brood Rowan-1\n2026-01-12 A1: free-swimming, 40\n';
+  const move = (lines: string): string | undefined =>
+    rows('2026-02-12', young + lines).find(({ id }) => id === 'a1-rowan-1-move')?.why;
+  it('are not to be caught while the pair disputes', () => {
+    expect(move('')).toMatch(/; A2 is free$/);
+    expect(move('2026-02-12 A1: chasing\n')).toMatch(/; A2 is free; not while the pair disputes$/);
+    expect(move('2026-02-08 A1: chasing\n2026-02-09 A1: made up\n')).toMatch(/; A2 is free$/);
+  });
+});
