@@ -10,6 +10,8 @@ export interface Command {
   readonly about: string;
   /** Its own; the common ones come by themselves. */
   readonly flags: readonly Flag<unknown>[];
+  /** Options that would change nothing without one of others: given alone they are wrong use, not silence. */
+  readonly only?: readonly { readonly of: readonly Flag<unknown>[]; readonly beside: readonly Flag<unknown>[] }[];
   /** Whole lines to type. */
   readonly examples: readonly string[];
   run(context: Context, get: Get, words: readonly string[]): Promise<Exit>;

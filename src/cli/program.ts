@@ -160,6 +160,8 @@ async function parse(entry: Entry, command: Command, argv: readonly string[]): P
   const words = parser.args;
   const swallowed = flags.find(({ spelling }) => isOption(values[keyOf(spelling)], flags));
   if (swallowed !== undefined) throw withoutValue(entry, command, swallowed);
+  const lonely = aloneIn(command, ({ spelling }) => values[keyOf(spelling)] !== undefined);
+  if (lonely !== null) throw lonely;
   if (command.takes === '' && words.length > 0) {
     throw misuse(`${entry.name} takes no words, and got «${words.join(' ')}»`, `tankside ${entry.name}`);
   }
@@ -184,6 +186,20 @@ function once(entry: Entry, command: Command, option: Flag<unknown>): (value: st
 function typed({ name }: Entry, { takes }: Command, { spelling }: Flag<unknown>): string {
   const words = takes.split(' ').filter((word) => word !== '' && !word.startsWith('['));
   return ['tankside', name, ...words, spelling].join(' ');
+}
+
+/** An option that changes nothing without another, where that one is not given. */
+function aloneIn({ only = [] }: Command, isGiven: (option: Flag<unknown>) => boolean): Stop | null {
+  for (const { of, beside } of only) {
+    const given = of.find(isGiven);
+    const [first] = beside;
+    if (given === undefined || first === undefined || beside.some(isGiven)) continue;
+    return misuse(
+      `${nameOf(given.spelling)} changes nothing without ${nameOf(first.spelling)}`,
+      `${first.spelling} ${given.spelling}`,
+    );
+  }
+  return null;
 }
 
 /** `--csv --on 2026-02-14`: nobody's file is called like an option. */

@@ -122,6 +122,32 @@ describe('wrong use', () => {
     expect([status, err.split('\n')[0]]).toEqual([3, 'there is no journal at /room/x.txt']);
   });
 
+  test.each([
+    [['sale', '--boxes', '2'], '--boxes changes nothing without --plan\nwrite: --plan --boxes COUNT\n'],
+    [['sale', '--for', 'Autumn', '--oxygen'], '--oxygen changes nothing without --plan\nwrite: --plan --oxygen\n'],
+    [
+      ['settle', 'Autumn', 'x.csv', '--hours', '5'],
+      '--hours changes nothing without --sheet\nwrite: --sheet FILE --hours HOURS\n',
+    ],
+    [['water', 'C1', '--tap', '5'], '--tap changes nothing without --target\nwrite: --target "NO3 20" --tap NUMBER\n'],
+    [['water', '--air', '16'], '--air changes nothing without --cut\nwrite: --cut --air NUMBER\n'],
+  ])('says what an option needs beside it: %s', async (argv, says) => {
+    expect(await wrong(...argv)).toEqual([2, '', says]);
+  });
+
+  test('takes it beside any of those that make use of it', async () => {
+    for (const argv of [
+      ['sale', '--plan', '--boxes', '2'],
+      ['sale', '--html', '-', '--boxes', '2'],
+      ['sale', '--ics', '-', '--oxygen'],
+      ['water', '--target', 'NO3 20', '--tap', '5'],
+      ['water', '--cut', '--air', '16'],
+    ]) {
+      const { status, err } = await tankside(argv, { files: { '/room/fishroom.txt': '' } });
+      expect([status, err]).toEqual([0, '']);
+    }
+  });
+
   test('refuses words where a command takes none, and asks for them where it needs some', async () => {
     expect(await wrong('start', 'here')).toEqual([
       2,

@@ -36,6 +36,7 @@ export const command: Command = {
     'reserved. For everything else, each thing that stands in its way and until when; and what to count to promise more. With --plan the bags to take, ' +
     'their water, air and boxes, what they likely bring, and why the others stay.',
   flags: [FOR, AHEAD, PLAN, ...PLAN_FLAGS, CSV, HTML, ICS, NAMES],
+  only: [{ of: PLAN_FLAGS, beside: [PLAN, HTML, ICS] }],
   examples: [
     'tankside sale',
     'tankside sale --for Autumn',

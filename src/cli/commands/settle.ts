@@ -22,6 +22,7 @@ export const command: Command = {
     'and for what was not sold back to: a tank, stayed, given or died. Standard input may also hold lines as jot ' +
     'takes them; they get the day of the auction. The blank sheet has the lots of sale --plan with the same options.',
   flags: [SHEET, ...PLAN_FLAGS, QUARANTINE, DRY_RUN, NAMES],
+  only: [{ of: PLAN_FLAGS, beside: [SHEET] }],
   examples: [
     'tankside settle Autumn --sheet autumn.csv',
     'tankside settle Autumn autumn.csv --dry-run',

@@ -22,6 +22,10 @@ export const command: Command = {
     'The water of each loop and of each tank by itself, or all about one of them: last readings, toxic ' +
     'ammonia (a range where pH or temperature is missing), trends, changes and doses of four weeks.',
   flags: [TARGET, TAP, CUT, AIR],
+  only: [
+    { of: [TAP], beside: [TARGET] },
+    { of: [AIR], beside: [CUT] },
+  ],
   examples: [
     'tankside water',
     'tankside water Long',

@@ -34,14 +34,15 @@ const GREETING =
   '(Tue, 14 Feb, 2026-02-14) is the day of the lines after it; Ctrl-D ends\n';
 
 /** Told with the first line that comes back. */
-const MENDED = 'what can be written instead stands there now: Enter takes it, Ctrl-U clears it\n';
+const MENDED = 'what can be written stands there now: Enter takes it, Ctrl-U clears it\n';
 
 const HELP = `${GREETING}such lines:
   A1: chasing, male on female; lights off
   A1: eggs seen, about 80 "left cave"
   C1: water change 30 %
   room: all well
-a line that is not understood comes back: Enter takes what stands there, Ctrl-U clears it
+a line that is not understood comes back: Enter takes what stands there then,
+Ctrl-U clears it
 `;
 
 /** Typed alone: what no line of a journal says. */
