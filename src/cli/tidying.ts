@@ -1,6 +1,7 @@
 /** Tidies a journal and the files that it reads in, one after another, each against all of the others as they are. */
 import path from 'node:path';
 import type { Day } from '../core/day.ts';
+import type { LineRef } from '../core/span.ts';
 import { lastDay } from '../questions/check.ts';
 import { begunBroods } from '../questions/brood-names.ts';
 import type { TidiedFile } from '../reports/tidy.ts';
@@ -19,6 +20,8 @@ export interface Tidying {
   readonly today: Day;
   readonly files: readonly TidiedFile[];
   readonly reading: Reading;
+  /** Lines that are not read, and so stay as they are. */
+  readonly leftOut: readonly LineRef[];
   /** Puts the new texts in place. Throws a `Stop` at the first file that cannot be written. */
   write(): void;
 }
@@ -34,6 +37,7 @@ export async function tidyJournal(context: Context, get: Get): Promise<Tidying> 
     throw new Stop(EXIT.noFile, `not all of the journal can be read: ${refused.says}`, 'tankside check');
   const { reading } = journal;
   const room = journal.room(lastDay(reading.events) ?? journal.on);
+  const leftOut = journal.leftOut(room);
   const brood = begunBroods(room);
   const main = path.basename(journal.path);
   const texts = new Map<string, string>();
@@ -52,8 +56,8 @@ export async function tidyJournal(context: Context, get: Get): Promise<Tidying> 
       } as const;
       return readingOf(substituting(once, file, changed), journal.path, whole, readJournal);
     };
-    const leftOut = new Set(journal.leftOut(room).flatMap((at) => (at.file === file ? [at.line] : [])));
-    const tidied = tidy({ file, text, reading, reread, brood, leftOut });
+    const unread = new Set(leftOut.flatMap((at) => (at.file === file ? [at.line] : [])));
+    const tidied = tidy({ file, text, reading, reread, brood, leftOut: unread });
     if (!tidied.ok) throw new Stop(EXIT.journalWrong, tidied.says);
     results.push({ file, changes: tidied.changes, text: tidied.text, expected: text });
   }
@@ -62,6 +66,7 @@ export async function tidyJournal(context: Context, get: Get): Promise<Tidying> 
     today: journal.today,
     files: results,
     reading,
+    leftOut,
     write: () => {
       const tidied: string[] = [];
       for (const { file, text, expected, changes } of results) {

@@ -36,6 +36,16 @@ describe('tankside tidy', () => {
     expect((await one(NAMED)).out).toBe('nothing to tidy: every line that is read is in its usual form\n');
   });
 
+  it('says which lines it leaves alone because nobody can read them', async () => {
+    const broken = `${NAMED}2026-03-11 nonsense\n`;
+    for (const argv of [[], ['--write'], ['--json']]) {
+      const { status, err, files } = await one(broken, ...argv);
+      expect([status, files['/room/fishroom.txt']]).toEqual([0, broken]);
+      expect(err).toMatch(/^1 line left out: fishroom\.txt line \d+; tankside check says why\n$/);
+    }
+    expect((await one(broken, '--whole')).status).toBe(1);
+  });
+
   it('makes the same of phone punctuation', async () => {
     expect((await one(asPhone(SAMPLE), '--write')).files['/room/fishroom.txt']).toBe(NAMED);
   });

@@ -1,9 +1,8 @@
 /** `tankside tidy`: the journal in its usual form, with the names of broods written in. */
 import { jsonText } from '../../reports/json.ts';
 import { tidyReport } from '../../reports/tidy.ts';
-import { discreet, lookOf, show } from '../answer.ts';
+import { discreet, lookOf, show, tellLeftOut } from '../answer.ts';
 import type { Command } from '../command.ts';
-import { EXIT } from '../exit.ts';
 import { COMMON, NAMES, flag } from '../flags.ts';
 import { tidyJournal } from '../tidying.ts';
 
@@ -28,6 +27,6 @@ export const command: Command = {
       const look = await lookOf(context, tidying);
       await show(context, () => tidyReport(tidying.files, write, look));
     }
-    return EXIT.answered;
+    return tellLeftOut(context, get, tidying.leftOut);
   },
 };

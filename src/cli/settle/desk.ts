@@ -61,13 +61,14 @@ async function handedIn(context: Context, { auction, source }: SettleWish): Prom
   if (source === null && context.input.isTTY)
     throw misuse(
       'settle wants the results: a sheet, or - for standard input',
-      `tankside settle ${auction} results.csv`,
+      `${SHEETS(auction)} (a blank one), then tankside settle ${auction} ${auction.toLowerCase()}.csv`,
     );
   if (source === null || source === '-') return { name: 'standard input', text: await context.input.text() };
   const found = context.files.read(path.resolve(context.cwd, source), source);
   if (!found.ok) {
-    const says = found.missing ? `there is no ${source}` : `${source} cannot be read: ${found.says}`;
-    throw new Stop(EXIT.noFile, says, `tankside settle ${auction} --sheet ${source}`);
+    if (found.missing)
+      throw new Stop(EXIT.noFile, `there is no ${source}`, `tankside settle ${auction} --sheet ${source}`);
+    throw new Stop(EXIT.noFile, `${source} cannot be read: ${found.says}`, `tankside settle ${auction} results.csv`);
   }
   const [broken] = found.problems;
   if (broken !== undefined)

@@ -210,6 +210,11 @@ describe('results that do not add up change nothing and say why', () => {
     expect(noSheet.err).toContain('write: tankside settle Spring --sheet spring.csv\n');
     const noFile = await settle('', { argv: ['settle', 'Spring', 'lost.csv'] });
     expect(noFile.err).toBe('there is no lost.csv\nwrite: tankside settle Spring --sheet lost.csv\n');
+    const folder = await settle('', { argv: ['settle', 'Spring', '.'] });
+    expect([folder.status, folder.err]).toEqual([
+      3,
+      '. cannot be read: it is a folder\nwrite: tankside settle Spring results.csv\n',
+    ]);
     const early = await settle(HEAD, { argv: ['settle', 'Spring', 'spring.csv', '--on', '2026-05-15'] });
     expect(early.status).toBe(2);
     expect(early.err).toContain('Spring is on 2026-05-16');
