@@ -236,7 +236,7 @@ function newMate(draft: Draft, event: EventOf<'new mate'>): void {
   if (resident && group.kind === 'pair') draft.problems.push(stillThere(group, event, resident));
   const { sex, name, from, day, place } = event;
   // One more female of a harem changes nothing for the others.
-  if (group.kind === 'pair' || partedWords(group) !== null) group.together = { day, how: 'new mate', place };
+  if (group.kind === 'pair' || partedWords(group) !== null) group.together.push({ day, how: 'new mate', place });
   group.members.push({ sex, name, size: null, tank: group.home, gone: null, joined: { day, from, place } });
   if (group.home !== null) putIn(draft, group, group.home, exactly(1), event);
   group.bond = 'unsaid';

@@ -80,7 +80,7 @@ export function newGroup(
     bondSince: null,
     bonded: null,
     upset: null,
-    together: null,
+    together: [],
     disputes: [],
     broods: [],
     suspected: [],
@@ -156,7 +156,9 @@ export function membersMoved(group: Group, fish: readonly Fish[], to: string, ev
   const parted = partedWords(group) !== null;
   for (const one of fish) one.tank = to;
   if (fish.length > 0) group.upset = { day: event.day, how: 'moved', place: event.place };
-  if (parted && partedWords(group) === null) group.together = { day: event.day, how: 'back', place: event.place };
+  if (parted && partedWords(group) === null) {
+    group.together.push({ day: event.day, how: 'back', place: event.place });
+  }
   endIfApart(group, 'separated', event);
 }
 

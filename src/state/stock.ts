@@ -132,8 +132,8 @@ export interface Group extends Body {
   bonded: { day: Day; place: Place } | null;
   /** Last time that its fish were moved, or a mate came new or back: spawning waits after that. */
   upset: { day: Day; how: 'moved' | 'new mate' | 'member back'; place: Place } | null;
-  /** Since when male and female have been together, where that is not since the group was declared. */
-  together: { day: Day; how: 'new mate' | 'back'; place: Place } | null;
+  /** When male and female came together after the group was declared, oldest first. */
+  together: { day: Day; how: 'new mate' | 'back'; place: Place }[];
   /** Oldest first; the last may be open. */
   disputes: Dispute[];
   /** Broods by name, oldest first. */

@@ -42,7 +42,7 @@ function item(room: Room, group: SeenGroup, row: PairRow, dispute: OpenDispute, 
     ...closing(room, group, dispute),
     caution: advice.caution,
     putOffKey: 'dispute',
-    pressing: advice.rank >= 4 || advice.step === 'separate',
+    pressing: !advice.faded && (advice.rank >= 4 || advice.step === 'separate'),
     minutes: null,
     because: {
       rule: 'most disputes pass within 48 hours: wait by worst sign and day, act when either is passed, part them at once where it is dangerous',
@@ -56,6 +56,7 @@ function item(room: Room, group: SeenGroup, row: PairRow, dispute: OpenDispute, 
 
 function weightOf({ advice }: OpenDispute): DueItem['weight'] {
   if (advice.step === 'parted') return 2;
+  if (advice.faded) return 1;
   if (advice.step === 'separate' || advice.rank >= 4) return 3;
   return advice.step === 'ask' ? 1 : 2;
 }

@@ -256,7 +256,7 @@ function late(room: Room, group: SeenGroup): DueItem[] {
   if (from === null || interval === null || lateDays === null || lateDays < 1 || lateDays > NEWS) return [];
   const looked = group.noEggs !== null && room.on - group.noEggs.day < lateDays;
   if (looked) return [];
-  const place = from.says === null ? latestBroods(room, group).at(-1)?.lines[0] : group.together?.place;
+  const place = from.says === null ? latestBroods(room, group).at(-1)?.lines[0] : group.together.at(-1)?.place;
   return [
     row(room, group, {
       key: 'late to spawn',

@@ -28,6 +28,8 @@ export interface Advice {
   /** The worst sign so far that still counts, 1 to 5. */
   readonly rank: number;
   readonly lastWord: Day;
+  /** Nobody wrote for so long that it healed or killed: it is asked for, and no longer before everything. */
+  readonly faded: boolean;
   /** A wound, gasping or missing scales, and no line since that they are calmer. */
   readonly grave: boolean;
   readonly caution: string;
@@ -37,6 +39,8 @@ export interface Advice {
 
 /** Days without a word after which to ask how they stand (common practice, no source). */
 export const SILENT_DAYS = 3;
+/** Days without a word after which a wound is no longer the first thing of every day (ours). */
+const FADES_DAYS = 14;
 /** The day from which to act on a torn fin, and on chasing or hiding (ours). */
 const ACT_ON_TORN = 3;
 const ACT_ON_MILD = 5;
@@ -59,6 +63,8 @@ interface Standing {
   readonly worst: Sign;
   readonly climbing: boolean;
   readonly danger: boolean;
+  /** One gasps, and no line tells of a quarrel. */
+  readonly airless: boolean;
   readonly lastWord: Day;
   readonly calmer: boolean;
   readonly lightsOff: Day | null;
@@ -71,14 +77,16 @@ interface Standing {
 export function adviceOn(room: Room, group: SeenGroup, dispute: SeenDispute, past: Past): Advice {
   const standing = standingOf(room, group, dispute, past);
   const step = stepOf(standing);
+  const faded = step === 'ask' && room.on - standing.lastWord > FADES_DAYS;
   return {
     step,
     what: whatToDo(step, standing),
     how: howItStands(standing),
     rank: standing.rank,
     lastWord: standing.lastWord,
+    faded,
     grave: standing.danger && !standing.calmer,
-    caution: !standing.danger ? DISPUTE_CAUTION : step === 'parted' ? PARTED_CAUTION : DANGER_CAUTION,
+    caution: !standing.danger || faded ? DISPUTE_CAUTION : step === 'parted' ? PARTED_CAUTION : DANGER_CAUTION,
     steps: stepsOf(step, standing),
   };
 }
@@ -102,6 +110,7 @@ function standingOf(room: Room, group: SeenGroup, dispute: SeenDispute, past: Pa
     rank,
     worst: worst.sign,
     climbing: isClimbing(looks),
+    airless: dispute.signs.every(({ sign, doer }) => sign === 'gasping' && doer === null) && calmed === null,
     danger: lasting.length > 0 || bout.some(isGrave),
     lastWord: calmed !== null && calmed > lastSign ? calmed : lastSign,
     calmer: calmed !== null && calmed >= lastSign,
@@ -181,7 +190,7 @@ function whatToDo(step: Step, at: Standing): string {
         : 'leave the divider in until both show themselves and eat, then take it out while you watch';
     case 'ask':
       return at.rank >= 4
-        ? `look now: ${SIGN_WORDS[at.worst]} on ${dayWords(at.lastWord, at.on)} and no word since; say how they stand`
+        ? `${at.on - at.lastWord > FADES_DAYS ? 'look' : 'look now'}: ${SIGN_WORDS[at.worst]} on ${dayWords(at.lastWord, at.on)} and no word since; say how they stand`
         : 'say how they stand: made up, calmer, or still at it';
   }
 }
@@ -234,6 +243,7 @@ function howItStands(at: Standing): string {
   const silent = at.on - at.lastWord;
   return [
     [`${day} with ${SIGN_WORDS[at.worst]}`, by, at.climbing ? 'worse at two looks running' : null],
+    [at.airless ? 'nobody seen chasing: it may be the water, test it and give more air' : null],
     [at.calmer ? `calmer ${sinceWords(at.lastWord, at.on)}` : null],
     [silent >= SILENT_DAYS ? `no word ${sinceWords(at.lastWord, at.on)}` : null],
     [at.lightsOff === null ? null : `lights off ${sinceWords(at.lightsOff, at.on)}`],

@@ -52,7 +52,7 @@ const ENOUGH_CLUTCHES = 4;
 const TREND_SHARE = 0.25;
 
 export function recordOf(room: Room, group: SeenGroup, broods: readonly SeenBrood[]): BroodRecord {
-  const intervals = ownIntervals(room, broods);
+  const intervals = ownIntervals(room, group, broods);
   const told = {
     afterEarly: intervalsOf(intervals.flatMap(({ days, early }) => (early ? [days] : []))),
     afterKept: intervalsOf(intervals.flatMap(({ days, early }) => (early ? [] : [days]))),

@@ -5,6 +5,7 @@
  * count: a brood eaten unseen lengthens an interval.
  */
 import type { Because } from '../../core/because.ts';
+import type { Day } from '../../core/day.ts';
 import { onDay } from '../../core/interval.ts';
 import type { DayWindow, Interval } from '../../core/interval.ts';
 import { mad, median } from '../../core/stats.ts';
@@ -92,14 +93,16 @@ export function spawningOf(room: Room, group: SeenGroup): Spawning {
   };
 }
 
-function togetherWords(room: Room, { day, how }: NonNullable<SeenGroup['together']>): string {
+type Together = SeenGroup['together'][number];
+
+function togetherWords(room: Room, { day, how }: Together): string {
   return `${how === 'back' ? 'they were together again' : 'the new mate came'} on ${dayWords(day, room.on)}`;
 }
 
 /** A mate that came, or was back, after the last spawn: they begin anew. A livebearer carries young of before. */
-function togetherSince(room: Room, group: SeenGroup, last: SeenBrood): SeenGroup['together'] {
-  const { together } = group;
-  if (together === null || speciesOf(room, group)?.traits.guild === 'livebearer') return null;
+function togetherSince(room: Room, group: SeenGroup, last: SeenBrood): Together | null {
+  const together = group.together.at(-1);
+  if (together === undefined || speciesOf(room, group)?.traits.guild === 'livebearer') return null;
   return together.day > (laidDay(room, last) ?? together.day) ? together : null;
 }
 
@@ -125,7 +128,7 @@ function intervalOf(room: Room, group: SeenGroup, broods: readonly SeenBrood[]):
   const usual = guildDefaults(guild);
   const last = broods.at(-1);
   const early = last !== undefined && leftEarly(room, last);
-  const own = ownIntervals(room, broods.slice(-LATEST - 1));
+  const own = ownIntervals(room, group, broods.slice(-LATEST - 1));
   const alike = own.filter((one) => one.early === early);
   const taken = alike.length >= ENOUGH ? alike : own;
   const days = taken.map((one) => one.days);
@@ -146,16 +149,26 @@ function intervalOf(room: Room, group: SeenGroup, broods: readonly SeenBrood[]):
   };
 }
 
-/** Days between successive spawns; in a trio or harem, between those of one female. */
-export function ownIntervals(room: Room, broods: readonly SeenBrood[]): { days: number; early: boolean }[] {
+/** Days between successive spawns with no parting between them; in a trio or harem, between those of one female. */
+export function ownIntervals(
+  room: Room,
+  group: SeenGroup,
+  broods: readonly SeenBrood[],
+): { days: number; early: boolean }[] {
   const found: { days: number; early: boolean }[] = [];
   for (const [index, brood] of broods.entries()) {
     const next = broods.slice(index + 1).find((later) => sameMother(later, brood));
     const from = laidDay(room, brood);
     const to = next ? laidDay(room, next) : null;
-    if (from !== null && to !== null) found.push({ days: to - from, early: leftEarly(room, brood) });
+    if (from === null || to === null || wereParted(group, from, to)) continue;
+    found.push({ days: to - from, early: leftEarly(room, brood) });
   }
   return found;
+}
+
+/** Days without a mate tell nothing of how often they spawn. */
+function wereParted(group: SeenGroup, from: Day, to: Day): boolean {
+  return group.together.some(({ day }) => day > from && day <= to);
 }
 
 function sameMother(a: SeenBrood, b: SeenBrood): boolean {

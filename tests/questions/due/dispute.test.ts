@@ -72,6 +72,27 @@ describe('an open dispute on the list', () => {
     });
   });
 
+  test('and after two weeks without a word is asked for like the others', () => {
+    const wound = [sign('2026-02-14', 'A1', 'wounded')];
+    expect(rows('2026-02-28', wound)[0]).toMatchObject({ weight: 3, pressing: true });
+    const [faded] = rows('2026-03-01', wound);
+    expect(faded).toMatchObject({
+      weight: 1,
+      pressing: false,
+      what: 'look: a wound on 14 Feb and no word since; say how they stand',
+    });
+    expect(faded?.caution).not.toContain('part them now');
+  });
+
+  test('gasping alone may be the water', () => {
+    const why = (...lines: Line[]): string | undefined => rows('2026-02-15', lines)[0]?.why;
+    const water = 'it may be the water, test it and give more air';
+    const gasping = sign('2026-02-15', 'A1', 'gasping');
+    expect(why(gasping)).toContain(water);
+    expect(why(sign('2026-02-14', 'A1', 'chasing'), gasping)).not.toContain(water);
+    expect(why(sign('2026-02-15', 'A1', 'gasping', 'male on female'))).not.toContain(water);
+  });
+
   test('is gone when it ended, and while a divider parts them', () => {
     expect(rows('2026-02-17', [...TORN, said('2026-02-16', 'A1', 'made up')])).toEqual([]);
     expect(rows('2026-02-17', [...TORN, rigged('2026-02-16', 'A1', 'divider')])).toEqual([]);

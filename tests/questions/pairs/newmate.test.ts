@@ -67,6 +67,19 @@ describe('a new mate', () => {
   });
 });
 
+it('the days without a mate are no interval of theirs', () => {
+  const spawned = (...days: string[]): string =>
+    days.map((on) => `${on} A1: spawned\n${on.slice(0, 8)}28 A1: eggs gone\n`).join('');
+  const before = spawned('2026-02-05', '2026-03-07', '2026-04-06');
+  const own = (lines: string): unknown => row('2026-09-28', before + lines).spawning.interval;
+  expect(own('')).toMatchObject({ days: { likely: 30 } });
+  const parted = '2026-04-29 A1: male died\n2026-07-20 A1: new male from "a friend"\n';
+  expect(own(`${parted}${spawned('2026-08-05', '2026-09-04')}`)).toMatchObject({
+    days: { low: 23, likely: 30, high: 37 },
+    basis: 'the median of its own 3 intervals, and 7 days',
+  });
+});
+
 describe('two that were apart', () => {
   const apart = '2026-02-01 A1: moved the male to B1\n';
   it.each(['A1: male back', 'B1: Rowan male moved to A1'])('begin anew by «%s»', (line) => {
