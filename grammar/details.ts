@@ -35,6 +35,8 @@ export function tagDetail(task: DetailTask): number {
   }
   const taken = versus(task) ?? dayWords(task, at) ?? phrase(task) ?? bareWords(task) ?? quantity(task, at);
   if (taken !== null) return taken;
+  // `pH 7.2 / KH 4`
+  if (kind === 'test' && token.tokenType === t.Slash && continues(task, at + 1)) return at + 1;
   if (token.tokenType !== t.Word) out.push(token);
   else if (isTankNumber(task)) {
     out.push(retag(token, tag.TankWord, 'tank'), ...tokens.slice(at + 1, at + 2));
@@ -130,13 +132,15 @@ function meaningful({ tokens, kind, isName }: DetailTask, at: number): Match | n
     return null;
   if (tokens[at]?.tokenType === t.Unit || token === tag.Noun || token === tag.Ago) return null;
   if (token === tag.CountWord || token === tag.Fuzz || token === tag.NumberWord) return null;
-  if (link !== null && LINKS[link].form === 'day' && !dated(tokens, at + match.length)) return null;
+  if (link !== null && LINKS[link].form === 'day' && !dated(tokens, at + match.length, link)) return null;
   return match;
 }
 
-function dated(tokens: readonly IToken[], at: number): boolean {
+function dated(tokens: readonly IToken[], at: number, link: LinkName): boolean {
   const word = wordOf(tokens[at]);
-  if (dateLength(tokens, at) > 0 || numberEnd(tokens, at) > at) return true;
+  if (dateLength(tokens, at) > 0) return true;
+  // `by 3 days ago`; `on 2` is no day.
+  if (numberEnd(tokens, at) > at) return link !== 'on';
   return word === 'yesterday' || word === 'yest' || word === 'yday' || word === 'today' || word === 'tomorrow';
 }
 
@@ -182,6 +186,7 @@ function figure(token: IToken): IToken {
   if (token.tokenType === t.Below) return retag(token, tag.Fuzz, 'under');
   if (token.tokenType === t.Beyond) return retag(token, tag.Fuzz, 'over');
   if (word === 'both') return retag(token, tag.NumberWord, 'two');
+  if (word === 'a' || word === 'an') return retag(token, tag.NumberWord, 'one');
   if (NUMBER_WORDS.has(word)) return retag(token, tag.NumberWord, word);
   return word === 'to' ? retag(token, tag.RangeTo, 'to') : token;
 }

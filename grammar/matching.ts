@@ -4,7 +4,7 @@ import { phrasesFor, phrasesInside } from './phrases.ts';
 import type { Phrase, Phrases } from './phrases.ts';
 import { CountWord, Fuzz } from './tags.ts';
 import * as t from './tokens.ts';
-import { ARTICLES, MONTHS, NUMBER_WORDS, SEX_WORDS, WEEKDAYS } from './words.ts';
+import { ARTICLES, MONTHS, NUMBER_WORDS, SCOOPS, SEX_WORDS, WEEKDAYS } from './words.ts';
 
 export interface Match {
   readonly phrase: Phrase;
@@ -85,12 +85,38 @@ export function numberEnd(tokens: readonly IToken[], at: number): number {
   let i = match?.phrase.token === Fuzz ? at + match.length : at;
   const sign = tokens[i]?.tokenType;
   if (sign === t.Tilde || sign === t.Below || sign === t.Beyond) i += 1;
-  if (!isNumber(tokens[i])) return at;
+  if (!isNumber(tokens[i])) return isOneOf(tokens, i) ? i + 1 : at;
   i += 1;
   const joins = tokens[i]?.tokenType === t.Dash || wordOf(tokens[i]) === 'to';
   if (joins && isNumber(tokens[i + 1])) i += 2;
   while (tokens[i]?.tokenType === t.Plus || tokens[i]?.tokenType === t.Ish) i += 1;
   return i;
+}
+
+/** The index after the sexes that stand behind a number: `m, 1 f` of `2 m, 1 f`; `at` where none do. */
+export function sexesEnd(tokens: readonly IToken[], at: number): number {
+  let end = at;
+  for (let i = at; SEX_WORDS.has(wordOf(tokens[i]));) {
+    end = i + 1;
+    const next = isJoint(tokens[end]) ? end + 1 : end;
+    i = numberEnd(tokens, next);
+    if (i === next) break;
+  }
+  return end;
+}
+
+/** What may stand between fish that are told apart by sex. */
+export function isJoint(token: IToken | undefined): boolean {
+  const type = token?.tokenType;
+  return type === t.Comma || type === t.Plus || type === t.Ampersand || wordOf(token) === 'and';
+}
+
+/** `a bucket`, `a spoon`: one of them. A net is hardly a measure. */
+export function isOneOf(tokens: readonly IToken[], at: number): boolean {
+  const word = wordOf(tokens[at]);
+  if (word !== 'a' && word !== 'an') return false;
+  const measure = wordOf(tokens[at + 1]);
+  return measure !== 'net' && SCOOPS.has(measure);
 }
 
 /** `both females`: two of them; `both` alone, or with a word for grown fish, is the pair. */

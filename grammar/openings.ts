@@ -1,6 +1,6 @@
 /** Where a clause opens: the longest phrase under the heading, perhaps with a fish or a number before it. */
 import type { IToken, TokenType } from 'chevrotain';
-import { fishBefore, fishOnFish, matchPhrase, numberEnd, wordOf } from './matching.ts';
+import { fishBefore, fishOnFish, matchPhrase, numberEnd, sexesEnd, wordOf } from './matching.ts';
 import type { Match } from './matching.ts';
 import * as p from './phrases.ts';
 import type { ClauseKind, HeadingKind } from './phrases.ts';
@@ -10,7 +10,7 @@ import type { Opening, TagContext } from './opening.ts';
 import { moveEnd, unsaidAt } from './unsaid.ts';
 
 export type { Opening, TagContext } from './opening.ts';
-import { SEX_WORDS, UNIT_WORDS } from './words.ts';
+import { ARTICLES, SEX_WORDS, UNIT_WORDS } from './words.ts';
 
 /** Tokens that no clause can hold; whoever cut the line reports them. */
 export const UNREADABLE: ReadonlySet<TokenType> = new Set([
@@ -35,6 +35,8 @@ export function openingAt(
     const lost = numberThenPhrase(tokens, at + 1, context, afterComma);
     if (lost?.kind === 'lost') return lost;
   }
+  const saw = wordOf(tokens[at]) === 'saw' ? sawYoung(tokens, at, context) : null;
+  if (saw !== null) return saw;
   const phrase = phraseAt(tokens, at, context, at, afterComma);
   const found = [
     phrase,
@@ -44,13 +46,22 @@ export function openingAt(
     readingAt(tokens, at, context, afterComma),
     afterComma ? null : ownChoreAt(tokens, at, context),
     // `largest 6 to B2` is a move; any other phrase says itself what it opens.
-    ...(phrase === null || phrase.kind === 'size' || phrase.kind === 'two readings'
-      ? unsaidAt(tokens, at, context, afterComma)
-      : []),
+    ...(phrase === null || UNSAID.has(phrase.kind) ? unsaidAt(tokens, at, context, afterComma) : []),
   ];
   let best: Opening | null = null;
   for (const opening of found) if (opening !== null && (best === null || opening.reach > best.reach)) best = opening;
   return best ?? (afterComma ? lotsAt(tokens, at, context) : withoutPhrase(tokens, at, context));
+}
+
+/** Kinds of clause whose words may begin one without its verb: `largest 6 to B2`, `eggs to C2`. */
+const UNSAID: ReadonlySet<ClauseKind> = new Set<ClauseKind>(['size', 'two readings', 'spawned', 'stage']);
+
+/** `saw 6 fry` */
+function sawYoung(tokens: readonly IToken[], at: number, context: TagContext): Opening | null {
+  const end = numberEnd(tokens, at + 1);
+  const isYoung = end > at + 1 && SEX_WORDS.get(wordOf(tokens[end])) === 'young';
+  if (!isYoung || !p.clausesUnder(context.heading).has('stage')) return null;
+  return { kind: 'stage', sense: 'fry seen', ...bounds(at, at, at + 1, end + 1) };
 }
 
 function phraseAt(
@@ -69,12 +80,18 @@ function phraseAt(
   if (kind === 'two readings' && moves && moveEnd(tokens, afterMark(tokens, end, sense), context) > end) {
     return { kind: 'moved', sense: 'moved', ...bounds(start, at, end) };
   }
-  // `did wc 30 %` is the change itself, `did wc` the task.
-  const done = kind === 'did' ? openingPhrase(tokens, end, context) : null;
-  if (done?.phrase.kind === 'water change' && numberEnd(tokens, end + done.length) > end + done.length) {
-    return { kind: 'water change', sense: done.phrase.sense, ...bounds(start, at, end + done.length) };
-  }
-  return { kind, sense, ...bounds(start, at, end) };
+  const change = kind === 'did' ? changeDone(tokens, at, end, context) : null;
+  return change ?? { kind, sense, ...bounds(start, at, end) };
+}
+
+/** `did wc 30 %`, `did a 30 % wc` are the change itself; `did wc` is the task. */
+function changeDone(tokens: readonly IToken[], at: number, end: number, context: TagContext): Opening | null {
+  const from = ARTICLES.has(wordOf(tokens[end])) ? end + 1 : end;
+  const number = numberThenPhrase(tokens, from, context, false);
+  if (number?.kind === 'water change') return number;
+  const done = openingPhrase(tokens, end, context);
+  if (done?.phrase.kind !== 'water change' || numberEnd(tokens, end + done.length) === end + done.length) return null;
+  return { kind: 'water change', sense: done.phrase.sense, ...bounds(at, at, end + done.length) };
 }
 
 /** The index after the comma or colon that may stand behind `split`. */
@@ -106,11 +123,24 @@ function fishThenPhrase(
   for (const length of fishBefore(tokens, at, context.isName)) {
     const fish = SEX_WORDS.has(wordOf(tokens[at])) || context.isFish(tokens[at]?.image ?? '');
     const opening = phraseAt(tokens, at + length, context, at, afterComma && !fish);
-    // `heatr off` is a slip, not a fish called heatr.
-    if (opening?.kind === 'two readings' && !fish) continue;
+    // `heatr off` is a slip, not a fish called heatr; nor is `frozen` of `frozen bbs` one.
+    if (!fish && (opening?.kind === 'two readings' || opening?.sense === 'food')) continue;
     if (opening !== null && (best === null || opening.reach > best.reach)) best = opening;
   }
-  return best;
+  return best ?? fishThenNumber(tokens, at, context, afterComma);
+}
+
+/** `Ash 2 dead` */
+function fishThenNumber(
+  tokens: readonly IToken[],
+  at: number,
+  context: TagContext,
+  afterComma: boolean,
+): Opening | null {
+  const first = tokens[at];
+  if (first?.tokenType !== t.Word || !context.isFish(first.image)) return null;
+  const opening = numberThenPhrase(tokens, at + 1, context, afterComma);
+  return opening?.kind === 'lost' ? { ...opening, start: at } : null;
 }
 
 function numberThenPhrase(
@@ -123,11 +153,13 @@ function numberThenPhrase(
   if (number === at) return null;
   // `30 % wc`
   const end = number + (tokens[number]?.tokenType === t.Unit && wordOf(tokens[number + 1]) !== '' ? 1 : 0);
-  for (const length of [0, ...fishBefore(tokens, end, context.isName)]) {
+  // `2 m 1 f dead`
+  const apart = sexesEnd(tokens, number);
+  for (const length of [0, ...fishBefore(tokens, end, context.isName), ...(apart > number ? [apart - end] : [])]) {
     const opening = phraseAt(tokens, end + length, context, at);
     if (opening === null) continue;
     const rule = p.CLAUSES[opening.kind];
-    if (end > number && opening.kind !== 'water change') continue;
+    if (end > number && opening.kind !== 'water change' && end + length !== apart) continue;
     // `1in` is a length; `6 in` may be that or fish that came.
     if (opening.kind === 'two readings' && isGlued(tokens, end)) continue;
     const counted = rule.counted === true && (!afterComma || opening.kind !== 'two readings');
@@ -151,7 +183,7 @@ function readingAt(tokens: readonly IToken[], at: number, context: TagContext, a
     return { kind: 'test', sense: 'reading', ...bounds(at, at, at, number + 1) };
   }
   const match = matchPhrase(tokens, at, p.phrasesContinuing('test'));
-  if (match === null || match.phrase.sense === 'takes') return null;
+  if (match === null || match.phrase.sense === 'takes' || match.phrase.sense === 'was') return null;
   const reach = at + match.length;
   // `pH: 7.4`
   const from = reach + (tokens[reach]?.tokenType === t.Colon ? 1 : 0);

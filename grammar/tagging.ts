@@ -8,7 +8,7 @@
  */
 import type { IToken, TokenType } from 'chevrotain';
 import { tagDetail } from './details.ts';
-import { fishOnFish, matchPhrase, numberEnd, retag, spanning, wordOf } from './matching.ts';
+import { fishOnFish, isJoint, matchPhrase, numberEnd, retag, spanning, wordOf } from './matching.ts';
 import { openingAt, UNREADABLE } from './openings.ts';
 import type { Opening, TagContext } from './openings.ts';
 import * as p from './phrases.ts';
@@ -72,7 +72,10 @@ class Tagger {
     if (mark > 0) this.out.push(spanning(tag.Separator, this.tokens, at, at, 'separator'));
     if (mistaken) this.emit(tag.Mistake, at, at + 1, 'mistake');
     // What stands before the phrase is a number or a fish, whatever the clause is.
-    for (let i = opening.start; i < opening.head;) i = this.detail(i, 'counted', opening.head);
+    for (let i = opening.start; i < opening.head;) {
+      const joins = i > opening.start && isJoint(this.tokens[i]);
+      i = joins ? i + 1 : this.detail(i, 'counted', opening.head);
+    }
     this.emit(p.headToken(opening.kind), opening.head, opening.end, opening.sense);
     // `died: 2`: a colon after the phrase says nothing more.
     const colon = this.tokens[opening.end]?.tokenType === t.Colon && opening.end > opening.head ? 1 : 0;

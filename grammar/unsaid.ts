@@ -1,6 +1,6 @@
 /** Clauses whose verb keepers leave out where what is said can be nothing else: `12 to B2`, `fry 12 mm`. */
 import type { IToken } from 'chevrotain';
-import { matchPhrase, numberEnd, wordOf } from './matching.ts';
+import { isJoint as parts, matchPhrase, numberEnd, wordOf } from './matching.ts';
 import { bounds } from './opening.ts';
 import type { Opening, TagContext } from './opening.ts';
 import * as p from './phrases.ts';
@@ -37,9 +37,27 @@ const MOST_WORDS = 4;
 /** The index after `12 to B2`, `female out to A4`, `Fern back to A2`, `20 fry from A1 to B2`; `at` where no such words stand. */
 export function moveEnd(tokens: readonly IToken[], at: number, context: TagContext): number {
   const which = isJoint(tokens[at]) ? at + 1 : at;
-  let i = numberEnd(tokens, which);
-  for (let words = 0; words < MOST_WORDS && (isFish(tokens[i], context) || isJoint(tokens[i])); words += 1) i += 1;
+  const i = whoEnd(tokens, which, context);
   if (i === which) return at;
+  return whereEnd(tokens, at, i, context);
+}
+
+/** The index after `12`, `the female`, `Ash 6`, `2 m 4 f`, `Fern`. */
+function whoEnd(tokens: readonly IToken[], which: number, context: TagContext): number {
+  let i = numberEnd(tokens, which);
+  for (let words = 0; words < MOST_WORDS; words += 1) {
+    // A number behind a fish is of it, or of the next: `Ash 6`, `2 m 4 f`.
+    const next = i > which && isFish(tokens[i - 1], context) ? i + (parts(tokens[i]) ? 1 : 0) : null;
+    const number = next === null ? i : numberEnd(tokens, next);
+    if (next !== null && number > next) i = number;
+    else if (isFish(tokens[i], context) || isJoint(tokens[i])) i += 1;
+    else break;
+  }
+  return i;
+}
+
+function whereEnd(tokens: readonly IToken[], at: number, from: number, context: TagContext): number {
+  let i = from;
   if (wordOf(tokens[i]) === 'from' && isPlace(tokens[i + 1], context)) i += 2;
   if (wordOf(tokens[i]) === 'out' || wordOf(tokens[i]) === 'back') i += 1;
   const leads = wordOf(tokens[i]) === 'to' || wordOf(tokens[i]) === 'into' || wordOf(tokens[i]) === '→';
@@ -49,8 +67,12 @@ export function moveEnd(tokens: readonly IToken[], at: number, context: TagConte
 }
 
 function isFish(token: IToken | undefined, { isFish: named }: TagContext): boolean {
-  return SEX_WORDS.has(wordOf(token)) || (token?.tokenType === t.Word && named(token.image));
+  const word = wordOf(token);
+  return SEX_WORDS.has(word) || CLUTCH.has(word) || (token?.tokenType === t.Word && named(token.image));
 }
+
+/** What fish are called before they are fish. */
+const CLUTCH: ReadonlySet<string> = new Set(['eggs', 'wrigglers', 'larvae']);
 
 function isJoint(token: IToken | undefined): boolean {
   const word = wordOf(token);

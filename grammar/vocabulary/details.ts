@@ -40,6 +40,8 @@ const ASIDES = [
   'sand',
   'gravel',
   'bare bottom',
+  'hard',
+  'badly',
   ...SITES.flatMap((site) => ['on', 'on the', 'in', 'in the', 'under', 'under the'].map((where) => `${where} ${site}`)),
 ].join('|');
 
@@ -81,6 +83,10 @@ const OFTEN = [
   'am & pm',
   'am / pm',
   'morning and evening',
+  'lightly',
+  'light',
+  'heavily',
+  'well',
 ].join('|');
 
 /** Who is fed: `all fry`, `to the adults`. */
@@ -103,6 +109,9 @@ function reading(names: string): string {
   const moves = ['down to', 'dropped to', 'fell to', 'fallen to', 'rose to', 'is', 'at', 'now', 'still'];
   return [...names.split('|'), ...names.split('|').flatMap((name) => moves.map((move) => `${name} ${move}`))].join('|');
 }
+
+/** Parts of the water in a tank, in words. */
+const PARTS = 'a third|one third|third|two thirds|a quarter|one quarter|quarter|three quarters';
 
 /** Details that a word introduces. */
 export const LINKS = {
@@ -184,6 +193,11 @@ export const LINKS = {
   salinity: { form: 'amount', says: reading('salinity|sal') },
   oxygen: { form: 'amount', says: reading('oxygen|o2') },
   chlorine: { form: 'amount', says: reading('chlorine|cl2') },
+  solids: { form: 'amount', says: reading('tds') },
+  was: { form: 'amount', says: 'was|were|from|previously' },
+  became: { form: 'amount', says: '→' },
+  part: { form: 'flag', says: PARTS },
+  clutch: { form: 'flag', says: 'eggs|the eggs|wrigglers|the wrigglers|larvae' },
 } as const satisfies Readonly<Record<string, DetailRule>>;
 
 export type LinkName = keyof typeof LINKS;
@@ -195,7 +209,7 @@ export type BareDetail =
 export type DetailName = LinkName | BareDetail;
 
 /** What every clause takes: a number, when it happened, and a remark. */
-export const EVERY_CLAUSE: readonly DetailName[] = ['quantity', 'date', 'by', 'quote', 'aside'];
+export const EVERY_CLAUSE: readonly DetailName[] = ['quantity', 'date', 'on', 'by', 'quote', 'aside'];
 
 /** What a keeper reads in a message. */
 export const FORM_WORDS: Readonly<Record<Exclude<DetailForm, 'flag'>, string>> = {

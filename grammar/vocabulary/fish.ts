@@ -45,7 +45,7 @@ export const FISH = {
   },
   calmer: {
     says: { calmer: 'calmer|calming down|quieter' },
-    also: { calmer: 'calm|all calm|quiet|peaceful' },
+    also: { calmer: 'calm|all calm|quiet|peaceful|calmed|calmed down' },
     under: ['tank', 'group'],
     takes: [],
     fish: 'grown',
@@ -53,6 +53,7 @@ export const FISH = {
   },
   shimmying: {
     says: { shimmying: 'shimmying|shimmies|courting|displaying' },
+    also: { shimmying: 'shimmy' },
     under: ['tank', 'group'],
     takes: [],
     fish: 'grown',
@@ -83,6 +84,7 @@ export const FISH = {
   },
   back: {
     says: { back: 'back|is back|back home' },
+    also: { back: 'back in' },
     under: ['tank', 'group'],
     takes: [],
     fish: 'grown',
@@ -177,8 +179,9 @@ export const FISH = {
     },
     also: {
       hatched: 'eggs hatched|eggs have hatched|eggs hatching',
+      wrigglers: 'wrigs',
       'free-swimming':
-        'f / s|swimming|all swimming|fry swimming|fry up|fry up and swimming|fry free swimming|fry free-swimming|fry freeswimming',
+        'f / s|free swimmers|freeswimmers|free-swimmers|swimming|all swimming|fry swimming|fry up|fry up and swimming|fry free swimming|fry free-swimming|fry freeswimming',
       'fry seen': 'fry spotted|spotted fry|saw fry|babies seen|new fry|new babies|first fry',
       born: 'gave birth to|had babies|dropped young|dropped babies',
     },
@@ -235,6 +238,7 @@ export const FISH = {
       'ofThem',
       'them',
       'last',
+      'clutch',
     ],
     continues: ['restStay', 'with'],
     nouns: 'fish',

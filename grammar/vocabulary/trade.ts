@@ -99,6 +99,7 @@ export const TRADE = {
   },
   sold: {
     says: { sold: 'sold|sell' },
+    also: { all: 'sold out|all sold out' },
     under: ['tank', 'group', 'brood', 'room'],
     takes: [
       'sex',
@@ -149,6 +150,15 @@ export const TRADE = {
     nouns: 'x times',
     text: 'words',
     fish: 'any',
+    makes: ['fed'],
+  },
+  'culture fed': {
+    says: { fed: 'fed|feeding' },
+    also: { fed: 'yeast added|oats added|flour added|food added', added: 'added|topped up' },
+    under: ['culture'],
+    takes: ['text', 'ofWhat', 'with'],
+    nouns: 'x times',
+    text: 'words',
     makes: ['fed'],
   },
   'culture started': {

@@ -19,6 +19,7 @@ import type { ReadHeading } from './heading.ts';
 import { isNameLike } from './line.ts';
 import type { LineContext } from './line.ts';
 import { noClause, signFault, unreadClause } from './messages.ts';
+import { nearestPhrase } from './stray.ts';
 import type { Names } from './names.ts';
 import { foldPunctuation } from './punctuation.ts';
 
@@ -225,16 +226,20 @@ function missingColon(opened: OpenedEntry): void {
     const node = parseHeading(tokens, start, end);
     const heading = isParseFault(node) ? null : readHeading({ ...line, faults: [] }, node);
     if (heading === null || heading.subjects.length === 0) continue;
-    if (openingAt(tokens, end, { heading: heading.kind, ...line.names }, heading.declaration === null) === null)
-      continue;
     const last = tokens[end - 1];
     const at = last === undefined ? 0 : endOf(last);
+    const opens = openingAt(tokens, end, { heading: heading.kind, ...line.names }, heading.declaration === null);
+    // `birch ded`
+    const slip = opens === null ? nearestPhrase(tokens.slice(end), heading.kind) : null;
+    if (opens === null && slip === null) continue;
+    const slipped = slip === null ? undefined : tokens[end + slip.words - 1];
     const first = tokens[start]?.startOffset ?? 0;
     const says = 'between who the line is about and what happened stands a colon';
-    line.faults.push({
-      ...fault('missing-colon', { from: first, to: at }, says),
-      edit: { from: at, to: at, text: ':' },
-    });
+    const edit =
+      slip === null || slipped === undefined
+        ? { from: at, to: at, text: ':' }
+        : { from: at, to: endOf(slipped), text: `: ${slip.phrase}` };
+    line.faults.push({ ...fault('missing-colon', { from: first, to: at }, says), edit });
     return;
   }
   const from = tokens[start]?.startOffset ?? line.text.length;

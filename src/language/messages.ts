@@ -2,19 +2,32 @@
 import { clausesUnder, HEADS, LINK_TOKENS, openersUnder } from '../../grammar/phrases.ts';
 import type { HeadingKind, LinkName } from '../../grammar/phrases.ts';
 import { FORM_WORDS, LINKS } from '../../grammar/vocabulary/details.ts';
-import { matchPhrase, wordOf } from '../../grammar/matching.ts';
+import { matchPhrase, numberEnd, wordOf } from '../../grammar/matching.ts';
 import { SEX_WORDS } from '../../grammar/words.ts';
 import type { ParseFault } from '../../grammar/parse.ts';
 import type { Piece } from '../../grammar/syntax.ts';
 import type { TagFault } from '../../grammar/tagging.ts';
-import { Colon, Comma, endOf, Hash, InchMark, Joined, Minus, Num, OpenQuote, Unknown } from '../../grammar/tokens.ts';
+import {
+  Colon,
+  Comma,
+  endOf,
+  Hash,
+  InchMark,
+  Joined,
+  Minus,
+  Num,
+  OpenQuote,
+  Unknown,
+  Word,
+} from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
 import { isoDay } from '../core/day.ts';
-import { fault } from './faults.ts';
+import { asRemark, fault } from './faults.ts';
 import type { Fault } from './faults.ts';
 import { jarByNumber } from './jarnumber.ts';
 import type { LineContext } from './line.ts';
 import { cameFrom, gone } from './otherway.ts';
+import { saidOtherwise, slipAfterFish } from './otherwords.ts';
 import { unsaidCount } from './unsaidcount.ts';
 import { unsaidDose } from './unsaiddose.ts';
 import { nearestPhrase, remarkOf, strayWords, withUnknownBefore } from './stray.ts';
@@ -46,6 +59,7 @@ export function signFault(line: LineContext, token: Token): Fault | null {
       return fault('below-none', whole, `nothing here is less than none: «${number}»`, number.slice(1));
     }
     case Unknown:
+      if (printable(line.text, at) === '(' || printable(line.text, at) === ')') return inBrackets(line, at);
       return fault(
         'unknown-sign',
         at,
@@ -55,6 +69,23 @@ export function signFault(line: LineContext, token: Token): Fault | null {
     default:
       return null;
   }
+}
+
+/** `(bent spine)`: a remark in brackets instead of quotes. */
+function inBrackets(line: LineContext, at: Piece): Fault | null {
+  const { text } = line;
+  const [opens, closes] = [text.indexOf('('), text.indexOf(')', at.from)];
+  if (text[at.from] === ')' && opens >= 0 && opens < at.from) return null;
+  const says = 'words in brackets are none of a clause: a remark stands in quotes';
+  if (text[at.from] === ')' || closes < 0) return fault('unknown-sign', at, says, '');
+  const inner = text.slice(at.from + 1, closes);
+  // A number or a name there may be a fact.
+  const tells = /[("]/u.test(inner) || (!/^was\s/iu.test(inner) && (/\d/u.test(inner) || namesIn(line, inner)));
+  return fault('unknown-sign', { from: at.from, to: closes + 1 }, says, tells ? null : asRemark(inner));
+}
+
+function namesIn({ names }: LineContext, text: string): boolean {
+  return text.split(/[^\p{L}\p{N}_'-]+/u).some((word) => names.isName(word));
 }
 
 /** Whether two numbers would be one without what stands between them: `6=24`. */
@@ -90,6 +121,8 @@ export function noClause(line: LineContext, tag: TagFault, heading: HeadingKind,
   const at = { from: tag.first.startOffset, to: endOf(tag.last) };
   const start = tokens.indexOf(tag.first);
   const own = tokens.slice(start, tokens.indexOf(tag.last) + 1);
+  const otherwise = toldOtherwise(line, own, heading, colonOf(line, tokens));
+  if (otherwise !== null) return otherwise;
   const elsewhere = clauseElsewhere(own, heading);
   if (elsewhere !== null) {
     const words = own
@@ -101,14 +134,15 @@ export function noClause(line: LineContext, tag: TagFault, heading: HeadingKind,
       ? `\`${words}\` is said where ${elsewhere.of} is declared${elsewhere.of === here ? ', not of one that stands' : ''}`
       : `\`${words}\` is said of ${elsewhere.of}, not of ${here}`;
     const wrong = fault('clause-elsewhere', { from: at.from, to: endOf(own[elsewhere.length - 1] ?? tag.first) }, says);
-    const subject = onlySubject(line, elsewhere.of);
-    if (subject === null) return wrong;
-    return { ...wrong, line: `${isoDay(line.day)} ${subject}: ${line.text.slice(at.from, at.to)}` };
+    const clause = line.text.slice(at.from, at.to);
+    const declared = elsewhere.of === here ? declaredAs(line, tokens) : null;
+    const subject = elsewhere.declared ? declared : onlySubject(line, elsewhere.of);
+    return subject === null ? wrong : { ...wrong, line: `${isoDay(line.day)} ${subject}: ${clause}` };
   }
-  const otherwise = toldOtherwise(line, own, heading, colonOf(line, tokens));
-  if (otherwise !== null) return otherwise;
   const count = unsaidCount(line.text, line, own, heading);
   if (count !== null) return uncounted(line, at, count);
+  const slip = slipAfterFish(line, own, heading);
+  if (slip !== null) return slip;
   const near = nearestPhrase(own, heading);
   const comma = own.findIndex(({ tokenType }) => tokenType === Comma);
   const first = own.slice(0, near?.words ?? (comma > 0 ? comma : own.length));
@@ -120,7 +154,12 @@ export function noClause(line: LineContext, tag: TagFault, heading: HeadingKind,
 /** Words that tell something which is read otherwise. */
 function toldOtherwise(line: LineContext, own: readonly Token[], heading: HeadingKind, colon: number): Fault | null {
   const came = heading === 'tank' ? cameFrom(line, own, colon) : null;
-  return came ?? (clausesUnder(heading).has('lost') ? gone(line, own) : null) ?? unsaidDose(line, own, heading);
+  return (
+    came ??
+    (clausesUnder(heading).has('lost') ? gone(line, own) : null) ??
+    unsaidDose(line, own, heading) ??
+    saidOtherwise(line, own, heading)
+  );
 }
 
 /** The offset of the colon after the heading. */
@@ -175,6 +214,14 @@ function onlySubject(line: LineContext, of: string): string | null {
   return loops.length === 1 ? (loops[0]?.name ?? null) : null;
 }
 
+/** `tank C1`, where the line is of that tank alone: of what it is declared again more is told. */
+function declaredAs(line: LineContext, tokens: readonly Token[]): string | null {
+  const [name] = tokens.slice(tokens.findIndex(({ tokenType }) => tokenType === Colon) - 1);
+  const heading = line.text.slice(0, colonOf(line, tokens)).trim().split(/\s+/u).at(-1);
+  const named = name === undefined || heading !== name.image ? null : line.names.find(name.image, line.day);
+  return named?.kind === 'tank' || named?.kind === 'loop' ? `${named.kind} ${named.name}` : null;
+}
+
 /** The heading under which the words would be a clause. */
 function clauseElsewhere(
   tokens: readonly Token[],
@@ -184,8 +231,12 @@ function clauseElsewhere(
     // `male gone`: of fish that stand nobody is declared.
     if (other === 'new group' && SEX_WORDS.has(wordOf(tokens[0]))) continue;
     const match = other === heading ? null : matchPhrase(tokens, 0, openersUnder(other));
-    if (match !== null && match.phrase.kind !== 'two readings')
-      return { of: HEADING_WORDS[other], declared: other.startsWith('new '), length: match.length };
+    if (match === null || match.phrase.kind === 'two readings') continue;
+    // `water cloudy`, `sump low`: of its declaration a number would be told, or nothing more.
+    const next = tokens[match.length];
+    if (other.startsWith('new ') && match.length === 1 && next?.tokenType === Word && numberEnd(tokens, 1) === 1)
+      continue;
+    return { of: HEADING_WORDS[other], declared: other.startsWith('new '), length: match.length };
   }
   return null;
 }

@@ -9,8 +9,8 @@ import {
   phrasesContinuing,
 } from '../../grammar/phrases.ts';
 import { Name } from '../../grammar/tags.ts';
-import type { ClauseKind, HeadingKind } from '../../grammar/phrases.ts';
-import type { DetailNode, Piece } from '../../grammar/syntax.ts';
+import type { HeadingKind } from '../../grammar/phrases.ts';
+import type { ClauseNode, DetailNode, Piece } from '../../grammar/syntax.ts';
 import { cut } from '../../grammar/cut.ts';
 import { endOf, Num } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
@@ -23,7 +23,7 @@ import { foldPunctuation } from './punctuation.ts';
 import { unsaidCount } from './unsaidcount.ts';
 
 const SHORT = 3;
-const LONG = 8;
+const LONG = 9;
 
 /** The opening phrase nearest to the first words. Of equally near ones the canonical one. */
 export function nearestPhrase(
@@ -41,7 +41,9 @@ export function nearestPhrase(
     // Almost any short word is near some abbreviation, so those are offered for longer ones only.
     const synonyms = said.length > SHORT ? likelyPhrases(heading) : [];
     const readings = said.length > SHORT + 1 ? readingWords(heading) : [];
-    const found = nearest(said, canonicalPhrases(heading), 1)[0] ?? nearest(said, [...synonyms, ...readings], 1)[0];
+    const near = (phrases: readonly string[]): string | undefined =>
+      nearest(said, phrases).find((phrase) => isSlip(said, phrase));
+    const found = near(canonicalPhrases(heading)) ?? near([...synonyms, ...readings]);
     if (found === undefined) continue;
     const cost = slips(said, found);
     // Of a short word two slips leave little: `cycled` is not `culled`.
@@ -49,6 +51,22 @@ export function nearestPhrase(
     if (best === null || cost < best.cost) best = { phrase: found, words, cost };
   }
   return best;
+}
+
+/** In each word one slip, in a long one two; and of three letters none is another. */
+function isSlip(said: string, meant: string): boolean {
+  const [words, others] = [said.split(' '), meant.split(' ')];
+  if (words.length !== others.length) return true;
+  return words.every((word, index) => {
+    const other = others[index] ?? '';
+    const cost = slips(word, other);
+    const isOther = word.length <= SHORT && word.length === other.length && sorted(word) !== sorted(other);
+    return cost === 0 || (!isOther && cost <= (word.length < LONG ? 1 : 2));
+  });
+}
+
+function sorted(word: string): string {
+  return [...word].sort().join('');
 }
 
 /** `ammonia`, `nitrite`: what a test found opens a clause without its phrase. */
@@ -137,7 +155,7 @@ const EARLIER = /(?:^|\s)(?:yesterday|yest|yday|last\s+night)(?!\p{L})/iu;
 
 /** Words that turn what stands before them into its opposite, or into something yet to come. */
 const TURNS =
-  /^\s*(?:(?:is|are|was|were|all|now|been|still|have|had)\s+)*(?:not|no|never|skipped|due|overdue|needed|tomorrow|soon|later|next|lost|gone|pulled|hatched|eaten|removed|cancelled)(?!\p{L})/iu;
+  /^\s*(?:(?:is|are|was|were|all|now|been|still|have|had)\s+)*(?:not|no|never|skipped|due|overdue|needed|tomorrow|soon|later|next|lost|gone|down|pulled|hatched|eaten|removed|cancelled)(?!\p{L})/iu;
 
 function opensClause(line: LineContext, { from, to }: Piece, heading: HeadingKind): boolean {
   return opensAt(cut(foldPunctuation(line.text.slice(from, to))), 0, heading);
@@ -150,9 +168,15 @@ function opensAt(tokens: readonly Token[], at: number, heading: HeadingKind): bo
 }
 
 /** A detail that its clause did not ask for. */
-export function strayDetail(line: LineContext, kind: ClauseKind, detail: DetailNode, heading: HeadingKind): Fault {
+export function strayDetail(
+  line: LineContext,
+  { kind, head }: ClauseNode,
+  detail: DetailNode,
+  heading: HeadingKind,
+): Fault {
   const here = line.text.slice(detail.from, detail.to);
-  const phrase = canonicalOf(kind);
+  // As it was written: of many phrases the usual one may be another (`heater on`, `back on the loop`).
+  const phrase = line.text.slice(head.from, head.to) || canonicalOf(kind);
   const said = phrase === null ? 'here' : `with \`${phrase}\``;
   const at = { from: detail.from, to: detail.to };
   if (detail.type === 'name' && line.names.find(detail.text, line.day) === null) {

@@ -4,7 +4,7 @@
  */
 import { clausesUnder } from '../../grammar/phrases.ts';
 import type { HeadingKind } from '../../grammar/phrases.ts';
-import { numberEnd, wordOf } from '../../grammar/matching.ts';
+import { numberEnd, sexesEnd, wordOf } from '../../grammar/matching.ts';
 import { Colon, endOf, Num, Word } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
 import { NUMBER_WORDS, SEX_WORDS } from '../../grammar/words.ts';
@@ -31,12 +31,13 @@ export function unsaidCount(
   const start = down ? first + 2 : skip(tokens, tokens[first]?.tokenType === Colon ? first + 1 : first);
   const end = numberEnd(tokens, start);
   if (end === start || !tokens.slice(start, end).some((token) => isFigure(token))) return null;
-  const noun = SEX_WORDS.has(wordOf(tokens[end])) || wordOf(tokens[end]) === 'fish' ? end + 1 : end;
+  const sexes = sexesEnd(tokens, end);
+  const noun = sexes > end ? sexes : wordOf(tokens[end]) === 'fish' ? end + 1 : end;
   const last = first > 0 ? noun : fishAt(names, tokens, wordOf(tokens[noun]) === 'of' ? noun + 1 : noun);
   if (skip(tokens, last) < tokens.length) return null;
   const isLeft = down || tokens.some((token) => LEFT.has(wordOf(token)));
   // A line of fish by their name needs no name in the clause.
-  const isNamed = first > 0 || (heading !== 'tank' && noun === last);
+  const isNamed = first > 0 || sexes > end + 1 || (heading !== 'tank' && noun === last);
   if (!isNamed && !isLeft) return null;
   const fish = first > 0 ? [textOf(text, tokens.slice(0, first))] : last > noun ? [wordsOf(tokens[last - 1])] : [];
   return [...fish, 'counted', textOf(text, tokens.slice(start, noun))].join(' ');

@@ -116,6 +116,8 @@ describe('details', () => {
       // `about 80 eggs`, but `spawned, eggs white 30`.
       ...['eggs white', 'spawned', 'stage'].map((kind) => `eggs in ${kind}`),
       'wrigglers in stage',
+      // `moved eggs to C1`, but `moved 12 to C1, eggs`.
+      ...['eggs', 'wrigglers', 'larvae'].map((word) => `${word} in moved`),
       // `gave 10 away`, but `room: …, away until 2026-03-02`.
       'away in gave away',
       'dose in treat',

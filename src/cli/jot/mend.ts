@@ -1,6 +1,6 @@
 /** Lines that were not read: what can be put right without asking, and what to offer. Each is tried before it is said. */
 import type { Problem } from '../../core/problem.ts';
-import { asNote, declares, withColon, withRemark } from '../../language/jotted.ts';
+import { asNote, declares, withColon } from '../../language/jotted.ts';
 import { lineToWrite } from '../../reports/mended.ts';
 import type { Book, Judged, JudgedLine } from './judge.ts';
 import { judge, mayBeRead } from './judge.ts';
@@ -49,9 +49,17 @@ export function offered(above: Above, line: string, problems: readonly Problem[]
   };
   const told = [...bad.map((problem) => full(problem, line)), ...withColonTold(above, line, full)];
   const better = told.filter((write) => isNote(write) === isNote(line) && declares(write) === declares(line));
-  const remark = trailing(line, bad);
-  const tries = [...better, ...(remark === null ? [] : [remark]), ...told];
-  return firstRead(above, tries) ?? first?.write ?? null;
+  // What the language would read the room may still refuse: `died 2` of one of two stocks.
+  const further = better.flatMap((write) => stopping(above, write).map((problem) => full(problem, write)));
+  return firstRead(above, [...better, ...further, ...told]) ?? first?.write ?? null;
+}
+
+/** What stops a line that stands behind those lines. */
+function stopping({ book, text, lines }: Above, line: string): readonly Problem[] {
+  const all = [...lines, line];
+  if (!mayBeRead(book, text, all, lines.length)) return [];
+  const judged = judge(book, text, all).lines[lines.length];
+  return judged?.problems.filter(({ weight }) => weight === 'stops') ?? [];
 }
 
 /** What would be written for the line with its colon, where that alone does not mend it: `A1 lost 2`. */
@@ -71,17 +79,6 @@ function withColonTold(
 /** Keeping the words as they are is the last resort. */
 function isNote(line: string): boolean {
   return /(?:^|[\s:])note\s/i.test(line);
-}
-
-/** Words that nobody understands. */
-const UNREAD = new Set(['not-understood', 'unknown-clause', 'unknown-fish']);
-
-/** The line with all that is not read behind the rest as a remark, where it is at the end and no mere name. */
-function trailing(line: string, bad: readonly Problem[]): string | null {
-  const ends = Math.max(...bad.map(({ at }) => at.to));
-  const isNameOnly = bad.every(({ kind }) => kind === 'unknown-fish');
-  if (isNameOnly || !bad.every(({ kind }) => UNREAD.has(kind)) || ends < line.length - 1) return null;
-  return withRemark(line, Math.min(...bad.map(({ at }) => at.from)));
 }
 
 /** The words as a note, where even that can be read. */

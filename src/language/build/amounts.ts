@@ -48,6 +48,8 @@ export function linkedMeasure<U extends Unit>(clause: Clause, link: LinkNode['li
 
 /** A share or a volume of water; null where the clause gives neither. */
 export function waterAmount(clause: Clause): WaterAmount | null {
+  const words = clause.link('part');
+  if (words !== null) return measure('share', partInWords(clause.written(words)));
   const node = clause.quantity(
     (each) => each.unit === null || clause.measuresIn(each, 'share') || clause.measuresIn(each, 'L'),
   );
@@ -69,6 +71,17 @@ export function waterAmount(clause: Clause): WaterAmount | null {
   return share;
 }
 
+/** `a third`, `three quarters`. */
+function partInWords(words: string): number {
+  const times = /^two\s/iu.test(words) ? 2 : /^three\s/iu.test(words) ? 3 : 1;
+  return inFourDigits(times / (/thirds?$/iu.test(words) ? 3 : 4));
+}
+
+/** Nobody changes a third to the drop: four digits are as good, and print short. */
+function inFourDigits(part: number): number {
+  return Math.round(part * 1e4) / 1e4;
+}
+
 /** `1/3`, `½`: a part of one; null for any other number. */
 function partOf(clause: Clause, node: QuantityNode): number | null {
   const [figure] = node.numbers;
@@ -78,8 +91,7 @@ function partOf(clause: Clause, node: QuantityNode): number | null {
   const whole = of?.type === 'link' && clause.written(of).startsWith('/') ? of.values[0] : undefined;
   const under = whole?.type === 'quantity' ? (whole.numbers[0] ?? null) : null;
   const exact = figureValue(figure) / (under === null ? 1 : figureValue(under));
-  // Nobody changes a third to the drop: four digits are as good, and print short.
-  const part = Math.round(exact * 1e4) / 1e4;
+  const part = inFourDigits(exact);
   // Of three thirds and more nobody can say what they mean, and `1` alone is a number without its unit.
   if (!(part > 0 && part < 1)) return null;
   if (under !== null) clause.link('of');

@@ -199,7 +199,7 @@ function finish(clause: Clause, heading: ReadHeading): string | null {
       const says = 'a clause has one remark; put a `;` before the next clause, or use `note`';
       clause.fault('two-remarks', detail, says, '');
     } else if (inClause.every(({ from, to }) => to <= detail.from || from >= detail.to)) {
-      faults.push(strayDetail(clause.line, clause.node.kind, detail, heading.kind));
+      faults.push(strayDetail(clause.line, clause.node, detail, heading.kind));
     }
   }
   return remark === '' ? null : remark;

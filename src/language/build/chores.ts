@@ -26,10 +26,28 @@ export function chore(clause: Clause, action: ChoreAction): Body {
   const levelAbove = linkedMeasure(clause, 'above', 'mm');
   const takes = linkedMeasure(clause, 'takes', 'minutes');
   const amount = action.kind === 'water change' || action.kind === 'top up' ? waterAmount(clause) : null;
-  if (often.every === null && often.monthly === null && levelAbove === null)
-    clause.missing('how often', 'every 7 days');
+  if (often.every === null && often.monthly === null && levelAbove === null) howOftenUnsaid(clause, action);
   return { kind: 'chore set', action, ...often, levelAbove, amount, takes };
 }
+
+/** `harvest` alone: to be done, or done? */
+function howOftenUnsaid(clause: Clause, { kind }: ChoreAction): void {
+  const done = clause.node.before.length === 0 ? DONE[kind] : undefined;
+  if (done === undefined || clause.line.faults.length > 0) return clause.missing('how often', 'every 7 days');
+  const phrase = clause.phrase();
+  const says = `\`${phrase}\` needs how often, as in \`${phrase} every 7 days\`; what was done is \`${done}\``;
+  clause.fault('something-missing', clause.node.head, says, done);
+}
+
+const DONE: Readonly<Partial<Record<ChoreAction['kind'], string>>> = {
+  'clean prefilter': 'cleaned prefilter',
+  'clean media': 'cleaned media',
+  'rinse sponge': 'rinsed sponge',
+  'top up': 'topped up',
+  feed: 'fed',
+  harvest: 'harvested',
+  restart: 'restarted',
+};
 
 interface Often {
   readonly every: Measure<'days'> | null;

@@ -11,13 +11,35 @@ import { wordsOf } from './words.ts';
 export function fed({ clause }: Task): Body {
   const grams = clause.maybe('g');
   clause.setAside(clause.quantity((node) => node.noun !== null));
+  // `a pinch of flake`: how many grams a pinch is nobody weighs.
+  const scoop = clause.quantity((node) => node.scoop !== null);
+  clause.setAside(scoop);
   setEatersAside(clause);
   if (clause.sense !== 'fed') return fedFirst(clause, grams);
   // `fed` alone: what, nobody says.
   const tells = clause.rest.some((detail) => detail.type !== 'date' && !isLink(detail, 'aside'));
   if (!tells) return { kind: 'fed', food: '', grams };
-  const first = wordsAfterOf(clause) ?? clause.needText('microworm');
+  if (scoop !== null && clause.rest.length === 0) return { kind: 'fed', food: '', grams };
+  const first = (wordsAfterOf(clause) ?? clause.needText('microworm')).replace(/\s+(?:and|&|\+)$/iu, '');
   return { kind: 'fed', food: food([first, ...moreFoods(clause)].join(', ')), grams };
+}
+
+/** `M1: fed oats`; what a culture is of comes out of it, and seldom goes in. */
+export function cultureFed({ clause }: Task): Body {
+  const grams = clause.maybe('g');
+  clause.setAside(clause.quantity());
+  const along = clause.linked('with');
+  const said = along !== null ? wordsOf(clause, along.value) : (wordsAfterOf(clause) ?? clause.text() ?? '');
+  const phrase = clause.phrase();
+  if (areFoods(said) && said !== '') {
+    const words = clause.written(clause.node);
+    const says = `«${words}» may be what was taken from the culture (\`harvested\`) or what it was fed: write which`;
+    clause.fault('two-readings', clause.node, says, 'harvested');
+  }
+  if (clause.sense === 'added' && said === '') clause.missing('what it was', 'oats');
+  // `yeast added`
+  const added = /^(\S+)\s+added$/iu.exec(phrase)?.[1] ?? said;
+  return { kind: 'fed', food: added, grams };
 }
 
 /** `flake am, bbs pm`: the foods that follow the first. */

@@ -10,13 +10,14 @@ import type { Body, Task } from './table.ts';
 const LOSSES = ['died', 'missing', 'eaten', 'culled'] as const;
 
 export function lost({ clause, fish }: Task): Body {
+  if (/^ate$/iu.test(clause.phrase())) setEaterAside(clause);
   const asked = clause.rest.find((detail) => detail.type === 'quantity' && detail.word?.sense === '?');
   const count = lostHeads(clause);
   clause.setAside(clause.link('jumped'));
   for (const size of ['largest', 'smallest'] as const) clause.setAside(clause.link(size));
   runts(clause, count === 'unsaid');
   const who = saidFish(clause, fish);
-  if (count === 'unsaid' && who.kind === 'implied') putDown(clause);
+  if (count === 'unsaid' && who.kind === 'implied' && !putDown(clause) && who.young !== true) unsaid(clause);
   if (asked !== undefined && who.kind === 'group' && who.member !== null) inDoubt(clause, asked);
   if (count === 'unsaid' && who.kind === 'implied' && who.young) allOrSome(clause);
   return {
@@ -28,10 +29,29 @@ export function lost({ clause, fish }: Task): Body {
 }
 
 /** `put down sand` kills nobody: of fish it is said how many, or which. */
-function putDown(clause: Clause): void {
-  if (!/^put down$/i.test(clause.phrase())) return;
+function putDown(clause: Clause): boolean {
+  if (!/^put down$/i.test(clause.phrase())) return false;
   const says = '«put down» is said of fish by their name or number, as in `put down 2`';
   clause.fault('something-missing', clause.node, says, `note ${clause.written(clause.node)}`);
+  return true;
+}
+
+/** `found dead`, `jumped`: one of them, or all that are there? */
+function unsaid(clause: Clause): void {
+  const { head, from, to } = clause.node;
+  if (clause.line.faults.some((wrong) => wrong.from >= from && wrong.to <= to)) return;
+  const said = clause.written(head);
+  const how = LOSSES.find((each) => each === clause.sense) ?? 'died';
+  const says = `how many? «${said}» may be one of them (\`1 ${how}\`) or all (\`all ${how}\`): write which`;
+  clause.fault('something-missing', head, says, `some ${how}`);
+}
+
+/** `parents ate 6 fry`: who stands before `ate` is the eater, and lives. */
+function setEaterAside(clause: Clause): void {
+  const { from } = clause.node.head;
+  const eater = (detail: DetailNode): detail is DetailNode =>
+    detail.from < from && (detail.type === 'sex' || detail.type === 'name');
+  for (const said of clause.takeAll(eater)) clause.setAside(said);
 }
 
 /** `another dead` is one. */
@@ -69,6 +89,14 @@ function inDoubt(clause: Clause, asked: DetailNode): void {
 function allOrSome(clause: Clause): void {
   const { node } = clause;
   const words = clause.written(node);
-  const says = `«${words}» may be \`all ${words}\` or \`some ${words}\`: write which`;
-  clause.fault('two-readings', node, says, `some ${words}`);
+  const fry = /(?<!\p{L})(?:the\s+)?(?:fry|young|babies|juvies|juvs?|juveniles?)(?!\p{L})/iu;
+  const [all, some] = ['all', 'some'].map((many) =>
+    words.replace(fry, (said) => `${many} ${said.replace(/^the\s+/iu, '')}`),
+  );
+  clause.fault(
+    'two-readings',
+    node,
+    `«${words}» may be \`${all ?? ''}\` or \`${some ?? ''}\`: write which`,
+    some ?? null,
+  );
 }

@@ -5,7 +5,7 @@ import type { Clause } from '../clause.ts';
 import { howMany } from '../fish.ts';
 import { TANK } from '../line.ts';
 import { movedHere } from '../otherway.ts';
-import { saidFish } from './selling.ts';
+import { buyerFirst, saidFish } from './selling.ts';
 import type { Body, BodyOf, Task } from './table.ts';
 
 /** `moved 40 Rowan-1 to C1, 15 to C2` is two moves: every `to` ends one. */
@@ -27,6 +27,10 @@ function isTo(detail: DetailNode): detail is LinkNode {
 }
 
 function oneMove(clause: Clause, heading: FishRef, subject: Subject, more: boolean): BodyOf<'moved'> {
+  if (/^took$/iu.test(clause.phrase()) && buyerFirst(clause, 'sold') !== null) {
+    clause.takeAll((detail): detail is DetailNode => detail.type !== 'quote');
+    return NOWHERE;
+  }
   // `put 20 fry in B2`
   const to = clause.linked('to') ?? clause.linked('in');
   if (to === null && cameHere(clause, subject)) return NOWHERE;
@@ -36,7 +40,12 @@ function oneMove(clause: Clause, heading: FishRef, subject: Subject, more: boole
   if (to !== null && subject.kind === 'tank' && target === subject.tank && /^back\b/i.test(clause.written(to.at)))
     clause.fault('place-in-heading', to.at, `back to ${target} is said by \`back\` alone`, 'back');
   const limit = more ? (to?.at.from ?? Infinity) : Infinity;
-  const count = more ? countBefore(clause, limit) : howMany(clause);
+  const counted = more ? countBefore(clause, limit) : howMany(clause);
+  // `moved 2 m and 4 f`, `moved 20 eggs`
+  while (clause.flag('and'));
+  const clutch = clause.flag('clutch');
+  const count = clutch && typeof counted !== 'string' ? { ...counted, young: counted.total } : counted;
+  const young = (clutch && typeof count === 'string') || clause.sense === 'young';
   const which = clause.flag('largest') ? 'largest' : clause.flag('smallest') ? 'smallest' : 'any';
   const from = clause.linked('from');
   const here = from === null ? null : clause.line.names.find(clause.written(from.value), clause.day)?.name;
@@ -48,7 +57,7 @@ function oneMove(clause: Clause, heading: FishRef, subject: Subject, more: boole
   return {
     kind: 'moved',
     // `moved eggs to C2`
-    fish: clause.sense === 'young' && fish.kind === 'implied' ? { kind: 'implied', young: true } : fish,
+    fish: young && fish.kind === 'implied' ? { kind: 'implied', young: true } : fish,
     count,
     which,
     to: target,

@@ -37,7 +37,7 @@ export function priced(clause: Clause): LinkNode | null {
   return clause.rest.find((detail): detail is LinkNode => isLink(detail, 'at')) ?? null;
 }
 
-export function isLink(detail: DetailNode, link: LinkName): boolean {
+export function isLink(detail: DetailNode, link: LinkName): detail is LinkNode {
   return detail.type === 'link' && detail.link === link;
 }
 

@@ -59,7 +59,8 @@ export const ROOM_BUILDS: Builds<
   }),
   'layers cleaned': ({ clause }) => layersCleaned(clause),
   'media cleaned': () => ({ kind: 'media cleaned' }),
-  'sponge rinsed': () => ({ kind: 'sponge rinsed' }),
+  'sponge rinsed': ({ clause }) =>
+    isStanding(clause) ? chore(clause, { kind: 'rinse sponge', text: null }) : { kind: 'sponge rinsed' },
   'water change': ({ clause }) => waterChange(clause),
   'topped up': ({ clause }) => {
     clause.setAside(clause.link('newWater'));
@@ -74,6 +75,7 @@ export const ROOM_BUILDS: Builds<
   unrig: ({ clause }) => {
     // `heat back to 26`
     if (clause.sense === 'heat raised') clause.setAside(clause.quantity());
+    if (clause.sense === 'heater off') heaterOnAt(clause);
     return { kind: 'measure undone', measure: measureKind(clause) };
   },
   'rig stays': ({ clause }) => ({ kind: 'measure stays', measure: measureKind(clause) }),
@@ -103,6 +105,15 @@ export const ROOM_BUILDS: Builds<
   note: ({ clause }) => ({ kind: 'note', text: noteText(clause) }),
   photo: ({ clause }) => ({ kind: 'photo', file: clause.needText('"1123.jpg"') }),
 };
+
+/** `heater on 26`: what the water was, or what the heater was set to? */
+function heaterOnAt(clause: Clause): void {
+  const number = clause.quantity();
+  if (number === null) return;
+  const [on, told] = [clause.phrase(), clause.written(number)];
+  const says = `«${told}» may be a reading (\`temp ${told}\`) or what the heater was set to (\`heat to ${told}\`): write which`;
+  clause.fault('two-readings', { from: clause.node.head.from, to: number.to }, says, `${on}; temp ${told}`);
+}
 
 /** Everything after `note`, a colon after it left out. */
 function noteText(clause: Clause): string {
@@ -135,7 +146,9 @@ function putOff(clause: Clause): Body {
 /** `must order salt` is a task, `must be 40` and `must spawn soon` are guesses. */
 function toDo(clause: Clause): Body {
   const by = deadline(clause);
-  const text = clause.needText('"new air stone"');
+  const asked = clause.needText('"new air stone"');
+  // `order salt`: what is to be done is in the word itself.
+  const text = clause.sense === 'verb' ? `${clause.phrase().toLowerCase()} ${asked}` : asked;
   if (/^must$/i.test(clause.phrase()) && /^(?:be|have|spawn|hatch|swim|grow|settle|calm)\b/i.test(text)) {
     const says = `«${clause.written(clause.node)}» is no task: a note keeps it`;
     clause.fault('does-not-belong', clause.node, says, `note ${clause.written(clause.node)}`);
@@ -151,11 +164,16 @@ function keptBack(clause: Clause): void {
 
 /** `top up 2 L` without `every` was done, as an amount says. */
 function choreOrDone(clause: Clause): Body {
-  const standing = clause.rest.some(({ type }) => type === 'every') || clause.rest.some((each) => isAbove(each));
+  const standing = isStanding(clause);
   const amount = clause.rest.some((detail) => detail.type === 'quantity' && !detail.ago);
   return clause.sense === 'top up' && amount && !standing
     ? { kind: 'topped up', litres: litres(clause) }
     : chore(clause, actionOf(clause));
+}
+
+/** `every 6 weeks`, `level above 65 mm`: to be done again and again. */
+function isStanding(clause: Clause): boolean {
+  return clause.rest.some((detail) => detail.type === 'every' || isAbove(detail));
 }
 
 function isAbove(detail: DetailNode): boolean {
@@ -204,6 +222,7 @@ function wholeDays(clause: Clause): Measure<'minutes'> | null {
 }
 
 function layersCleaned(clause: Clause): Body {
+  if (isStanding(clause)) return chore(clause, { kind: 'clean prefilter', text: null });
   const node = clause.quantity();
   // Alone it is said of a pump as well.
   if (node === null && /^(?:rinsed|squeezed)$/i.test(clause.phrase())) clause.missing('how many layers', '2 layers');
@@ -232,7 +251,7 @@ function layersCleaned(clause: Clause): Body {
 }
 
 function waterChange(clause: Clause): Body {
-  const every = clause.rest.some((detail: DetailNode) => detail.type === 'every' || isAbove(detail));
+  const every = isStanding(clause);
   clause.flag('water');
   clause.setAside(clause.link('newWater'));
   if (every) return chore(clause, { kind: 'water change', text: null });

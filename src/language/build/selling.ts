@@ -1,9 +1,11 @@
 /** Builds sales and gifts: how many of which fish, to whom, for how much. */
-import type { LinkNode } from '../../../grammar/syntax.ts';
+import type { DetailNode, LinkNode, NameNode } from '../../../grammar/syntax.ts';
 import { exactly } from '../../core/interval.ts';
 import type { Heads } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
-import { fishOf, howMany } from '../fish.ts';
+import { Word } from '../../../grammar/tokens.ts';
+import { fishOf, groupKind, howMany } from '../fish.ts';
+import { isStranger } from '../otherwords.ts';
 import { bareMoney, doubtPairs, doubtTimes, eachOf, isLink, priced, soldAt } from './prices.ts';
 import type { Body, Task } from './table.ts';
 import { wordsOf } from './words.ts';
@@ -16,8 +18,9 @@ export function sold({ clause, fish }: Task): Body {
   if (bags !== null && at !== null && price?.per === 'each') eachOf(clause, at, 'bag', bags.bags * price.amount);
   const each = bareMoney(clause);
   doubtPairs(clause, at, price);
-  const to = buyer(clause);
-  const count = bags?.heads ?? howMany(clause);
+  const to = buyer(clause) ?? buyerAlone(clause);
+  const told = bags?.heads ?? howMany(clause);
+  const count = clause.sense === 'all' && told === 'unsaid' ? 'all' : told;
   return { kind: 'sold', fish: saidFish(clause, fish), count, price: price ?? each, to, auction, ...which(clause) };
 }
 
@@ -25,7 +28,7 @@ export function gaveAway({ clause, fish }: Task): Body {
   const bags = bagged(clause);
   const count = bags?.heads ?? howMany(clause);
   if (/^(?:swapped|traded)/i.test(clause.phrase())) inReturn(clause, count === 'unsaid');
-  const to = buyer(clause);
+  const to = buyer(clause) ?? buyerAlone(clause);
   clause.flag('away');
   return { kind: 'gave away', fish: saidFish(clause, fish), count, to, ...which(clause) };
 }
@@ -59,6 +62,42 @@ function bagged(clause: Clause): { heads: Heads; bags: number } | null {
     heads: { total: exactly(bags * (each ?? 0)), males: null, females: null, young: null, as: 'counted' },
     bags,
   };
+}
+
+/** `res 6 Bob`, `gave Sue 6`: a name that is nobody's here may be who they are for, and is asked back. */
+export function buyerAlone(clause: Clause): string | null {
+  const { names } = clause.line;
+  const isNobody = (detail: DetailNode): detail is NameNode =>
+    detail.type === 'name' && detail.from >= clause.node.head.to && isSomebody(clause, detail);
+  const [one, other] = clause.rest.filter(isNobody);
+  const isQuoted = clause.rest.some(({ type }) => type === 'quote');
+  if (one === undefined || other !== undefined || isQuoted || names.isName(one.text)) return null;
+  // `sold 6 Willow` may be of a stock that is not declared; `gave Willow 6` hardly is.
+  const count = clause.node.details.find(({ type }) => type === 'quantity');
+  if (clause.node.kind !== 'reserved' && (count === undefined || count.from < one.from)) return null;
+  clause.take((detail): detail is NameNode => detail === one);
+  const said = clause.written(one);
+  const says = `nothing here is called «${said}»: if it is for somebody of that name, \`to\` stands before it`;
+  clause.fault('unknown-fish', one, says, `to ${said}`);
+  return said;
+}
+
+/** `Bob reserved 6`, `Bob took 6`: who stands before it is no fish. */
+export function buyerFirst(clause: Clause, verb = clause.phrase()): string | null {
+  const isNobody = (detail: DetailNode): detail is NameNode =>
+    detail.type === 'name' && detail.to <= clause.node.head.from && isSomebody(clause, detail);
+  const one = clause.take(isNobody);
+  if (one === null) return null;
+  const said = clause.written(one);
+  const rest = clause.written({ from: clause.node.head.to, to: clause.node.to }).trim();
+  const says = `nothing here is called «${said}»: who fish are for stands behind them`;
+  clause.fault('unknown-fish', { from: one.from, to: clause.node.to }, says, `${verb} ${rest} to ${said}`);
+  return said;
+}
+
+/** No name of this room, with a slip or without, and no word for fish. */
+function isSomebody({ line }: Clause, { text }: NameNode): boolean {
+  return groupKind(text.toLowerCase()) === null && isStranger(line.names, { image: text, tokenType: Word });
 }
 
 /** `to "…"`, or `for "…"`. */

@@ -7,6 +7,7 @@ import { AS_NITROGEN, neat } from '../../core/units.ts';
 import type { Reading } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
 import { figureValue } from '../quantities.ts';
+import { isLink } from './prices.ts';
 import type { Body } from './table.ts';
 
 type Mutable<T> = { -readonly [P in keyof T]: T[P] };
@@ -30,13 +31,14 @@ export function tested(clause: Clause): Body {
   const factor = nitrogen(clause);
   doubtHeat(clause);
   doubtSalinity(clause);
+  for (const was of clause.takeAll((detail): detail is LinkNode => isLink(detail, 'was'))) clause.setAside(was);
   reading.ph = value(clause, 'pH', 'pH');
   reading.kh = value(clause, 'KH', 'dH');
   reading.gh = value(clause, 'GH', 'dH');
   reading.tan = times(value(clause, 'TAN', 'mg/L'), factor('tan'));
   reading.no2 = times(value(clause, 'NO2', 'mg/L'), factor('no2'));
   reading.no3 = times(value(clause, 'NO3', 'mg/L'), factor('no3'));
-  reading.conductivity = value(clause, 'conductivity', 'uS/cm') ?? clause.maybe('uS/cm');
+  reading.conductivity = value(clause, 'conductivity', 'uS/cm') ?? fromSolids(clause) ?? clause.maybe('uS/cm');
   reading.salinity = value(clause, 'salinity', 'ppt') ?? clause.maybe('ppt');
   reading.oxygen = value(clause, 'oxygen', 'mg/L');
   reading.chlorine = value(clause, 'chlorine', 'mg/L');
@@ -70,6 +72,22 @@ function doubtSalinity(clause: Clause): void {
   );
 }
 
+/**
+ * A meter of dissolved solids measures conductivity, and shows it times a factor that its maker chose: in fresh water
+ * 0.48 mg/L for each µS/cm where it stands for table salt, up to 0.71 for a mixture like natural water (table of a
+ * conductivity meter's manual, Nova-Tech pH/CON 300, appendix 1). Nobody writes which beside a reading.
+ */
+const SOLIDS = { low: 0.48, high: 0.71 };
+
+function fromSolids(clause: Clause): Measure<'uS/cm'> | null {
+  const at = clause.rest.find((detail) => isLink(detail, 'solids')) ?? null;
+  const read = value(clause, 'solids', 'mg/L');
+  if (at === null || read === null) return null;
+  clause.setAside(at);
+  const [low, high] = [Math.floor(read.low / SOLIDS.high), Math.ceil(read.high / SOLIDS.low)];
+  return measure('uS/cm', low, (low + high) / 2, high);
+}
+
 /** Written in the line, else as the room's kit does; where nobody said, as N. */
 function nitrogen(clause: Clause): (of: keyof typeof AS_NITROGEN) => number {
   const [asN, asIon] = [clause.flag('asN'), clause.flag('asIon')];
@@ -86,6 +104,32 @@ function times(read: Measure<'mg/L'> | null, factor: number): Measure<'mg/L'> | 
 function value<U extends Unit>(clause: Clause, label: LinkName, unit: U): Measure<U> | null {
   const found = clause.linked(label);
   if (found === null) return null;
+  const now = becameOf(clause, label, found.at);
+  if (now !== null) return label === 'temperature' ? null : read(clause, label, unit, now);
+  return read(clause, label, unit, found);
+}
+
+/** `pH 7.2 -> 6.8`: what it was is kept as a remark. Of `temp 24 -> 27` nobody knows whether the heater was turned up. */
+function becameOf(clause: Clause, label: LinkName, before: LinkNode): ReturnType<Clause['linked']> {
+  const next = clause.rest.find((detail) => detail.from >= before.to);
+  if (next === undefined || !isLink(next, 'became')) return null;
+  const now = clause.linked('became');
+  clause.setAside(before);
+  if (now !== null && label === 'temperature') {
+    const [was, is] = [clause.written(before), clause.written(now.value)];
+    const place = { from: before.from, to: now.at.to };
+    const says = `«${clause.written(place)}» may be two readings (\`temp ${is}, was …\`) or the heater turned up (\`heat to ${is}\`): write which`;
+    clause.fault('two-readings', place, says, `temp ${is}, was ${was.replace(/^\D+/u, '')}`);
+  }
+  return now;
+}
+
+function read<U extends Unit>(
+  clause: Clause,
+  label: LinkName,
+  unit: U,
+  found: { readonly at: LinkNode; readonly value: LinkNode['values'][number] },
+): Measure<U> | null {
   if (found.value.type !== 'quantity') {
     clause.fault('no-number', found.value, `after \`${label}\` comes a number`);
     return null;

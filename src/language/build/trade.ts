@@ -10,9 +10,9 @@ import { movedHere } from '../otherway.ts';
 import { newName } from '../naming.ts';
 import { doseOf, lasting, linkedMeasure, untilDay, deadline } from './amounts.ts';
 import { howOften } from './chores.ts';
-import { fed, food, wordsAfterOf } from './feeding.ts';
-import { bareMoney, doubtPairs, priced, priceOf } from './prices.ts';
-import { buyer, gaveAway, saidFish, sold, which } from './selling.ts';
+import { cultureFed, fed, food, wordsAfterOf } from './feeding.ts';
+import { bareMoney, doubtPairs, isLink, priced, priceOf } from './prices.ts';
+import { buyer, buyerAlone, buyerFirst, gaveAway, saidFish, sold, which } from './selling.ts';
 import { shared } from './sharing.ts';
 import type { Body, Builds, Task } from './table.ts';
 import { wordsOf } from './words.ts';
@@ -32,6 +32,7 @@ export const TRADE_BUILDS: Builds<
   | 'gave away'
   | 'spent'
   | 'fed'
+  | 'culture fed'
   | 'culture started'
   | 'culture harvested'
   | 'culture split'
@@ -47,7 +48,7 @@ export const TRADE_BUILDS: Builds<
       return { kind: 'sick', text: clause.phrase().toLowerCase(), catching: null };
     }
     const catching = clause.flag('catching') ? true : clause.flag('notCatching') ? false : null;
-    return { kind: 'sick', text: clause.needText('"white spot"'), catching };
+    return { kind: 'sick', text: sickWith(clause), catching };
   },
   catching: ({ clause }) => ({ kind: 'catching', catching: clause.sense === 'yes' }),
   treat: ({ clause }) => treated(clause),
@@ -69,6 +70,7 @@ export const TRADE_BUILDS: Builds<
     return { kind: 'spent', amount, text: what === null ? clause.text() : wordsOf(clause, what.value) };
   },
   fed,
+  'culture fed': cultureFed,
   'culture started': ({ clause }) => {
     const from = clause.linked('from')?.value;
     return { kind: 'culture started', ...(from === undefined ? {} : { from: wordsOf(clause, from) }) };
@@ -86,6 +88,19 @@ export const TRADE_BUILDS: Builds<
   },
   'two readings': () => null,
 };
+
+/** What they are sick with; `sick`, `female sick`, `2 sick` say that nobody knows yet. */
+function sickWith(clause: Clause): string {
+  const who = clause.takeAll(
+    (each): each is DetailNode =>
+      each.type === 'quantity' || each.type === 'sex' || (each.type === 'name' && clause.line.names.isFish(each.text)),
+  );
+  for (const said of who) clause.setAside(said);
+  const text = clause.text();
+  if (text === null || text === '') return 'unknown';
+  const isWho = /^(?:fish|one|(?:the\s+)?(?:fe)?males?|m|f|fry)$/iu.test(text);
+  return isWho && !clause.written(clause.node).includes('"') ? `unknown: ${text}` : text;
+}
 
 function treated(clause: Clause): Body {
   const { every } = howOften(clause);
@@ -137,8 +152,8 @@ function bought(task: Task): Body {
   const count = boughtHeads(clause);
   while (clause.flag('ofThem'));
   const name = clause.name();
-  if (name === null && from?.type === 'name' && clause.line.names.find(from.text, clause.day)?.kind === 'tank')
-    fromTank(task, from);
+  if (from?.type === 'name' && clause.line.names.find(from.text, clause.day)?.kind === 'tank')
+    fromTank(task, from, name);
   else if (name === null) clause.missing('which species', 'krib');
   const species = name === null ? '' : clause.named(name, SPECIES);
   const group = as?.type === 'name' ? newName(clause, as, 'group') : null;
@@ -168,18 +183,36 @@ function boughtHeads(clause: Clause): HowMany {
 }
 
 /** `C2: got 12 from C1`: fish of this room are moved, and where they come from stands before the colon. */
-function fromTank({ clause, subject }: Task, from: NameNode): void {
-  const said = clause.line.text.slice(clause.node.head.to, from.from).replace(/\s*from\s*$/iu, '');
+function fromTank({ clause, subject }: Task, from: NameNode, species: NameNode | null): void {
+  const words = (start: number, end: number): string => clause.line.text.slice(start, end);
+  const { to } = clause.node.head;
+  // Of which species they are goes without saying in their tank.
+  const told =
+    species === null || species.from < to || species.to > from.from
+      ? words(to, from.from)
+      : `${words(to, species.from).trimEnd()} ${words(species.to, from.from)}`;
+  const said = told.replace(/\s*from\s*$/iu, '');
   clause.line.faults.push(movedHere(clause.line, from, subject.kind === 'tank' ? subject.tank : null, said.trim()));
 }
 
 function reserved({ clause, fish }: Task): Body {
-  const to = buyer(clause);
+  forWhat(clause);
+  const to = buyer(clause) ?? buyerFirst(clause) ?? buyerAlone(clause);
   const until = untilDay(clause);
   const deposit = clause.linked('deposit')?.value ?? null;
   const count = howMany(clause);
   const money = clause.money(deposit);
   return { kind: 'reserved', fish: saidFish(clause, fish), count, until, to, deposit: money, ...which(clause) };
+}
+
+/** `reserved 6 for 30`: thirty days, or what they are to cost? A price is written when they are sold. */
+function forWhat(clause: Clause): void {
+  const at = clause.rest.find((detail) => isLink(detail, 'for'));
+  const value = at?.type === 'link' ? at.values[0] : undefined;
+  if (at === undefined || value?.type !== 'quantity' || value.unit !== null || value.noun !== null) return;
+  const said = clause.written(at);
+  const says = `«${said}» may be days (\`${said} days\`) or a price, which is written when they are sold: write which`;
+  clause.fault('two-readings', at, says, `"${said}"`);
 }
 
 function wanted(clause: Clause): Body {
