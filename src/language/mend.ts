@@ -63,7 +63,13 @@ function mend(text: string, faults: readonly Fault[], today: string, reads: Read
     const edited = tried.length > 0 ? applyEdits(text, remarksJoined(text, tried)).trim() : text;
     if (edited !== text && (reads(edited) || edited.startsWith('#'))) return edited;
   }
-  return partsAndNote(text, reads) ?? asNote(text, today, reads);
+  return partsAndNote(text, reads) ?? asNote(withDate(text, faults), today, reads);
+}
+
+/** What can only be kept as a note is kept on the day that the line surely means. */
+function withDate(text: string, faults: readonly Fault[]): string {
+  const edit = faults.find(({ kind }) => kind === 'date-form' || kind === 'no-such-date')?.edit ?? null;
+  return edit === null || text.slice(0, edit.from).trim() !== '' ? text : applyEdits(text, [edit]);
 }
 
 /** Words beside each other that become remarks become one: a clause has one. */

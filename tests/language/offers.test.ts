@@ -128,3 +128,23 @@ describe('a number of fish without its verb', () => {
     );
   });
 });
+
+describe('a date in another form', () => {
+  const written = (line: string): string => problemsIn(line)[0]?.write ?? 'read';
+
+  test.each([
+    ['2026-2-4 A1: all well', '2026-02-04 A1: all well'],
+    ['14.2.2026 A1: all well', '2026-02-14 A1: all well'],
+    ['2026-02-30 A1: all well', '2026-02-28 A1: all well'],
+  ])('is mended: %s', (line, mended) => {
+    expect(written(line)).toBe(mended);
+  });
+
+  test.each([
+    ['2026-2-4 Z9: all well', '2026-02-04 note Z9: all well'],
+    ['4/2/2026 the lid cracked', '2026-02-04 note the lid cracked'],
+    ['2026-02-30 the lid cracked', '2026-02-28 note the lid cracked'],
+  ])('is the day of what can only be kept as a note: %s', (line, note) => {
+    expect(written(line)).toBe(note);
+  });
+});
