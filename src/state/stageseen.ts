@@ -36,9 +36,9 @@ function seeStage(draft: Draft, event: Seen, brood: Brood): void {
   learnMouth(draft, event, brood.species);
   confirmBrood(draft, brood);
   note(draft, event, brood, event.fish.kind !== 'implied' || event.brood !== null);
-  const heads = event.count && seenOf(event.stage, event.count);
   const young = cannotCount(brood);
   const further = rankOfStage(event.stage) > rankSeen(brood);
+  const heads = event.count && seenOf(event.stage, event.count, further ? null : brood.total.likely);
   const more = event.stage === 'born' && brood.looks.some((look) => look.stage === 'born' && look.count !== null);
   lookAt(draft, brood, event.stage, event, heads && headsOf(heads, young));
   if (tank !== null && !brood.parts.has(tank)) brood.parts.set(tank, { low: 1, likely: null, high: Infinity });
@@ -49,10 +49,12 @@ function seeStage(draft: Draft, event: Seen, brood: Brood): void {
   keepMouth(draft, event, brood);
 }
 
-/** Young seen out of their shells are some of them: at least so many. */
-function seenOf(stage: Seen['stage'], heads: Heads): Heads {
+/** Young seen out of their shells are some of them: at least so many, and of the more that were thought likely still. */
+function seenOf(stage: Seen['stage'], heads: Heads, before: number | null): Heads {
   if (stage !== 'fry seen') return heads;
-  return { ...heads, total: { ...heads.total, high: Infinity }, as: 'guess' };
+  const { low, likely } = heads.total;
+  const stays = before !== null && before >= low ? before : likely;
+  return { ...heads, total: { low, likely: stays, high: Infinity }, as: 'guess' };
 }
 
 /** On the way from one stage to the next some go unseen: of what was guessed only the most still holds. */

@@ -102,6 +102,12 @@ describe('young seen out of a shell', () => {
     const counted = ['2026-02-10 C2: fry seen 6', '2026-02-12 C2: fry seen 10', '2026-02-20 C2: Dune-1 counted 9'];
     expect([broods(roomOf(dune, ...counted)), told(roomOf(dune, ...counted))]).toEqual([['Dune-1 C2 9: 3, 4, 5'], []]);
   });
+  it('a few of many that were counted make the many no less likely', () => {
+    const likely = (...lines: readonly string[]): number | null =>
+      brood(roomOf(SPAWN, '2026-02-12 A1: free-swimming, about 50', ...lines), 'Rowan-1').total.likely;
+    expect([likely(), likely('2026-02-20 A1: fry seen 6')]).toEqual([50, 50]);
+    expect(likely('2026-02-20 A1: fry seen 60')).toBe(60);
+  });
   it('long after the last are another brood', () => {
     expect(broods(roomOf(dune, '2026-02-10 C2: fry seen 6', '2026-03-30 C2: fry seen 10'))).toEqual([
       'Dune-1 C2 6–Infinity: 3',
