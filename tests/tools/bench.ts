@@ -4,7 +4,7 @@
  * stands beside what is remembered. A scanner written by hand, with the same fold, is the limit. Never part of the
  * tests. `ROUNDS=3` is quicker; `LONG=0` leaves out the journal of a million lines, which takes most of the time.
  */
-import { cpSync, mkdtempSync, rmSync, statSync, writeFileSync } from 'node:fs';
+import { cpSync, existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { build } from 'esbuild';
@@ -56,20 +56,35 @@ function written(runner: Runner, journal: Sample & { readonly asItWas: () => voi
   };
 }
 
+/** Longer than the cache waits before it believes the facts of a file, milliseconds. */
+const SETTLED = 3_500;
+
 /** The first answer after the lines that come later: what is kept is put back as it was before them. */
 function added(runner: Runner, name: string, journal: ReturnType<typeof changing>): Command {
   const [own, before] = [join(folder, `cache-${name}`), join(folder, `cache-before-${name}`)];
   runner.milliseconds({ argv: due(journal), cache: own });
+  // What is kept is proved by its facts once its last change lies a little back, and that is when lines come.
+  Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, SETTLED);
+  runner.milliseconds({ argv: [tool, 'tanks', '--journal', journal.path, '--on', journal.last], cache: own });
   cpSync(own, before, { recursive: true });
   return {
     argv: due(journal.then),
     cache: own,
     before: () => {
-      rmSync(own, { recursive: true });
-      cpSync(before, own, { recursive: true });
+      putBack(before, own);
       journal.longer();
     },
   };
+}
+
+/** Makes a folder of files like another; one that is as it should be is left alone, as a keeper's own would be. */
+function putBack(from: string, to: string): void {
+  const held = (file: string): Buffer | null => (existsSync(file) ? readFileSync(file) : null);
+  for (const name of readdirSync(to)) if (!existsSync(join(from, name))) rmSync(join(to, name));
+  for (const name of readdirSync(from)) {
+    const content = readFileSync(join(from, name));
+    if (held(join(to, name))?.equals(content) !== true) writeFileSync(join(to, name), content, { mode: 0o600 });
+  }
 }
 
 /** A line that changes the daily list, so that two lists are held against each other. */
