@@ -71,6 +71,7 @@ function lifeline(room: Room, open: readonly OpenRig[], off: OpenRig): DueItem |
   const apart = keptApart(room, off);
   return {
     ...one,
+    ...(two.caution === undefined ? {} : { caution: two.caution }),
     what: `${one.what}, then ${UNDOING['air filter']}`,
     why: [
       `off the loop on an air filter since ${dayWords(off.day, room.on)}${since}`,
@@ -81,7 +82,6 @@ function lifeline(room: Room, open: readonly OpenRig[], off: OpenRig): DueItem |
     ].join('; '),
     putOffAlso: [...otherWords('off the loop'), 'loop', 'the loop', 'air filter', ...otherWords('air filter')],
     close: `${off.where}: ${MEASURE_WORDS['off the loop'].undo}, ${MEASURE_WORDS['air filter'].undo}`,
-    caution: CAUTION.freshFilter,
     because: {
       ...one.because,
       steps: [...one.because.steps, ...two.because.steps],
@@ -134,7 +134,7 @@ function rigRow(room: Room, rig: OpenRig): DueItem {
     ...(dispute === null ? [] : ['leave it so while the dispute is open']),
     ...(apart === null ? [] : [apart.says]),
   ];
-  const caution = cautionOf(rig.kind);
+  const caution = cautionOf(room, rig);
   const lines = linesOf([rig.begun, ...rig.again, ...missedChanges(room, rig).map(({ place }) => place)]);
   return {
     id: rowId(rig.where, rig.kind),
@@ -197,7 +197,8 @@ function weightOf(room: Room, rig: OpenRig): 1 | 2 | 3 {
   const over = room.on - notBefore(rig, keptApart(room, rig)?.until ?? null);
   if (rig.kind === 'pump off') return over > 0 ? 3 : 2;
   if (rig.kind === 'heater off') return over > 0 ? 2 : 1;
-  return over > 7 && (rig.kind === 'off the loop' || rig.kind === 'heat raised') ? 2 : 1;
+  const worsens = rig.kind === 'off the loop' || rig.kind === 'heat raised';
+  return over > 7 && worsens && fishIn(room, rig.where).length > 0 ? 2 : 1;
 }
 
 function disputeIn(room: Room, rig: OpenRig): object | null {
@@ -223,7 +224,7 @@ function consequences(room: Room, rig: OpenRig): string[] {
       return [so, ...(isStill(room, rig.where) ? ['no air filter on record there: nothing moves its water'] : [])];
     }
     case 'air filter':
-      return room.on - rig.day < 42 ? ['not mature yet, do not count on it'] : [];
+      return isFresh(room, rig) ? ['not mature yet, do not count on it'] : [];
     case 'pump off':
       return ['the filter starves of oxygen after some hours'];
     case 'rocks out':
@@ -252,8 +253,14 @@ function missedChanges(room: Room, rig: OpenRig): Room['water']['changes'] {
   );
 }
 
-function cautionOf(kind: MeasureKind): string | undefined {
-  if (kind === 'air filter') return CAUTION.freshFilter;
+/** A filter from new is mature after 2 to 6 weeks (common practice, no source). */
+function isFresh(room: Room, { day }: OpenRig): boolean {
+  return room.on - day < 42;
+}
+
+function cautionOf(room: Room, rig: OpenRig): string | undefined {
+  const { kind } = rig;
+  if (kind === 'air filter') return isFresh(room, rig) ? CAUTION.freshFilter : undefined;
   if (kind === 'heat raised') return CAUTION.warm;
   return kind === 'pump off' || kind === 'heater off' ? CAUTION.pump : undefined;
 }

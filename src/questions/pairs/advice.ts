@@ -243,7 +243,7 @@ function howItStands(at: Standing): string {
   const silent = at.on - at.lastWord;
   return [
     [`${day} with ${SIGN_WORDS[at.worst]}`, by, at.climbing ? 'worse at two looks running' : null],
-    [at.airless ? 'nobody seen chasing: it may be the water, test it and give more air' : null],
+    [at.airless && silent < SILENT_DAYS ? 'nobody seen chasing: it may be the water, test it and give more air' : null],
     [at.calmer ? `calmer ${sinceWords(at.lastWord, at.on)}` : null],
     [silent >= SILENT_DAYS ? `no word ${sinceWords(at.lastWord, at.on)}` : null],
     [at.lightsOff === null ? null : `lights off ${sinceWords(at.lightsOff, at.on)}`],

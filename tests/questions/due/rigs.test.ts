@@ -112,12 +112,27 @@ describe('what it costs to leave it', () => {
     for (const line of ['Long: pump off', 'C1: heater off']) expect(caution(line)).toContain('cut the power');
     expect(caution('C1: heat to 30 C')).toContain('less oxygen');
     expect(caution('C1: air filter in')).toContain('not mature');
+    // Six weeks on it is as mature as any.
+    expect(one('2026-03-15', '2026-02-01 C1: air filter in').caution).toBeUndefined();
     for (const line of ['A1: rocks out', 'A1: lights off', 'C1: divider in', 'C1: breeder net in'])
       expect(caution(line)).toBe('none');
   });
 });
 
 describe('off the loop on an air filter', () => {
+  it('warns of the fresh filter while it is, and weighs by the fish that are there', () => {
+    const rigged = (on: string, tank: string): [number, boolean] => {
+      const row = one(on, `2026-01-02 tank A3: 60 L; on Long\n2026-02-02 ${tank}: off the loop; air filter in`);
+      return [row.weight, row.caution !== undefined];
+    };
+    expect([rigged('2026-02-05', 'A1'), rigged('2026-02-20', 'A1'), rigged('2026-04-01', 'A1')]).toEqual([
+      [1, true],
+      [2, true],
+      [2, false],
+    ]);
+    expect(rigged('2026-02-20', 'A3')).toEqual([1, true]);
+  });
+
   it('is one row, whichever came first, and names the day of each', () => {
     const row = one('2026-02-05', '2026-02-03 A1: air filter in\n2026-02-02 A1: off the loop');
     expect(row).toMatchObject({
