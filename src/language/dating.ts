@@ -40,11 +40,10 @@ const NAMED = /^\s*(\d{1,2})\.?\s+(\p{L}{3,9})\.?,?\s+(\d{4})(?=[\s:]|$)/u;
 /** No ISO date at the start. Other ways to write one are mended where they have one reading only. */
 function noDate(text: string): Fault {
   const says = 'a line begins with its date, year first: 2026-02-14';
-  const written = NUMERIC.exec(text) ?? NAMED.exec(text);
-  const whole = written?.[0] ?? /^\s*\S*/.exec(text)?.[0] ?? '';
-  const blank = /^\s*/.exec(whole)?.[0].length ?? 0;
-  const at = { from: blank, to: whole.length };
-  const days = written === null ? [] : readings(written[1] ?? '', written[2] ?? '', written[3] ?? '');
+  const written = otherDate(text);
+  const to = written?.to ?? /^\s*\S*/.exec(text)?.[0].length ?? 0;
+  const at = { from: /^\s*/.exec(text.slice(0, to))?.[0].length ?? 0, to };
+  const days = written?.days ?? [];
   const [only] = days;
   if (only === undefined) return fault('no-date', at, says);
   if (days.length > 1) {
@@ -52,6 +51,12 @@ function noDate(text: string): Fault {
     return fault('date-form', at, `«${text.slice(at.from, at.to)}» may be ${both}: write the year first`, isoDay(only));
   }
   return fault('date-form', at, says, isoDay(only));
+}
+
+/** A date at the start of a text as other people write it: how far it goes, and the days that it may mean. */
+export function otherDate(text: string): { readonly to: number; readonly days: readonly Day[] } | null {
+  const [whole, a = '', b = '', c = ''] = NUMERIC.exec(text) ?? NAMED.exec(text) ?? [];
+  return whole === undefined ? null : { to: whole.length, days: readings(a, b, c) };
 }
 
 /** The days that `14/02/2026`, `2026/2/14` or `14 Feb 2026` may mean. */

@@ -66,6 +66,10 @@ describe('one line from the shell', () => {
     expect((await jot('2026-02-01 A1: all well')).files[FILE]).toContain('\n2026-02-01 A1: all well\n');
     expect((await jot('--on yesterday A1: all well')).files[FILE]).toContain('\n2026-02-14 A1: all well\n');
     expect((await jot('--on tue A1: all well')).files[FILE]).toContain('\n2026-02-10 A1: all well\n');
+    expect((await jot('14.2.2026 A1: all well')).files[FILE]).toContain('\n2026-02-14 A1: all well\n');
+    const either = await jot('4/2/2026 A1: all well');
+    expect([either.status, either.files[FILE]]).toEqual([2, ROOM]);
+    expect(either.err).toContain('«4/2/2026» may be 2026-02-04 or 2026-04-02: write the year first');
     expect((await jot('07:40 A1: all well')).files[FILE]).toContain('\n2026-02-15 07:40 A1: all well\n');
   });
 
