@@ -13,6 +13,7 @@ import type { Room } from '../state/draft.ts';
 import { partedWords } from '../state/members.ts';
 import { openDispute } from '../state/quarrel.ts';
 import { walkOrder } from '../state/tanks.ts';
+import { isHolding } from '../state/withoutword.ts';
 import { rowId } from './id.ts';
 import type { WhyRow } from './whyrow.ts';
 import { adviceOn } from './pairs/advice.ts';
@@ -183,10 +184,11 @@ export function doingOf(room: Room, group: SeenGroup): string | null {
   const guarded = latestBroods(room, group)
     .filter((brood) => isGuarded(room, group, brood))
     .map((brood) => brood.name);
+  const holding = isHolding(room, group, room.on);
   const doing = [
     ...(openDispute(group) ? ['in a dispute'] : []),
-    ...(group.holding ? ['holding'] : []),
-    ...(guarded.length > 0 && !group.holding ? [`guarding ${listWords(guarded)}`] : []),
+    ...(holding ? ['holding'] : []),
+    ...(guarded.length > 0 && !holding ? [`guarding ${listWords(guarded)}`] : []),
   ];
   return doing.length > 0 ? doing.join('; ') : null;
 }

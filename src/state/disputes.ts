@@ -11,6 +11,7 @@ import { addSign, endDispute, openDispute } from './quarrel.ts';
 import type { DisputeSign } from './quarrel.ts';
 import type { Group } from './stock.ts';
 import { groupOf } from './whichgroup.ts';
+import { isHolding } from './withoutword.ts';
 
 export const DISPUTES_HOMES: Homes<'dispute sign' | 'calmer' | 'shimmying' | 'made up'> = {
   'dispute sign': signSeen,
@@ -30,7 +31,7 @@ function signSeen(draft: Draft, event: EventOf<'dispute sign'>): void {
   const { group } = found;
   if (!sidesLive(draft, group, event)) return;
   group.lines.push(event.place);
-  if (!openDispute(group) && isDailyLife(group, event)) return;
+  if (!openDispute(group) && isDailyLife(draft, group, event)) return;
   addSign(group, {
     day: event.when?.likely ?? event.when?.high ?? event.day,
     minute: event.when === null ? event.minute : null,
@@ -65,9 +66,10 @@ function sidesLive(draft: Draft, group: Group, event: EventOf<'dispute sign'>): 
 }
 
 /** Chasing and fasting that nobody needs to act on: many fish together, or a mouth full of eggs. */
-function isDailyLife(group: Group, event: { readonly sign: DisputeSign['sign'] }): boolean {
+function isDailyLife(draft: Draft, group: Group, event: Pick<EventOf<'dispute sign'>, 'sign' | 'day'>): boolean {
   if (event.sign !== 'chasing' && event.sign !== 'not eating') return false;
-  return group.kind === 'colony' || group.kind === 'harem' || group.kind === 'group' || group.holding !== null;
+  const isCrowd = group.kind === 'colony' || group.kind === 'harem' || group.kind === 'group';
+  return isCrowd || isHolding(draft, group, event.day);
 }
 
 /**

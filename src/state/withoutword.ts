@@ -1,7 +1,8 @@
-/** Broods of which nothing was heard for so long that they must have swum or be gone: nobody can say what became of them. */
+/** What nobody spoke of for so long that it must be over, one way or the other: broods that never swam, mouths that never let go. */
 import type { Day } from '../core/day.ts';
 import { addDays } from '../core/day.ts';
-import type { SeenBrood } from './bodies.ts';
+import { onDay } from '../core/interval.ts';
+import type { SeenBrood, SeenGroup } from './bodies.ts';
 import { reached } from './broodlife.ts';
 import type { Room } from './draft.ts';
 import { clockOf, swimDays } from './stageclock.ts';
@@ -16,4 +17,11 @@ export function withoutWord(room: Room, brood: SeenBrood): { readonly by: Day; r
   const { high } = dayAtAge(brood.laid, swimDays(clockOf(room, brood)));
   if (high === null || room.on <= addDays(high, ASKED_FOR)) return null;
   return { by: high, since: brood.looks.at(-1)?.day ?? brood.laid.high ?? high };
+}
+
+/** True while a mouth can be full by the last line that says so. */
+export function isHolding(room: Room, { holding, species, home }: SeenGroup, day: Day): boolean {
+  if (holding === null) return false;
+  const clock = clockOf(room, { species, natal: home, laid: onDay(holding.day) });
+  return day <= addDays(holding.day, Math.ceil(swimDays(clock).high) + ASKED_FOR);
 }

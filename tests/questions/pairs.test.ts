@@ -211,7 +211,18 @@ describe('spawning', () => {
   });
 
   test('no late alarm while the pair guards fry (trap 12)', () => {
-    const { spawning, doing } = rowan('2026-05-24', monthly);
+    const swam: Line = [
+      '2026-04-21',
+      tank('A1'),
+      {
+        kind: 'stage seen',
+        fish: { kind: 'brood', brood: 'Rowan-4' },
+        stage: 'free-swimming',
+        count: null,
+        brood: null,
+      },
+    ];
+    const { spawning, doing } = rowan('2026-05-24', [...monthly, swam]);
     expect(spawning).toMatchObject({ lateDays: null, waits: 'guarding Rowan-4' });
     expect(doing).toContain('guarding Rowan-4');
   });

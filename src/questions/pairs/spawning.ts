@@ -19,6 +19,7 @@ import { livingMembers, partedWords } from '../../state/members.ts';
 import { openDispute } from '../../state/quarrel.ts';
 import { openRigs } from '../../state/rigs.ts';
 import { temperatureAt } from '../../state/temperature.ts';
+import { isHolding, withoutWord } from '../../state/withoutword.ts';
 import { ageOf, datesOf, laidDay } from '../laying.ts';
 
 export interface Spawning {
@@ -190,7 +191,7 @@ function waitsFor(room: Room, group: SeenGroup, broods: readonly SeenBrood[]): s
   const tanks = new Set(livingMembers(group).map((fish) => fish.tank));
   if (openDispute(group)) return 'in a dispute';
   if (openRigs(room).some((rig) => rig.kind === 'divider' && tanks.has(rig.where))) return 'on a divider';
-  if (group.holding !== null) return 'holding';
+  if (isHolding(room, group, room.on)) return 'holding';
   const guarded = broods.find((brood) => isGuarded(room, group, brood));
   if (guarded) return `guarding ${guarded.name}`;
   if (group.bond === 'split up' || isResting(group, broods)) return group.bond;
@@ -211,7 +212,7 @@ export function isResting(group: SeenGroup, broods: readonly SeenBrood[]): boole
 export function isGuarded(room: Room, group: SeenGroup, brood: SeenBrood): boolean {
   const guild = speciesOf(room, group)?.traits.guild ?? null;
   const usual = guildDefaults(guild);
-  if (brood.ended !== null || guild === 'livebearer') return false;
+  if (brood.ended !== null || guild === 'livebearer' || withoutWord(room, brood) !== null) return false;
   const together = [...brood.parts.keys()].some(
     (tank) => tank === group.home || livingMembers(group).some((fish) => fish.tank === tank),
   );

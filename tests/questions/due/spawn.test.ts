@@ -93,7 +93,10 @@ describe('young on the way', () => {
     expect(row).toMatchObject({ id: 'b1-release-sedge-1', place: 'B1', close: 'B1: Fern released' });
     expect(row?.why).toContain('or strip 12–16 Feb');
     expect(row?.what).toContain('Fern');
-    expect([ids(rows('2026-03-20', holds)), ids(rows('2026-03-25', holds))]).toEqual([['b1-release-sedge-1'], []]);
+    expect(ids(rows('2026-03-20', holds))).toEqual(['b1-release-sedge-1']);
+    // Nobody asks any more whether she holds; that no spawn was seen since is news for a week.
+    expect(ids(rows('2026-03-25', holds))).toEqual(['b1-late-to-spawn']);
+    expect(ids(rows('2026-03-30', holds))).toEqual([]);
   });
 
   test('two that hold: a row of each, where she is, closed by a line that means her', () => {
