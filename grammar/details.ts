@@ -188,7 +188,7 @@ function figure(token: IToken): IToken {
   if (word === 'both') return retag(token, tag.NumberWord, 'two');
   if (word === 'a' || word === 'an') return retag(token, tag.NumberWord, 'one');
   if (NUMBER_WORDS.has(word)) return retag(token, tag.NumberWord, word);
-  return word === 'to' ? retag(token, tag.RangeTo, 'to') : token;
+  return word === 'to' || word === 'or' ? retag(token, tag.RangeTo, 'to') : token;
 }
 
 /** Unit, second edge, what is counted, `ago`. */

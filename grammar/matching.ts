@@ -87,7 +87,8 @@ export function numberEnd(tokens: readonly IToken[], at: number): number {
   if (sign === t.Tilde || sign === t.Below || sign === t.Beyond) i += 1;
   if (!isNumber(tokens[i])) return isOneOf(tokens, i) ? i + 1 : at;
   i += 1;
-  const joins = tokens[i]?.tokenType === t.Dash || wordOf(tokens[i]) === 'to';
+  const between = wordOf(tokens[i]);
+  const joins = tokens[i]?.tokenType === t.Dash || between === 'to' || between === 'or';
   if (joins && isNumber(tokens[i + 1])) i += 2;
   while (tokens[i]?.tokenType === t.Plus || tokens[i]?.tokenType === t.Ish) i += 1;
   return i;

@@ -42,6 +42,8 @@ const ASIDES = [
   'bare bottom',
   'hard',
   'badly',
+  'cash',
+  'in cash',
   ...SITES.flatMap((site) => ['on', 'on the', 'in', 'in the', 'under', 'under the'].map((where) => `${where} ${site}`)),
 ].join('|');
 

@@ -17,6 +17,7 @@ import type { UnitName } from '../core/units.ts';
 import { readDayWords } from './dates.ts';
 import type { Direction } from './dates.ts';
 import { fault } from './faults.ts';
+import { clauseInText } from './textclause.ts';
 import { lookUp } from './line.ts';
 import type { Lookup } from './line.ts';
 import { figureValue, measureOf } from './quantities.ts';
@@ -180,8 +181,15 @@ export class Clause extends Details {
     const bare = this.take(
       (detail): detail is DetailNode & { type: 'text' } => detail.type === 'text' && detail === first,
     );
-    if (bare !== null) return this.written(bare).trim();
-    return this.quote();
+    if (bare === null) return this.quote();
+    const clauseIn = clauseInText(this.line, this.node.kind, bare);
+    if (clauseIn !== null) {
+      // What was wrong with the rest of it was said of that clause.
+      const { faults } = this.line;
+      const others = faults.filter(({ from, to }) => from < clauseIn.from || to > this.node.to);
+      faults.splice(0, faults.length, ...others, clauseIn);
+    }
+    return this.written(bare).trim();
   }
 
   /** Words in quotes; used for the remark once the clause has its text. */

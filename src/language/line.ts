@@ -142,6 +142,7 @@ export const TANK: Lookup = {
   wants: 'a tank',
   unknown: 'unknown-tank',
   declares: (name) => `tank ${name}:`,
+  looksLikeName: 'may be new',
 };
 
 export const LOOP: Lookup = {

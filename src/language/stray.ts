@@ -120,6 +120,10 @@ export function strayWords(
   return faults;
 }
 
+function isLength(unit: string): boolean {
+  return /^(?:mm|cm|in|inch|inches)$/iu.test(unit);
+}
+
 /** Words at which a clause stops making sense: the next clause without its `;`, else a remark. */
 function strayTail(line: LineContext, place: Piece, end: number, says: string, heading: HeadingKind): Fault {
   const wrong = fault('not-understood', place, says);
@@ -155,7 +159,7 @@ const EARLIER = /(?:^|\s)(?:yesterday|yest|yday|last\s+night)(?!\p{L})/iu;
 
 /** Words that turn what stands before them into its opposite, or into something yet to come. */
 const TURNS =
-  /^\s*(?:(?:is|are|was|were|all|now|been|still|have|had)\s+)*(?:not|no|never|skipped|due|overdue|needed|tomorrow|soon|later|next|lost|gone|down|pulled|hatched|eaten|removed|cancelled)(?!\p{L})/iu;
+  /^\s*(?:(?:is|are|was|were|all|now|been|still|have|had)\s+)*(?:not|no|never|skipped|due|overdue|needed|tomorrow|soon|later|next|lost|gone|down|white|fungused|pulled|hatched|eaten|removed|cancelled)(?!\p{L})/iu;
 
 function opensClause(line: LineContext, { from, to }: Piece, heading: HeadingKind): boolean {
   return opensAt(cut(foldPunctuation(line.text.slice(from, to))), 0, heading);
@@ -186,6 +190,11 @@ export function strayDetail(
     return { ...fault('not-understood', at, says), edit: remarkOf(line, at, heading) };
   }
   const wrong = fault('does-not-belong', at, `«${here}» does not belong ${said}`);
+  // `counted 38 25 mm`
+  if (kind === 'counted' && detail.type === 'quantity' && detail.unit !== null && isLength(detail.unit.text)) {
+    const before = line.text.slice(0, detail.from).trimEnd().replace(/,$/, '');
+    return { ...wrong, edit: { from: before.length, to: detail.from, text: '; ' } };
+  }
   // `restarted from jar 2`
   const jar = kind === 'culture started' || kind === 'culture split' ? jarByNumber(line, at, detail.to) : null;
   return { ...wrong, edit: jar ?? remarkOf(line, at, heading) };

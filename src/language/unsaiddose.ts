@@ -26,5 +26,5 @@ export function unsaidDose(line: LineContext, tokens: readonly Token[], heading:
   const said = line.text.slice(at.from, at.to);
   const eaten = words.some(({ image }) => FOODS.has(image.toLowerCase()) || FOOD.test(image));
   const says = `«${said}» does not say what was done with it: dosed, fed, bought?`;
-  return fault('unknown-clause', at, says, `${eaten ? 'fed' : 'dosed'} ${said}`);
+  return fault('unknown-clause', at, says, `${eaten ? 'fed' : 'dosed'} ${said.replace(/\s+(?:added|in|fed)$/iu, '')}`);
 }

@@ -59,6 +59,16 @@ describe('is read as meant', () => {
     ['M1: added yeast', 'M1: fed yeast'],
     ['M1: yeast added', 'M1: fed yeast'],
     ['C1: Ash sold out', 'C1: sold all Ash'],
+    // One or the other
+    ['C1: counted 11 or 12', 'C1: counted 11-12'],
+    ['C1: 2 or 3 dead', 'C1: died 2-3'],
+    ['A1: spawned 2 or 3 days ago', 'A1: spawned 2-3 days ago'],
+    // What stands behind
+    ['Q1: bought 2 krib f from Jo for 20', 'Q1: bought 2 females krib for 20 from "Jo"'],
+    ['Q1: bought 6 krib juvs', 'Q1: bought 6 young krib'],
+    ['C1: sold 6 for 24 cash', 'C1: sold 6 for 24 "cash"'],
+    ['A1: treat salt 2 g/L daily for 3 days', 'A1: treat "salt" 2 g/L, every day, 3 doses'],
+    ['A1: treat salt 2 g/L for 10 days', 'A1: treat "salt" 2 g/L "for 10 days"'],
     // Plans
     ['room: order salt by friday', 'room: to do "order salt" by 2026-03-13'],
     ['room: need salt', 'room: to do "salt"'],
@@ -127,6 +137,16 @@ describe('is asked back, with a line that would be read', () => {
     ['A1: ate the fry', 'A1: ate some fry'],
     ['A1: parents ate fry', 'A1: parents ate some fry'],
     ['C1: 5m 6f', 'C1: counted 5m 6f'],
+    // A clause that hangs on the words of another
+    ['C1: fed+wc', 'C1: fed; wc'],
+    ['C1: fed bbs and wc', 'C1: fed bbs; wc'],
+    ['C1: fed bbs wc 30%', 'C1: fed bbs; wc 30%'],
+    ['C1: dosed salt and wc 30%', 'C1: dosed salt; wc 30%'],
+    ['C1: counted 38 25mm', 'C1: counted 38; 25mm'],
+    ['C1: off loop for meds', 'C1: off loop "for meds"'],
+    ['C1: salt added 30 g', 'C1: note salt added 30 g'],
+    ['C1: 30 g salt added', 'C1: dosed 30 g salt'],
+    ['A1: hatched, moved to pit', 'A1: hatched; note moved to pit'],
     // A slip after the fish
     ['A1: Rowan ded', 'A1: Rowan died'],
     ['C1: 2 ded', 'C1: 2 died'],

@@ -38,11 +38,10 @@ export function linkedMeasure<U extends Unit>(clause: Clause, link: LinkNode['li
   const linked = clause.linked(link);
   if (linked === null) return null;
   if (linked.value.type === 'quantity') return clause.toMeasure(linked.value, unit);
-  clause.fault(
-    'no-number',
-    linked.value,
-    `after \`${clause.written(linked.at).split(/\s/)[0] ?? link}\` comes a number`,
-  );
+  // `heater off for wc` says why.
+  const why = link === 'for' && linked.value.type !== 'quote' ? `"${clause.written(linked.at)}"` : null;
+  const says = `after \`${clause.written(linked.at).split(/\s/)[0] ?? link}\` comes a number`;
+  clause.fault('no-number', why === null ? linked.value : linked.at, says, why);
   return null;
 }
 

@@ -2,6 +2,7 @@
 import type { DetailNode, NameNode, QuantityNode } from '../../../grammar/syntax.ts';
 import { exactly } from '../../core/interval.ts';
 import { measure } from '../../core/quantity.ts';
+import type { Measure } from '../../core/quantity.ts';
 import type { HowMany } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
 import { howMany } from '../fish.ts';
@@ -104,13 +105,25 @@ function sickWith(clause: Clause): string {
 
 function treated(clause: Clause): Body {
   const { every } = howOften(clause);
+  const course = courseOf(clause, every);
   const wait = linkedMeasure(clause, 'wait', 'days');
   const dose = doseOf(clause);
   const counted = clause.quantity((node) => node.unit === null && node.noun !== null);
-  const doses = counted === null ? null : clause.whole(counted);
+  const doses = counted === null ? course : clause.whole(counted);
   const along = clause.linked('with');
   const product = along === null ? clause.needText('"salt"') : wordsOf(clause, along.value);
   return { kind: 'treated', product, dose, every, doses, wait };
+}
+
+/** `daily for 3 days` are three doses; `for 10 days` alone does not say how many. */
+function courseOf(clause: Clause, every: Measure<'days'> | null): number | null {
+  const at = clause.rest.find((detail) => isLink(detail, 'for')) ?? null;
+  const days = at === null ? null : linkedMeasure(clause, 'for', 'days');
+  if (at === null || days === null) return null;
+  const doses = every === null ? NaN : days.low / every.low;
+  const isSure = days.low === days.high && every?.low === every?.high && Number.isInteger(doses);
+  if (!isSure) clause.setAside(at);
+  return isSure ? doses : null;
 }
 
 /** Only `hold` with a reason holds; a number after it means fish kept back or promised. */
@@ -149,7 +162,7 @@ function bought(task: Task): Body {
   clause.setAside(clause.link('sort'));
   const each = bareMoney(clause);
   doubtPairs(clause, at, price);
-  const count = boughtHeads(clause);
+  const count = sexBehind(clause, boughtHeads(clause));
   while (clause.flag('ofThem'));
   const name = clause.name();
   if (from?.type === 'name' && clause.line.names.find(from.text, clause.day)?.kind === 'tank')
@@ -180,6 +193,17 @@ function boughtHeads(clause: Clause): HowMany {
   clause.takeAt(at);
   if (sex.sex === 'pair') return { ...one, total: exactly(2), males: exactly(1), females: exactly(1) };
   return sex.sex === 'male' ? { ...one, males: exactly(1) } : { ...one, females: exactly(1) };
+}
+
+/** `2 krib f`, `6 krib juvs`: what they are said to be behind their species. */
+function sexBehind(clause: Clause, count: HowMany): HowMany {
+  if (typeof count === 'string' || count.males !== null || count.females !== null || count.young !== null) return count;
+  const at = clause.rest.findIndex(({ type }, index) => type === 'sex' && clause.rest[index - 1]?.type === 'name');
+  const sex = clause.rest[at];
+  if (sex?.type !== 'sex' || (sex.sex !== 'male' && sex.sex !== 'female' && sex.sex !== 'young')) return count;
+  clause.takeAt(at);
+  if (sex.sex === 'young') return { ...count, young: count.total };
+  return sex.sex === 'male' ? { ...count, males: count.total } : { ...count, females: count.total };
 }
 
 /** `C2: got 12 from C1`: fish of this room are moved, and where they come from stands before the colon. */

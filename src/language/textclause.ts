@@ -1,0 +1,35 @@
+/** A clause that hangs on the bare words of another: `fed bbs and wc`, `fed+wc`. As words of a feed it would be lost. */
+import { cut } from '../../grammar/cut.ts';
+import { matchPhrase } from '../../grammar/matching.ts';
+import { openersUnder } from '../../grammar/phrases.ts';
+import type { ClauseKind } from '../../grammar/phrases.ts';
+import type { Piece } from '../../grammar/syntax.ts';
+import type { Token } from '../../grammar/tokens.ts';
+import { fault } from './faults.ts';
+import type { Fault } from './faults.ts';
+import type { LineContext } from './line.ts';
+import { foldPunctuation } from './punctuation.ts';
+
+/** Clauses whose bare words are the name of a thing. */
+const OF_THINGS: ReadonlySet<ClauseKind> = new Set<ClauseKind>(['fed', 'culture fed', 'dosed', 'treat', 'hatch']);
+/** Clauses that such a name never holds. */
+const TOLD: ReadonlySet<ClauseKind> = new Set<ClauseKind>(['water change', 'sponge rinsed', 'lost', 'topped up']);
+
+export function clauseInText(line: LineContext, kind: ClauseKind, text: Piece): Fault | null {
+  if (!OF_THINGS.has(kind)) return null;
+  const words = line.text.slice(text.from, text.to);
+  const tokens = cut(foldPunctuation(words));
+  const at = tokens.findIndex((_, index) => opens(tokens, index));
+  const token = tokens[at];
+  if (token === undefined) return null;
+  const start = text.from + token.startOffset;
+  const before = line.text.slice(0, start).replace(/\s*(?:(?<!\p{L})and|[&+])?\s*$/iu, '');
+  const rest = { from: start, to: text.to };
+  const says = `«${line.text.slice(rest.from, rest.to)}» is a clause of its own: a \`;\` stands before it`;
+  return { ...fault('unknown-clause', rest, says), edit: { from: before.length, to: start, text: '; ' } };
+}
+
+function opens(tokens: readonly Token[], at: number): boolean {
+  const phrase = matchPhrase(tokens, at, openersUnder('tank'))?.phrase;
+  return phrase?.kind !== undefined && phrase.kind !== null && TOLD.has(phrase.kind);
+}
