@@ -68,6 +68,12 @@ function declared(line: LineContext, node: HeadingNode & { type: 'declare' }): R
   const declares = DECLARING.get(node.word.sense) ?? 'tank';
   const [name, ...more] = node.names;
   if (name === undefined) return null;
+  if (more.length > 0 && isOneName(line, node)) {
+    const at = { from: name.from, to: (more.at(-1) ?? name).to };
+    const joined = node.names.map(({ text }, index) => (index > 0 && !/^\d/.test(text) ? `-${text}` : text)).join('');
+    line.faults.push(fault('declare-one', at, `a name is one word: «${joined}», say`, joined));
+    return null;
+  }
   if (more.length > 0) return severalTanks(line, node);
   const there = line.names.find(name.text, line.day);
   const shown = there?.name ?? name.text;
@@ -76,6 +82,15 @@ function declared(line: LineContext, node: HeadingNode & { type: 'declare' }): R
   const subjects: readonly Subject[] =
     declares === 'row' ? (there?.tanks ?? []).map((tank) => ({ kind: 'tank', tank })) : [subjectOf(declares, shown)];
   return { kind: NEW[declares], subjects, fish: fishOfSubject(subjects), declaration };
+}
+
+/** `tank Big One: …`: words side by side are one name of several words; of tanks, where nobody has them for a name. */
+function isOneName(line: LineContext, { names, word }: HeadingNode & { type: 'declare' }): boolean {
+  return names.every(({ text, from, numbered }, index) => {
+    const before = names[index - 1];
+    const beside = before === undefined ? !numbered : line.text.slice(before.to, from).trim() === '';
+    return beside && (word.sense !== 'tank' || line.names.find(text, line.day) === null);
+  });
 }
 
 /** `tank 12 and 13: …` declares nothing: it is about both. */

@@ -129,6 +129,29 @@ describe('a number of fish without its verb', () => {
   });
 });
 
+describe('a name of several words', () => {
+  const written = (line: string): readonly [string | undefined, string | undefined] => {
+    const [problem] = problemsIn(`2026-03-10 ${line}`);
+    return [problem?.says, problem?.write];
+  };
+
+  test.each([
+    ['tank Big One: 100 L; alone', 'Big-One', 'tank Big-One: 100 L; alone'],
+    ['tank Rack 3 left: 100 L; alone', 'Rack3-left', 'tank Rack3-left: 100 L; alone'],
+    ['pair Moss Fern: krib; in C1', 'Moss-Fern', 'pair Moss-Fern: krib; in C1'],
+    ['species red krib: cave spawner', 'red-krib', 'species red-krib: cave spawner'],
+  ])('is offered as one: %s', (line, name, mended) => {
+    expect(written(line)).toEqual([`a name is one word: «${name}», say`, `2026-03-10 ${mended}`]);
+  });
+
+  test('several names are several all the same', () => {
+    expect(written('pair Moss and Fern: krib; in C1')[0]).toBe('one line declares one pair: write a line for each');
+    expect(written('tank A1 A2: all well')).toEqual([undefined, undefined]);
+    expect(written('tank A1 Z9: all well')[0]).toBe('nothing here is called «Z9»');
+    expect(written('tank 30 31: all well')[0]).toBe('nothing here is called «30»');
+  });
+});
+
 describe('a date in another form', () => {
   const written = (line: string): string => problemsIn(line)[0]?.write ?? 'read';
 
