@@ -48,7 +48,7 @@ describe('tankside broods', () => {
       Rowan-1  A1 about 25 (1–106)  36 days  young  9–12        25 May
                C1 about 45 (34–56)
 
-      krib, of Rowan, laid 2 Feb, hatched 2–5 Feb, most likely 4–5, swam 5–10 Feb,
+      krib, of Rowan, laid 2 Feb, hatched 3–5 Feb, most likely 4–5, swam 5–10 Feb,
         most likely 9–10
       all together about 70 (35–140); likely there 45–94 (four times of five)
       lived from stage to stage: eggs to swimming 78 % (19–100 %)
