@@ -45,6 +45,8 @@ export function moveEnd(tokens: readonly IToken[], at: number, context: TagConte
 /** The index after `12`, `the female`, `Ash 6`, `2 m 4 f`, `Fern`. */
 function whoEnd(tokens: readonly IToken[], which: number, context: TagContext): number {
   let i = numberEnd(tokens, which);
+  // `6 krib`: whatever has a name behind a number is counted.
+  if (i > which && tokens[i]?.tokenType === t.Word && context.isName(tokens[i]?.image ?? '')) i += 1;
   for (let words = 0; words < MOST_WORDS; words += 1) {
     // A number behind a fish is of it, or of the next: `Ash 6`, `2 m 4 f`.
     const next = i > which && isFish(tokens[i - 1], context) ? i + (parts(tokens[i]) ? 1 : 0) : null;

@@ -17,7 +17,13 @@ export interface Member {
  * candidate in that tank, or reports which there are.
  */
 export type FishRef =
-  | { readonly kind: 'implied'; /** `fry`: whatever young there are. */ readonly young?: true }
+  | {
+      readonly kind: 'implied';
+      /** `fry`: whatever young there are. */
+      readonly young?: true;
+      /** `2 krib`: those of that species. */
+      readonly species?: string;
+    }
   /** The grown fish of a group: `Rowan`, or `A1 pair`, which names no group (null) but its kind. */
   | {
       readonly kind: 'group';

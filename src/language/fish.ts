@@ -160,7 +160,10 @@ export function fishNamed(clause: Clause, node: NameNode | LinkValue, sex: Sex |
   const member: Member | null = sex === null ? null : { sex, name: null };
   const kind = groupKind(word.toLowerCase());
   if (kind !== null) return { kind: 'group', group: null, member, groupKind: kind };
-  if (isSpecies(clause, word)) {
+  const species = speciesNamed(clause, word);
+  if (species !== null && member === null && NAMES_AFTER.has(clause.node.kind) && clause.node.kind !== 'mixed')
+    return { kind: 'implied', species };
+  if (species !== null) {
     const says = `«${word}» is a species: which fish of it? Leave the name out where only one can be meant`;
     clause.fault('which-fish', node, says, '');
     return IMPLIED;
@@ -175,11 +178,11 @@ export function fishNamed(clause: Clause, node: NameNode | LinkValue, sex: Sex |
   return named === null ? IMPLIED : { kind: 'group', group: named.name, member };
 }
 
-/** `krib`, `kribs`, `guppies`. */
-function isSpecies(clause: Clause, word: string): boolean {
+/** `krib`, `kribs`, `guppies`: the species that is meant, or null. */
+function speciesNamed(clause: Clause, word: string): string | null {
   const { names } = clause.line;
   const named = names.find(word, clause.day) ?? singular(clause.line, word);
-  return named?.kind === 'species';
+  return named?.kind === 'species' && named.day <= clause.day ? named.name : null;
 }
 
 const KINDS: readonly GroupKind[] = ['pair', 'trio', 'harem', 'colony', 'group'];

@@ -30,7 +30,7 @@ export function resolveFish(draft: Draft, event: Clause, ref: FishRef, count: Ho
     );
     return found && settle(draft, event, found.group, tank, found.member);
   }
-  return implied(draft, event, tank, count, ref.young === true);
+  return implied(draft, event, tank, count, { young: ref.young === true, species: ref.species ?? null });
 }
 
 function named(draft: Draft, event: Clause, name: string, tank: string | null, member: Member | null): Found | null {
@@ -70,16 +70,27 @@ function wasThere(body: Group | Brood, tank: string): boolean {
   return body.natal === tank || body.left.has(tank) || body.gone.some((gone) => gone.tank === tank);
 }
 
-function implied(draft: Draft, event: Clause, tank: string | null, count: HowMany, young: boolean): Found | null {
+/** What a clause says of fish that it does not name. */
+interface Told {
+  readonly young: boolean;
+  readonly species: string | null;
+}
+
+function implied(draft: Draft, event: Clause, tank: string | null, count: HowMany, told: Told): Found | null {
+  const { young, species } = told;
   const { subject } = event;
   if (subject.kind === 'brood') return named(draft, event, subject.brood, null, null);
   const own = subject.kind === 'group' ? subject.group : null;
   const pool = tank !== null ? bodiesAt(draft, tank) : own !== null ? family(draft, own) : [];
-  const fitting = pool.filter((body) => fits(event.kind, body));
+  const isTold = (body: Group | Brood): boolean => species === null || body.species === species;
+  const fitting = pool.filter((body) => isTold(body) && fits(event.kind, body));
   const possible = young ? youngOf(fitting) : fitting;
   const carried = carriedBody(draft, event);
   if (carried && possible.includes(carried)) return settle(draft, event, carried, tank, null, true);
-  const meant = carried && fits(event.kind, carried) && (!young || youngOf([carried]).length > 0) ? carried : null;
+  const meant =
+    carried && isTold(carried) && fits(event.kind, carried) && (!young || youngOf([carried]).length > 0)
+      ? carried
+      : null;
   // `moved all … to C1; largest 12 mm`: the named fish are no longer here, but they are still meant.
   if (meant && tank !== null && (possible.length === 0 || hasJustLeft(draft, event, meant, tank))) {
     return settle(draft, event, meant, onlyTank(meant), null, true);

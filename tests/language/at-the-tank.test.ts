@@ -59,6 +59,10 @@ describe('is read as meant', () => {
     ['M1: added yeast', 'M1: fed yeast'],
     ['M1: yeast added', 'M1: fed yeast'],
     ['C1: Ash sold out', 'C1: sold all Ash'],
+    // A species in place of a name
+    ['C1: sold 6 kribs for 24', 'C1: sold 6 krib for 24'],
+    ['C1: 2 dead kribs', 'C1: krib died 2'],
+    ['C1: 6 krib to C2', 'C1: moved 6 krib to C2'],
     // One or the other
     ['C1: counted 11 or 12', 'C1: counted 11-12'],
     ['C1: 2 or 3 dead', 'C1: died 2-3'],
@@ -86,6 +90,10 @@ describe('is read as meant', () => {
   test('a bucket is one of them', () => {
     const lines = `${DAY}room: bucket 12 L\n${DAY}C1: wc a bucket\n`;
     expect(eventsOf(lines).at(-1)).toMatchObject({ kind: 'water changed', amount: { unit: 'L', low: 12, high: 12 } });
+  });
+
+  test('a species stands for whatever fish of it are there', () => {
+    expect(facts('C1: 2 krib dead')).toMatchObject([{ kind: 'lost', fish: { kind: 'implied', species: 'krib' } }]);
   });
 
   test('what a culture is fed is no feed of a tank', () => {
@@ -131,9 +139,10 @@ describe('is asked back, with a line that would be read', () => {
     ['Q1: bought 6 krib from C1', 'C1: moved 6 to Q1'],
     ['C1: moved 2 to C2 on 2026-03-20', 'C1: to do "moved 2 to C2 on 2026-03-20" by 2026-03-20'],
     // One of them, or all?
-    ['C1: dead', 'C1: some died'],
-    ['C1: found dead, wc 30 %', 'C1: some died, wc 30 %'],
-    ['C1: jumped', 'C1: some missing'],
+    ['C1: dead', 'C1: some dead'],
+    ['C1: krib dead', 'C1: some krib dead'],
+    ['C1: found dead, wc 30 %', 'C1: some found dead, wc 30 %'],
+    ['C1: jumped', 'C1: some jumped'],
     ['A1: ate the fry', 'A1: ate some fry'],
     ['A1: parents ate fry', 'A1: parents ate some fry'],
     ['C1: 5m 6f', 'C1: counted 5m 6f'],
@@ -191,7 +200,7 @@ describe('jotted', () => {
   test('of two stocks in a tank the young are offered, in a line that is read whole', async () => {
     expect(await told('A1: 2 dead')).toContain(`write: ${DAY}A1: Rowan-1 2 dead`);
     expect(await told('A1: lost 2')).toContain(`write: ${DAY}A1: Rowan-1 died 2`);
-    expect(await told('A1: jumped')).toContain(`write: ${DAY}A1: Rowan-1 some missing`);
+    expect(await told('A1: jumped')).toContain(`write: ${DAY}A1: Rowan-1 some jumped`);
   });
 
   test('no remark that is offered makes a fact of the words before it', async () => {

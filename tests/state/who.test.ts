@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import type { Room } from '../../src/state/draft.ts';
 import { foldRoom } from '../../src/state/fold.ts';
 import { day, eventsOf, roomOn, tank, type Line } from '../support/events.ts';
+import { journalOn } from '../support/journal.ts';
 import {
   about,
   group,
@@ -220,5 +221,26 @@ describe('a move', () => {
     expect(at('Z9')).toEqual(['unknown-tank']);
     expect(at('C1')).toEqual(['retired-tank']);
     expect(at('A1')).toEqual(['moved-nowhere']);
+  });
+});
+
+describe('fish told by their species', () => {
+  const FIR = '2026-02-01 group Fir: limia; 5; in C1\n';
+  const told = (line: string): unknown => {
+    const room = journalOn('2026-03-01', `${FIR}${line}\n`);
+    const total = (name: string): number | undefined => room.stock.groups.get(name)?.total.high;
+    return [total('Ash'), total('Fir'), ...kinds(room)];
+  };
+  it('are those of it, where others live beside them', () => {
+    expect(told('2026-02-10 C1: 2 dead')).toEqual([12, 5, 'which-fish']);
+    expect(told('2026-02-10 C1: 2 krib dead')).toEqual([10, 5]);
+    expect(told('2026-02-10 C1: sold 2 limias for 5')).toEqual([12, 3]);
+    expect(told('2026-02-10 C1: counted 11 krib; 1 limia died')).toEqual([11, 4]);
+  });
+  it('are none where no such fish live', () => {
+    expect(told('2026-02-10 A1: 1 limia dead')).toEqual([12, 5, 'no-such-fish']);
+  });
+  it('carry into the rest of the line no other fish', () => {
+    expect(told('2026-02-10 C1: Ash counted 12; 1 limia died')).toEqual([12, 4]);
   });
 });

@@ -3,6 +3,7 @@ import type { DetailNode, NameNode } from '../../../grammar/syntax.ts';
 import { exactly } from '../../core/interval.ts';
 import type { HowMany } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
+import { fault } from '../faults.ts';
 import { howMany } from '../fish.ts';
 import { saidFish } from './selling.ts';
 import type { Body, Task } from './table.ts';
@@ -43,7 +44,8 @@ function unsaid(clause: Clause): void {
   const said = clause.written(head);
   const how = LOSSES.find((each) => each === clause.sense) ?? 'died';
   const says = `how many? «${said}» may be one of them (\`1 ${how}\`) or all (\`all ${how}\`): write which`;
-  clause.fault('something-missing', head, says, `some ${how}`);
+  const wrong = fault('something-missing', head, says);
+  clause.line.faults.push({ ...wrong, edit: { from, to: from, text: 'some ' } });
 }
 
 /** `parents ate 6 fry`: who stands before `ate` is the eater, and lives. */

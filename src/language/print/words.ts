@@ -202,7 +202,7 @@ export function sizes(value: Sizes, voice: Voice): string {
  * heading says it (`A1 pair`).
  */
 export function fish(ref: FishRef): string {
-  if (ref.kind === 'implied') return ref.young ? 'young' : '';
+  if (ref.kind === 'implied') return ref.young ? 'young' : (ref.species ?? '');
   if (ref.kind === 'brood') return ref.brood;
   if (ref.group === null && ref.member === null && ref.groupKind === undefined) return 'parents';
   // A fish's own name is unique in the room; a sex needs its group where one is named.
