@@ -29,12 +29,13 @@ export interface Tidying {
 /** Works out what would change. Throws a `Stop` where the result would not say the same. */
 export async function tidyJournal(context: Context, get: Get): Promise<Tidying> {
   const [{ tidy }, { readJournal }] = await Promise.all([import('../language/tidy.ts'), import('../language/read.ts')]);
-  const also = new Map<string, Also>();
-  const once = { ...context, files: fetchingOnce(context.files, also) };
+  const fetched = new Map<string, Fetched>();
+  const once = { ...context, files: fetchingOnce(context.files, fetched) };
   const journal = await openJournal(once, get);
-  const refused = [...also.values()].find((got) => !got.ok);
-  if (refused?.ok === false)
-    throw new Stop(EXIT.noFile, `not all of the journal can be read: ${refused.says}`, 'tankside check');
+  for (const { asked, got } of fetched.values()) {
+    if (got.ok) continue;
+    throw new Stop(EXIT.noFile, `not all of the journal can be read: «${asked}», ${got.says}`, 'tankside check');
+  }
   const { reading } = journal;
   const room = journal.room(lastDay(reading.events) ?? journal.on);
   const leftOut = journal.leftOut(room);
@@ -45,7 +46,7 @@ export async function tidyJournal(context: Context, get: Get): Promise<Tidying> 
   const found = context.files.read(journal.path);
   if (!found.ok) throw new Stop(EXIT.noFile, `${main} cannot be read: ${found.says}`);
   texts.set(main, found.content.text);
-  for (const got of also.values()) if (got.ok && got.name !== main) texts.set(got.name, got.text);
+  for (const { got } of fetched.values()) if (got.ok && got.name !== main) texts.set(got.name, got.text);
   for (const [file, text] of texts) {
     const reread = (changed: string): typeof reading => {
       const whole = {
@@ -78,16 +79,22 @@ export async function tidyJournal(context: Context, get: Get): Promise<Tidying> 
   };
 }
 
+/** A file that was to be read in, as the journal calls it. */
+interface Fetched {
+  readonly asked: string;
+  readonly got: Also;
+}
+
 /** The machine's files, each that is read in being fetched once: what is compared later is one state of the disk. */
-function fetchingOnce(files: Context['files'], fetched: Map<string, Also>): Context['files'] {
+function fetchingOnce(files: Context['files'], fetched: Map<string, Fetched>): Context['files'] {
   return {
     ...files,
     also: (main) => {
       const fetch = files.also(main);
       return (from, asked) => {
         const key = JSON.stringify([from, asked]);
-        const got = fetched.get(key) ?? fetch(from, asked);
-        fetched.set(key, got);
+        const got = fetched.get(key)?.got ?? fetch(from, asked);
+        fetched.set(key, { asked, got });
         return got;
       };
     },

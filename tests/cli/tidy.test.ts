@@ -36,6 +36,13 @@ describe('tankside tidy', () => {
     expect((await one(NAMED)).out).toBe('nothing to tidy: every line that is read is in its usual form\n');
   });
 
+  it('names the file that it would need and cannot read', async () => {
+    const lacking = `also read "2024.txt"\n${NAMED}`;
+    const { status, out, err, files } = await one(lacking, '--write');
+    expect([status, out, files['/room/fishroom.txt']]).toEqual([3, '', lacking]);
+    expect(err).toBe('not all of the journal can be read: «2024.txt», there is no such file\nwrite: tankside check\n');
+  });
+
   it('says which lines it leaves alone because nobody can read them', async () => {
     const broken = `${NAMED}2026-03-11 nonsense\n`;
     for (const argv of [[], ['--write'], ['--json']]) {
