@@ -33,6 +33,11 @@ export class Pages {
     return new Pages(Buffer.allocUnsafeSlow(size), readAt);
   }
 
+  /** Whether all of it is there, so that nobody need ask for any. */
+  get isWhole(): boolean {
+    return this.readAt === null;
+  }
+
   /** Sees to it that what lies at a place is there. Whatever lies within one page needs no second look. */
   see(at: number): void {
     if (this.read[at >>> PAGE_BITS] === 0) this.bring(at >>> PAGE_BITS);
