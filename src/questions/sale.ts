@@ -18,6 +18,7 @@ import { saleableFrom, sizeOn } from './saleable.ts';
 import { blockersOf, latest, sizedOf, type Blocker, type When } from './sale/blockers.ts';
 import { promisedOf, stockName, type Promised } from '../state/promised.ts';
 import { tanksWithFishToo } from './retired.ts';
+import { countMore } from './sale/leftover.ts';
 import { reasonOf } from './sale/reason.ts';
 import { takenHere, type DraftLot, type Taken } from './sale/taken.ts';
 import { wantsFor, type WantRow } from './sale/wants.ts';
@@ -64,6 +65,8 @@ export interface CountMore {
   readonly stock: string;
   readonly tank: string;
   readonly sure: number;
+  /** Not more than one fish is surely there: nobody knows whether it is a stock at all. */
+  readonly unknown: boolean;
   readonly perhaps: number | null;
   readonly write: string;
 }
@@ -93,9 +96,6 @@ export interface SaleOptions {
   /** The room's day itself is still to come. */
   readonly projected: boolean;
 }
-
-/** A count is worth making where it might free so many more. */
-const WORTH_COUNTING = 3;
 
 /** What may go on a day, and of what may not every reason why not. */
 export function sale(room: Room, { ahead, auction, projected }: SaleOptions): SaleAnswer {
@@ -268,7 +268,9 @@ function staleCount(room: Room, { body, tank, count }: DraftLot): string | null 
   if (!isBrood(body)) return null;
   const likely = likelyCounts(room, body).parts.get(tank) ?? null;
   if (likely === null || likely.low >= STALE_SHARE * count.low) return null;
-  const last = body.counts.findLast(({ sure }) => sure)?.day ?? null;
+  // Eggs that were counted are no fish yet.
+  const swam = body.swam ?? body.released;
+  const last = body.counts.findLast(({ sure, day }) => sure && day >= (swam?.low ?? day))?.day ?? null;
   const when = last === null ? 'never counted' : `last counted ${dayWords(last, room.on)}`;
   return `${when}, and some die unseen: likely ${countWords(likely)} there; count before you promise`;
 }
@@ -278,22 +280,4 @@ function byUse(a: Lot, b: Lot): number {
   if (a.ready !== b.ready) return a.ready ? -1 : 1;
   if (a.ready) return b.free - a.free;
   return (a.from ?? Infinity) - (b.from ?? Infinity);
-}
-
-/** Where the count is wide, what to write to be able to promise more. */
-function countMore(lot: Lot): CountMore[] {
-  const { count, stock, tank } = lot;
-  const others = lot.blockers.filter(({ kind }) => kind !== 'count');
-  if (others.length > 0 || count.high - count.low < WORTH_COUNTING) return [];
-  const high = Number.isFinite(count.high) ? count.high : null;
-  const name = stock.split(' or ')[0] ?? stock;
-  return [
-    {
-      stock,
-      tank,
-      sure: lot.free,
-      perhaps: high === null ? null : high - lot.keptBack - lot.reserved,
-      write: `${tank}: ${name} counted …`,
-    },
-  ];
 }

@@ -2,7 +2,7 @@
  * What can be sold, as text: ready stock first with the number to promise; below it everything else, with
  * each thing that stands in its way.
  */
-import type { CountMore, Lot, SaleAnswer } from '../questions/sale.ts';
+import type { Lot, SaleAnswer } from '../questions/sale.ts';
 import type { Look } from './look.ts';
 import { table, type Row } from './table.ts';
 import { countWords, dayText, heading, listWords, plural, rangeWords } from './words.ts';
@@ -149,7 +149,7 @@ const COUNT_COLUMNS = [
 ];
 
 function countBlock(answer: SaleAnswer, look: Look): string {
-  const count = answer.count.filter((one) => !isLeftover(one));
+  const count = answer.count.filter(({ unknown }) => !unknown);
   const rows = count.map(({ stock, tank, sure, perhaps }): Row => ({
     cells: [stock, tank, String(sure), perhaps === null ? 'not known' : String(perhaps)],
   }));
@@ -158,28 +158,21 @@ function countBlock(answer: SaleAnswer, look: Look): string {
   return `${table(look, COUNT_COLUMNS, rows)}${jot}`;
 }
 
-/** What stayed behind somewhere and was never counted: one line for all of it. */
+/** What nobody knows the number of: one line for all of it. */
 function leftovers({ count }: SaleAnswer, look: Look): string {
   const of = (surely: number): readonly string[] =>
-    count
-      .filter((one) => isLeftover(one) && Math.min(1, one.sure) === surely)
-      .map(({ stock, tank }) => `${stock} in ${tank}`);
+    count.filter(({ unknown, sure }) => unknown && sure === surely).map(({ stock, tank }) => `${stock} in ${tank}`);
   const [surely, perhaps] = [of(1), of(0)];
   return [
-    ...(surely.length === 0 ? [] : [`left behind, at least 1 each, count first: ${listWords(surely)}`]),
-    ...(perhaps.length === 0 ? [] : [`perhaps left behind, or none, count first: ${listWords(perhaps)}`]),
+    ...(surely.length === 0 ? [] : [`at least 1 each, nobody knows how many, count first: ${listWords(surely)}`]),
+    ...(perhaps.length === 0 ? [] : [`perhaps some, perhaps none, count first: ${listWords(perhaps)}`]),
   ]
     .map((line) => paragraph(line, look.width, 2))
     .join('\n');
 }
 
-/** One fish surely left behind, perhaps many more: something to count, not a lot. */
-function isLeftover({ sure }: CountMore): boolean {
-  return sure <= 1;
-}
-
 function isLot(lot: Lot, { count }: SaleAnswer): boolean {
-  const wide = count.some(({ stock, tank, sure }) => sure <= 1 && stock === lot.stock && tank === lot.tank);
+  const wide = count.some(({ stock, tank, unknown }) => unknown && stock === lot.stock && tank === lot.tank);
   return lot.ready && !wide;
 }
 

@@ -29,3 +29,8 @@ export function placesOf(room: Room, subject: Subject): string[] {
 export function fishIn(room: Room, tank: string): string[] {
   return bodiesIn(room, tank).map(({ name }) => name);
 }
+
+/** Fish were on record there, and all of them left: a tank nobody wrote fish into may hold some all the same. */
+export function isKnownEmpty(room: Room, tank: string): boolean {
+  return fishIn(room, tank).length === 0 && room.stock.stocked.has(tank);
+}

@@ -116,10 +116,10 @@ test('where perhaps nobody was left behind, `sale` does not call it one', () => 
     return saleText(sale(room, { ahead: 0, auction: null, projected: false }), plainLook(room.on));
   };
   expect(said('2026-05-01 C1: moved 24 Rowan-1 to D1, rest stay\n')).toContain(
-    'left behind, at least 1 each, count first: Rowan-1 in C1',
+    'at least 1 each, nobody knows how many, count first: Rowan-1 in C1',
   );
   expect(said('2026-05-01 C1: moved 24 Rowan-1 to D1\n')).toContain(
-    'perhaps left behind, or none, count first: Rowan-1 in C1',
+    'perhaps some, perhaps none, count first: Rowan-1 in C1',
   );
 });
 

@@ -4,7 +4,7 @@ import { onDay } from '../../core/interval.ts';
 import { linesOf, type Place } from '../../core/span.ts';
 import { dayWords, listWords, plural } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
-import { fishIn } from '../../state/places.ts';
+import { isKnownEmpty } from '../../state/places.ts';
 import { isNewWater, liveTanks } from '../../state/tanks.ts';
 import type { DueItem } from './item.ts';
 
@@ -29,11 +29,6 @@ function silentTanks(room: Room): Silent[] {
     })
     .filter(({ since }) => room.on - since >= SILENT_DAYS)
     .sort((a, b) => a.since - b.since);
-}
-
-/** Fish were on record there, and all of them left: a tank nobody wrote fish into may hold some all the same. */
-function isKnownEmpty(room: Room, tank: string): boolean {
-  return fishIn(room, tank).length === 0 && room.stock.stocked.has(tank);
 }
 
 export function silenceDue(room: Room): readonly DueItem[] {

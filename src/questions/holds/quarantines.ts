@@ -6,6 +6,7 @@ import type { Room } from '../../state/draft.ts';
 import { bodiesIn } from '../../state/bodies.ts';
 import type { Quarantine } from '../../state/health.ts';
 import type { Group } from '../../state/stock.ts';
+import { isKnownEmpty } from '../../state/places.ts';
 import { sharers } from '../../state/tanks.ts';
 
 /** Days for which fish stay in a quarantine tank where no line says (three to four weeks: common practice, no source). */
@@ -37,11 +38,7 @@ export function inQuarantine(room: Room, tank: string): Kept | null {
   const anew = last === undefined ? [] : begunAnew(room, tank, last);
   const kept = longest([...said, ...anew]) ?? usualQuarantine(room, tank);
   // Once it ran out and its fish are gone there is nobody left to look over: it is over with them.
-  return kept !== null && kept.until <= room.on && isEmpty(room, tank) ? null : kept;
-}
-
-function isEmpty(room: Room, tank: string): boolean {
-  return sharers(room, tank).every((one) => bodiesIn(room, one).length === 0);
+  return kept !== null && kept.until <= room.on && isKnownEmpty(room, tank) ? null : kept;
 }
 
 function longest(all: readonly Kept[]): Kept | null {

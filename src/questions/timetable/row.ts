@@ -146,7 +146,7 @@ function are(items: readonly string[]): string {
 function checkWords(room: Room, { answer, auction, day }: Planned): string {
   const ready = answer.lots.filter((lot) => lot.ready && !isLeftover(lot, answer));
   const fish = ready.reduce((sum, { free }) => sum + free, 0);
-  const counting = [...new Set(answer.count.filter(({ sure }) => sure > 1).map(({ tank }) => tank))];
+  const counting = [...new Set(answer.count.filter(({ unknown }) => !unknown).map(({ tank }) => tank))];
   const go = fish === 0 ? 'nothing can go yet' : `${String(fish)} fish in ${plural(ready.length, 'lot')} can go`;
   const more = counting.length === 0 ? '' : `; counting ${listWords(counting)} may free more`;
   const old = ready.filter((lot) => lot.stale).map(({ stock, tank }) => `${stock} in ${tank}`);

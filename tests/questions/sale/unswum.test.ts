@@ -80,3 +80,23 @@ describe('eggs that nobody spoke of again', () => {
     expect(tanks(on('2026-06-01', moved), { free: true }).rows.map(({ name }) => name)).not.toContain('A2');
   });
 });
+
+describe('a stock of which few may go', () => {
+  const SEEN = '2026-01-05 A1: spawned, 80 eggs\n2026-01-16 A1: free-swimming\n';
+  const answer = (date: string, lines: string) => sale(on(date, lines), { ahead: 0, auction: null, projected: false });
+  it('is a lot where more are surely there, however few are free', () => {
+    const kept = `${SEEN}2026-03-01 A1: counted 10-40\n2026-04-01 A1: kept back 9 Rowan-1\n`;
+    const { lots, count } = answer('2026-06-01', kept);
+    expect(lots.map(({ free, ready }) => [free, ready])).toEqual([[1, true]]);
+    expect(count.map(({ sure, unknown }) => [sure, unknown])).toEqual([[1, false]]);
+  });
+  it('is none where not more than one is surely there', () => {
+    const few = `${SEEN}2026-03-01 A1: counted 1-40\n`;
+    expect(answer('2026-06-01', few).count.map(({ sure, unknown }) => [sure, unknown])).toEqual([[1, true]]);
+  });
+  it('was not counted with its eggs', () => {
+    const guessed = SEEN.replace('free-swimming', 'free-swimming, about 40');
+    expect(answer('2026-06-01', guessed).lots[0]?.caution).toMatch(/^never counted, /);
+    expect(answer('2026-06-01', `${guessed}2026-01-20 A1: counted 44\n`).lots[0]?.caution ?? '').not.toContain('5 Jan');
+  });
+});
