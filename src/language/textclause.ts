@@ -18,6 +18,7 @@ const TOLD: ReadonlySet<ClauseKind> = new Set<ClauseKind>(['water change', 'spon
 export function clauseInText(line: LineContext, kind: ClauseKind, text: Piece): Fault | null {
   if (!OF_THINGS.has(kind)) return null;
   const words = line.text.slice(text.from, text.to);
+  if (!mayHoldClause(words)) return null;
   const tokens = cut(foldPunctuation(words));
   const at = tokens.findIndex((_, index) => opens(tokens, index));
   const token = tokens[at];
@@ -29,7 +30,23 @@ export function clauseInText(line: LineContext, kind: ClauseKind, text: Piece): 
   return { ...fault('unknown-clause', rest, says), edit: { from: before.length, to: start, text: '; ' } };
 }
 
+/** What the phrases of those clauses begin with. Without it each feed of flakes would need the list of all phrases. */
+const OPENERS = new RegExp(
+  '(?<![a-z])(?:another|ate|change|clean|cull|dead|death|died|doa|eaten|euthani|filled|found|gone|humanely|jump|mia|' +
+    'missing|more|one|put|refilled|rinse|sf|sponge|squeeze|top|w |water|wc)',
+  'i',
+);
+
+/** Whether words may hold one of those clauses; false only where they surely do not. */
+export function mayHoldClause(words: string): boolean {
+  return OPENERS.test(words);
+}
+
+/** Whether a phrase begins such a clause. */
+export function isTold(kind: ClauseKind | null): boolean {
+  return kind !== null && TOLD.has(kind);
+}
+
 function opens(tokens: readonly Token[], at: number): boolean {
-  const phrase = matchPhrase(tokens, at, openersUnder('tank'))?.phrase;
-  return phrase?.kind !== undefined && phrase.kind !== null && TOLD.has(phrase.kind);
+  return isTold(matchPhrase(tokens, at, openersUnder('tank'))?.phrase.kind ?? null);
 }
