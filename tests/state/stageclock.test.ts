@@ -136,23 +136,23 @@ describe('later looks', () => {
   it('change nothing of a day that was seen', () => {
     const seen = after([laid('2026-03-01'), look('2026-03-05', 'wrigglers'), look('2026-03-12', 'free-swimming')]);
     expect(shown(seen.laid)).toBe('03-01 03-01 03-01');
-    expect(shown(seen.hatched)).toBe('03-01 03-04 03-05');
+    expect(shown(seen.hatched)).toBe('03-02 03-04 03-05');
     expect(shown(seen.swam)).toBe('03-05 03-11 03-12');
   });
   it('that say when it hatched or swam say it of that stage alone', () => {
     const hatched = look('2026-03-06', 'hatched', null, { when: stated('2026-03-03', '2026-03-04') });
     expect(shown(after([laid('2026-03-01'), hatched]).hatched)).toBe('03-03 03-04 03-04');
     const wrigglers = look('2026-03-06', 'wrigglers', null, { when: stated('2026-03-05', '2026-03-05') });
-    expect(shown(after([laid('2026-03-01'), wrigglers]).hatched)).toBe('03-01 03-04 03-06');
+    expect(shown(after([laid('2026-03-01'), wrigglers]).hatched)).toBe('03-02 03-04 03-06');
     const swam = look('2026-03-12', 'free-swimming', null, { when: stated('2026-03-09', '2026-03-10') });
     expect(shown(after([laid('2026-03-01'), swam]).swam)).toBe('03-09 03-10 03-10');
     const seen = look('2026-03-12', 'fry seen', null, { when: stated('2026-03-11', '2026-03-11') });
-    expect(shown(after([laid('2026-03-01'), seen]).swam)).toBe('03-01 03-11 03-12');
+    expect(shown(after([laid('2026-03-01'), seen]).swam)).toBe('03-03 03-11 03-12');
   });
   it('that say only by when count from no look after that', () => {
     const by = { low: null, likely: null, high: day('2026-03-08') };
     const swam = look('2026-03-12', 'free-swimming', null, { when: by });
-    expect(shown(after([laid('2026-03-01'), look('2026-03-10', 'wrigglers'), swam]).swam)).toBe('03-01 03-08 03-08');
+    expect(shown(after([laid('2026-03-01'), look('2026-03-10', 'wrigglers'), swam]).swam)).toBe('03-03 03-08 03-08');
   });
   it('at young that were stripped or released are no look at young that swam', () => {
     const ngara = `2026-01-02 species ngara: Aulonocara stuartgranti; mouthbrooder
