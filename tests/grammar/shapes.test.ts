@@ -6,7 +6,7 @@ import { readdirSync, readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
 import { parseClauses, parseClausesAfresh, parseHeading, parseHeadingAfresh } from '../../grammar/parse.ts';
 import type { HeadingKind } from '../../grammar/phrases.ts';
-import { HEADINGS } from '../../grammar/phrases.ts';
+import { CLAUSE_KINDS, HEADINGS, phrasesInside } from '../../grammar/phrases.ts';
 import { movedClauses } from '../../grammar/moving.ts';
 import type { ClauseNode } from '../../grammar/syntax.ts';
 import { shapeOf, Shapes } from '../../grammar/shapes.ts';
@@ -44,6 +44,15 @@ test('a line of a shape that was parsed before reads as it does afresh', { timeo
     }
   }
   expect(differing.slice(0, 5)).toEqual([]);
+});
+
+test('every word of every phrase inside a clause is known as one', () => {
+  const known = vocabulary();
+  const words = CLAUSE_KINDS.flatMap((kind) =>
+    [...phrasesInside(kind).values()].flat().flatMap((phrase) => phrase.words),
+  );
+  const isWord = (word: string): boolean => /^\p{L}/u.test(word);
+  expect([...new Set(words)].filter((word) => isWord(word) && !known.has(word.toLowerCase()))).toEqual([]);
 });
 
 test('every word that the rules of tagging name is known as one', () => {
