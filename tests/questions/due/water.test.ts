@@ -74,7 +74,7 @@ describe('toxic ammonia', () => {
     const [row] = rows([test('2026-02-10', tank('C1'), { tan })]);
     expect(row?.why).toContain('pH and temperature not known');
     expect(row?.what).toBe('test pH and temperature with the ammonia');
-    expect(row?.weight).toBe(1);
+    expect(row?.weight).toBe(2);
     expect(JSON.stringify(row)).not.toMatch(/\bsafe\b/i);
   });
 
