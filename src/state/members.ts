@@ -80,6 +80,7 @@ export function newGroup(
     bondSince: null,
     bonded: null,
     upset: null,
+    partedOn: null,
     together: [],
     disputes: [],
     broods: [],
@@ -153,12 +154,14 @@ export function partedWords(group: {
 
 /** Puts members in a tank; a dispute between fish that no longer share one ends as separated. */
 export function membersMoved(group: Group, fish: readonly Fish[], to: string, event: At): void {
-  const parted = partedWords(group) !== null;
+  const { day, place } = event;
+  const wereParted = partedWords(group) !== null;
   for (const one of fish) one.tank = to;
-  if (fish.length > 0) group.upset = { day: event.day, how: 'moved', place: event.place };
-  if (parted && partedWords(group) === null) {
-    group.together.push({ day: event.day, how: 'back', place: event.place });
-  }
+  if (fish.length > 0) group.upset = { day, how: 'moved', place };
+  const areParted = partedWords(group) !== null;
+  if (!wereParted && areParted) group.partedOn = day;
+  // Moved on one day, one after the other, they never were without their mate.
+  if (wereParted && !areParted && group.partedOn !== day) group.together.push({ day, how: 'back', place });
   endIfApart(group, 'separated', event);
 }
 

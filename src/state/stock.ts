@@ -132,6 +132,8 @@ export interface Group extends Body {
   bonded: { day: Day; place: Place } | null;
   /** Last time that its fish were moved, or a mate came new or back: spawning waits after that. */
   upset: { day: Day; how: 'moved' | 'new mate' | 'member back'; place: Place } | null;
+  /** The last day on which a move parted male and female; null where none did. */
+  partedOn: Day | null;
   /** When male and female came together after the group was declared, oldest first. */
   together: { day: Day; how: 'new mate' | 'back'; place: Place }[];
   /** Oldest first; the last may be open. */

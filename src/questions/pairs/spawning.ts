@@ -157,11 +157,13 @@ export function ownIntervals(
   broods: readonly SeenBrood[],
 ): { days: number; early: boolean }[] {
   const found: { days: number; early: boolean }[] = [];
+  // A livebearer carries young of before, and drops them with a male or without.
+  const stores = speciesOf(room, group)?.traits.guild === 'livebearer';
   for (const [index, brood] of broods.entries()) {
     const next = broods.slice(index + 1).find((later) => sameMother(later, brood));
     const from = laidDay(room, brood);
     const to = next ? laidDay(room, next) : null;
-    if (from === null || to === null || wereParted(group, from, to)) continue;
+    if (from === null || to === null || (!stores && wereParted(group, from, to))) continue;
     found.push({ days: to - from, early: leftEarly(room, brood) });
   }
   return found;

@@ -80,6 +80,17 @@ it('the days without a mate are no interval of theirs', () => {
   });
 });
 
+it('a livebearer drops young on without a mate: her days between them stand', () => {
+  const born = (...days: string[]): string => days.map((on) => `${on} B1: born 12\n`).join('');
+  const before = `2026-01-01 pair Elm: limia; male; female; in B1\n${born('2026-01-10', '2026-02-08')}`;
+  const parted = '2026-02-12 B1: moved the male to A1\n2026-03-01 A1: Elm male moved to B1\n';
+  expect(
+    row('2026-04-20', `${before}${parted}${born('2026-03-09', '2026-04-07')}`, 'Elm').spawning.interval,
+  ).toMatchObject({
+    basis: 'the median of its own 3 intervals, and 7 days',
+  });
+});
+
 describe('two that were apart', () => {
   const apart = '2026-02-01 A1: moved the male to B1\n';
   it.each(['A1: male back', 'B1: Rowan male moved to A1'])('begin anew by «%s»', (line) => {
@@ -87,8 +98,16 @@ describe('two that were apart', () => {
     expect(found).toMatchObject({ lateDays: 3, from: { says: 'they were together again on 1 May' } });
   });
 
-  it('begin nothing anew by moving house together', () => {
-    const moved = '2026-05-01 A1: moved Rowan to B1\n';
-    expect(row('2026-05-23', moved).spawning.from).toMatchObject({ says: null });
+  it.each([
+    'A1: moved Rowan to B1',
+    'A1: moved the male to B1, moved the female to B1',
+    'A1: moved the male to B1\n2026-05-01 A1: moved the female to B1',
+  ])('begin nothing anew by moving house together: «%s»', (moved) => {
+    expect(row('2026-05-23', `2026-05-01 ${moved}\n`).spawning.from).toMatchObject({ says: null });
+  });
+
+  it('begin anew on the day of the last move where one waited for the other in a third tank', () => {
+    const met = `${apart}2026-05-01 A1: Rowan female moved to A2\n2026-05-01 B1: Rowan male moved to A2\n`;
+    expect(row('2026-06-01', met).spawning.from).toMatchObject({ says: 'they were together again on 1 May' });
   });
 });
