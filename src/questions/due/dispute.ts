@@ -55,8 +55,8 @@ function item(room: Room, group: SeenGroup, row: PairRow, dispute: OpenDispute, 
 }
 
 function weightOf({ advice }: OpenDispute): DueItem['weight'] {
-  if (advice.step === 'parted') return 2;
   if (advice.faded) return 1;
+  if (advice.step === 'parted') return 2;
   if (advice.step === 'separate' || advice.rank >= 4) return 3;
   return advice.step === 'ask' ? 1 : 2;
 }

@@ -77,7 +77,7 @@ interface Standing {
 export function adviceOn(room: Room, group: SeenGroup, dispute: SeenDispute, past: Past): Advice {
   const standing = standingOf(room, group, dispute, past);
   const step = stepOf(standing);
-  const faded = step === 'ask' && room.on - standing.lastWord > FADES_DAYS;
+  const faded = (step === 'ask' || step === 'parted') && hasFaded(standing);
   return {
     step,
     what: whatToDo(step, standing),
@@ -86,9 +86,18 @@ export function adviceOn(room: Room, group: SeenGroup, dispute: SeenDispute, pas
     lastWord: standing.lastWord,
     faded,
     grave: standing.danger && !standing.calmer,
-    caution: !standing.danger || faded ? DISPUTE_CAUTION : step === 'parted' ? PARTED_CAUTION : DANGER_CAUTION,
+    caution: cautionOf(step, standing.danger, faded),
     steps: stepsOf(step, standing),
   };
+}
+
+function hasFaded({ on, lastWord }: Standing): boolean {
+  return on - lastWord > FADES_DAYS;
+}
+
+function cautionOf(step: Step, danger: boolean, faded: boolean): string {
+  if (step === 'parted' && danger) return PARTED_CAUTION;
+  return danger && !faded ? DANGER_CAUTION : DISPUTE_CAUTION;
 }
 
 function standingOf(room: Room, group: SeenGroup, dispute: SeenDispute, past: Past): Standing {
@@ -186,11 +195,11 @@ function whatToDo(step: Step, at: Standing): string {
       return `separate now: divider in, or take out ${doer} and leave ${other(at.group, sufferer)} in place`;
     case 'parted':
       return at.danger && !at.calmer
-        ? `look daily how ${loser(sufferer)} does; the divider stays in until both show themselves and eat`
+        ? `look ${hasFaded(at) ? '' : 'daily '}how ${loser(sufferer)} does; the divider stays in until both show themselves and eat`
         : 'leave the divider in until both show themselves and eat, then take it out while you watch';
     case 'ask':
       return at.rank >= 4
-        ? `${at.on - at.lastWord > FADES_DAYS ? 'look' : 'look now'}: ${SIGN_WORDS[at.worst]} on ${dayWords(at.lastWord, at.on)} and no word since; say how they stand`
+        ? `${hasFaded(at) ? 'look' : 'look now'}: ${SIGN_WORDS[at.worst]} on ${dayWords(at.lastWord, at.on)} and no word since; say how they stand`
         : 'say how they stand: made up, calmer, or still at it';
   }
 }

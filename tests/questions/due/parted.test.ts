@@ -35,6 +35,13 @@ describe('a wound behind a divider', () => {
     expect(dispute('2026-02-03', `${hurt}2026-02-03 A1: calmer\n`)).toBeUndefined();
     expect(dispute('2026-02-02', hurt.replace('wounded', 'torn fin'))).toBeUndefined();
   });
+  it('waits its turn once nobody spoke of it for weeks', () => {
+    const [fresh, faded] = ['2026-02-15', '2026-02-16'].map((on) => dispute(on, hurt));
+    expect([fresh?.weight, faded?.weight]).toEqual([2, 1]);
+    expect(fresh?.what).toMatch(/^look daily how she does;/);
+    expect(faded?.what).toMatch(/^look how she does;/);
+    expect(faded?.caution).toMatch(/^quiet water/);
+  });
   it('comes before everything again with a sign after it', () => {
     expect(dispute('2026-02-03', `${hurt}2026-02-03 A1: gasping\n`)).toMatchObject({ weight: 3 });
   });
