@@ -14,7 +14,7 @@ import type { Brood, Group } from './stock.ts';
 
 /** Takes a line about living fish of a brood for word that they swam, where they must have by its day. */
 export function swamUnsaid(draft: Draft, body: Brood | Group, event: Pick<EventBase, 'day'>): void {
-  if (!isBrood(body) || body.suspected || body.oneOf.length > 0 || reached(body, 'swam')) return;
+  if (!isBrood(body) || body.suspected || reached(body, 'swam')) return;
   const clock = clockOf(draft, body);
   const usual = dayAtAge(body.laid, swimDays(clock));
   if (usual.high === null || event.day <= usual.high) return;

@@ -46,6 +46,17 @@ it('what somebody wrote stands', () => {
   expect(swam(seen, '2026-05-10 A1: Rowan-1 average 20 mm')).toBe(swam(seen));
 });
 
+it('a mix of two clutches swam, from the first that may to the last', () => {
+  const other =
+    '2026-01-01 pair Elm: krib; male; female; in C2\n2026-02-10 C2: spawned brood Elm-1\n' +
+    '2026-02-11 C2: moved 20 Elm-1 to B1\n2026-02-11 A1: moved 20 Rowan-1 to B1\n' +
+    '2026-02-11 B1: mixed Rowan-1 and Elm-1\n2026-05-10 B1: Rowan-1 counted 30\n';
+  const room = journalOn('2026-06-30', `2026-02-02 A1: spawned\n${other}`);
+  const mix = room.stock.broods.get('Rowan-1 or Elm-1')?.swam ?? null;
+  expect(mix?.low).toBe(dayFromIso('2026-02-07'));
+  expect(mix?.high).toBe(dayFromIso('2026-02-25'));
+});
+
 it('a mouthbrooder was released', () => {
   const room = journalOn(
     '2026-06-30',
