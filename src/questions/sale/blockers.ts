@@ -119,7 +119,6 @@ function quarantined(room: Room, tank: string, { at }: When): Blocker[] {
   return [{ kind: 'quarantine', why, until: kept.until, lines: linesOf(kept.lines) }];
 }
 
-/** Too young where not one fish surely has its sale size or age. */
 /** Eggs and wrigglers are no fish yet: however many there were, none is promised before they were seen to swim. */
 function unswum(room: Room, body: SeenBody): Blocker[] | null {
   if (!isBrood(body) || reached(body, 'swam')) return null;
@@ -130,6 +129,7 @@ function unswum(room: Room, body: SeenBody): Blocker[] | null {
   return [{ kind: 'stage', why, until: null, lines: linesOf(body.lines.slice(-1)) }];
 }
 
+/** Too young where not one fish surely has its sale size or age. */
 function unripe(room: Room, body: SeenBody, ripe: Saleable | null, count: Interval, at: Day): Blocker[] {
   if (body.species === null) {
     return [
