@@ -169,7 +169,7 @@ function quantity(task: DetailTask, at: number): number | null {
     out.push(tokens[at]);
     return quantity(task, at + 1) ?? at + 1;
   }
-  const end = numberEnd(tokens, at);
+  const end = numberIn(task, at);
   if (end === at) return null;
   for (let i = at; i < end; i += 1) {
     const match = matchPhrase(tokens, i, inside);
@@ -179,6 +179,14 @@ function quantity(task: DetailTask, at: number): number | null {
     } else out.push(...tokens.slice(i, i + 1).map(figure));
   }
   return afterNumber(task, end);
+}
+
+/** The index after a number. `sale at 22 or 12 weeks` are two: a length and an age. */
+function numberIn({ kind, tokens }: DetailTask, at: number): number {
+  const end = numberEnd(tokens, at);
+  if (kind !== 'sale at') return end;
+  const or = tokens.slice(at, end).findIndex((token) => wordOf(token) === 'or');
+  return or < 0 ? end : at + or;
 }
 
 function figure(token: IToken): IToken {

@@ -280,6 +280,14 @@ export function unreadClause(
       fault('not-understood', words, `«${line.text.slice(words.from, words.to)}» is none of the prefilter's layers`),
     ];
   }
+  // `change air stone`: with a remark it would be water that was changed.
+  if (head !== undefined && /^change$/i.test(phrase ?? '') && !tokens.some(({ tokenType }) => tokenType === Num)) {
+    const words = { from: head.startOffset, to: clause.to };
+    const said = line.text.slice(words.from, words.to).trim();
+    return [
+      fault('not-understood', words, `«${said}» tells of no water: is it to be done?`, `to do ${asRemark(said)}`),
+    ];
+  }
   return strayWords(line, withUnknownBefore(line, at, tokens), clause.to, phrase, heading);
 }
 

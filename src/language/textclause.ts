@@ -33,7 +33,7 @@ export function clauseInText(line: LineContext, kind: ClauseKind, text: Piece): 
 /** What the phrases of those clauses begin with. Without it each feed of flakes would need the list of all phrases. */
 const OPENERS = new RegExp(
   '(?<![a-z])(?:another|ate|change|clean|cull|dead|death|died|doa|eaten|euthani|filled|found|gone|humanely|jump|mia|' +
-    'missing|more|one|put|refilled|rinse|sf|sponge|squeeze|top|w |water|wc)',
+    'missing|more|one|put|refilled|rinse|sf|sponge|squeeze|top|w |w/|water|wc)',
   'i',
 );
 

@@ -46,6 +46,14 @@ describe('is read as meant', () => {
     ['C1: 2m 4f to C2', 'C1: moved 2 males, 4 females to C2'],
     ['C1: 2 m and 4 f to C2', 'C1: moved 2 males, 4 females to C2'],
     ['A1: parents ate 6 fry', 'A1: eaten 6 young "parents"'],
+    ['C1: Eaten', 'C1: eaten'],
+    // A day that is ahead
+    ['C1: to do "new air stone" on sunday', 'C1: to do "new air stone" by 2026-03-15'],
+    ['C1: to do "new air stone" on 14 Mar', 'C1: to do "new air stone" by 2026-03-14'],
+    ['C1: wanted 6 krib on 14 Mar', 'C1: wanted 6 krib by 2026-03-14'],
+    // A length or an age, and no range
+    ['species ram: cave spawner; sale at 22 or 12 weeks', 'species ram: cave spawner; sale at 22 mm or 12 weeks'],
+    ['species ram: cave spawner; sale at 10 or 12 weeks', 'species ram: cave spawner; sale at 10 mm or 12 weeks'],
     // When
     ['C1: moved 2 to C2 on 2026-03-08', 'C1: moved 2 to C2 2026-03-08'],
     ['C1: moved 2 to C2 on sunday', 'C1: moved 2 to C2 2026-03-08'],
@@ -142,6 +150,10 @@ describe('is asked back, with a line that would be read', () => {
     ['C1: dead', 'C1: some dead'],
     ['C1: krib dead', 'C1: some krib dead'],
     ['C1: found dead, wc 30 %', 'C1: some found dead, wc 30 %'],
+    ['C1: change air stone', 'C1: to do "change air stone"'],
+    ['C1: change "air stone"', 'C1: to do "change air stone"'],
+    ['C1: change', 'C1: to do "change"'],
+    ['C1: fed bbs and w/c', 'C1: fed bbs; w/c'],
     ['C1: jumped', 'C1: some jumped'],
     ['A1: ate the fry', 'A1: ate some fry'],
     ['A1: parents ate fry', 'A1: parents ate some fry'],

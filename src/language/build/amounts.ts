@@ -22,9 +22,9 @@ export function needDay(clause: Clause, link: 'until' | 'by'): Day {
   return clause.day;
 }
 
-/** `by` a day that is ahead; null where none is named. */
+/** `by`, or `on`, a day that is ahead; null where none is named. */
 export function deadline(clause: Clause): Day | null {
-  const by = clause.linked('by');
+  const by = clause.linked('by') ?? clause.linked('on');
   return by === null ? null : clause.toDay(by.value, 'ahead');
 }
 

@@ -18,7 +18,8 @@ export function lost({ clause, fish }: Task): Body {
   for (const size of ['largest', 'smallest'] as const) clause.setAside(clause.link(size));
   runts(clause, count === 'unsaid');
   const who = saidFish(clause, fish);
-  if (count === 'unsaid' && who.kind === 'implied' && !putDown(clause) && who.young !== true) unsaid(clause);
+  if (count === 'unsaid' && who.kind === 'implied' && !putDown(clause) && !isEaten(clause) && who.young !== true)
+    unsaid(clause);
   if (asked !== undefined && who.kind === 'group' && who.member !== null) inDoubt(clause, asked);
   if (count === 'unsaid' && who.kind === 'implied' && who.young) allOrSome(clause);
   return {
@@ -35,6 +36,11 @@ function putDown(clause: Clause): boolean {
   const says = '«put down» is said of fish by their name or number, as in `put down 2`';
   clause.fault('something-missing', clause.node, says, `note ${clause.written(clause.node)}`);
   return true;
+}
+
+/** `eaten` alone is said of a brood, as `eggs gone` is. */
+function isEaten(clause: Clause): boolean {
+  return /^eaten$/i.test(clause.phrase());
 }
 
 /** `found dead`, `jumped`: one of them, or all that are there? */

@@ -255,7 +255,17 @@ function waterChange(clause: Clause): Body {
   clause.flag('water');
   clause.setAside(clause.link('newWater'));
   if (every) return chore(clause, { kind: 'water change', text: null });
-  return { kind: 'water changed', amount: waterAmount(clause) ?? measure('share', 0, null, 1) };
+  const amount = waterAmount(clause);
+  if (amount === null && /^change$/i.test(clause.phrase())) toChange(clause);
+  return { kind: 'water changed', amount: amount ?? measure('share', 0, null, 1) };
+}
+
+/** `change`, `change "filter"`: to be done, or done? With an amount it is water that was changed. */
+function toChange(clause: Clause): void {
+  const words = clause.written(clause.node);
+  const task = `to do "${words.replaceAll('"', '')}"`;
+  const says = `«${words}» may be a task (\`${task}\`) or water that was changed (\`changed water\`): write which`;
+  clause.fault('two-readings', clause.node, says, task);
 }
 
 function dosed(clause: Clause): Body {
