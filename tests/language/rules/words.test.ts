@@ -131,12 +131,9 @@ describe('rule 3: which fish', () => {
     });
   });
 
-  test('a species is no fish: which of it must be said or left out', () => {
-    expect(problemIn('2026-03-10 C1: sold 12 krib at 4.00')).toMatchObject({
-      kind: 'which-fish',
-      words: 'krib',
-      write: '2026-03-10 C1: sold 12 at 4.00',
-    });
+  test('a species is no fish: behind a number it means those of it that live there, else which of it must be said', () => {
+    expect(fact('sold', 'sold 12 krib at 4.00', 'C1')).toMatchObject({ fish: { kind: 'implied', species: 'krib' } });
+    expect(problemIn('2026-03-10 C1: mixed krib and Ash')).toMatchObject({ kind: 'which-fish', words: 'krib' });
   });
 });
 

@@ -194,7 +194,7 @@ describe('the order and what to count', () => {
   it('is asked for where the count is wide and nothing else stands in the way', () => {
     const guess = '2026-04-28 C2: counted 30-33\n';
     expect(answer(guess).count.filter(({ tank }) => tank === 'C2')).toEqual([
-      { stock: 'Rowan-1', tank: 'C2', sure: 30, perhaps: 33, write: 'C2: Rowan-1 counted …' },
+      { stock: 'Rowan-1', tank: 'C2', sure: 30, unknown: false, perhaps: 33, write: 'C2: Rowan-1 counted …' },
     ]);
     const spoken = `${guess}2026-04-29 C2: kept back 4 Rowan-1\n2026-04-29 C2: reserved 6 Rowan-1 until 2026-06-01\n`;
     expect(answer(spoken).count.filter(({ tank }) => tank === 'C2')).toMatchObject([{ sure: 20, perhaps: 23 }]);
