@@ -86,7 +86,8 @@ function lookInto(chest: Chest, place: string, kind: Kind, key: string, seen: nu
     const bytes = proved(readAll(file, facts.size), kind, key);
     if (bytes !== null && facts.size >= LONG && settled(stamp, seen)) {
       quietly(() => {
-        // Facts outlive a loss of power; what they are to prove has to as well.
+        // Facts outlive a loss of power; what they are to prove has to as well. Windows syncs no file that is open for
+        // reading, nor replaces one that stays open: it is read whole each time there.
         theDisk.sync(file);
         chest.put('proof', of, Buffer.from(stamp.join(' ')));
       });
