@@ -46,7 +46,7 @@ describe('is read as meant', () => {
     ['C1: 2m 4f to C2', 'C1: moved 2 males, 4 females to C2'],
     ['C1: 2 m and 4 f to C2', 'C1: moved 2 males, 4 females to C2'],
     ['A1: parents ate 6 fry', 'A1: eaten 6 young "parents"'],
-    ['C1: Eaten', 'C1: eaten'],
+    ['C1: Eaten "by the snails"', 'C1: eaten all young "by the snails"'],
     // A day that is ahead
     ['C1: to do "new air stone" on sunday', 'C1: to do "new air stone" by 2026-03-15'],
     ['C1: to do "new air stone" on 14 Mar', 'C1: to do "new air stone" by 2026-03-14'],
@@ -153,6 +153,9 @@ describe('is asked back, with a line that would be read', () => {
     ['C1: change air stone', 'C1: to do "change air stone"'],
     ['C1: change "air stone"', 'C1: to do "change air stone"'],
     ['C1: change', 'C1: to do "change"'],
+    ['C1: no change', 'C1: note no change'],
+    ['C1: no wc, fed', 'C1: note no wc, fed'],
+    ['C1: krib eaten', 'C1: some krib eaten'],
     ['C1: fed bbs and w/c', 'C1: fed bbs; w/c'],
     ['C1: jumped', 'C1: some jumped'],
     ['A1: ate the fry', 'A1: ate some fry'],

@@ -6,6 +6,7 @@ import type { ChoreAction } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
 import { figureValue } from '../quantities.ts';
 import { linkedMeasure, waterAmount } from './amounts.ts';
+import { isLink } from './prices.ts';
 import type { Body } from './table.ts';
 
 const KINDS: readonly ChoreAction['kind'][] = [
@@ -28,6 +29,11 @@ export function chore(clause: Clause, action: ChoreAction): Body {
   const amount = action.kind === 'water change' || action.kind === 'top up' ? waterAmount(clause) : null;
   if (often.every === null && often.monthly === null && levelAbove === null) howOftenUnsaid(clause, action);
   return { kind: 'chore set', action, ...often, levelAbove, amount, takes };
+}
+
+/** `every 6 weeks`, `level above 65 mm`: to be done again and again. */
+export function isStanding(clause: Clause): boolean {
+  return clause.rest.some((detail) => detail.type === 'every' || isLink(detail, 'above'));
 }
 
 /** `harvest` alone: to be done, or done? */

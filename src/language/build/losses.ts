@@ -2,6 +2,7 @@
 import type { DetailNode, NameNode } from '../../../grammar/syntax.ts';
 import { exactly } from '../../core/interval.ts';
 import type { HowMany } from '../../journal/event.ts';
+import type { FishRef } from '../../journal/subject.ts';
 import type { Clause } from '../clause.ts';
 import { fault } from '../faults.ts';
 import { howMany } from '../fish.ts';
@@ -18,8 +19,12 @@ export function lost({ clause, fish }: Task): Body {
   for (const size of ['largest', 'smallest'] as const) clause.setAside(clause.link(size));
   runts(clause, count === 'unsaid');
   const who = saidFish(clause, fish);
-  if (count === 'unsaid' && who.kind === 'implied' && !putDown(clause) && !isEaten(clause) && who.young !== true)
-    unsaid(clause);
+  if (count === 'unsaid' && isNobody(who)) {
+    // `eaten` alone is said of a brood, as `eggs gone` is.
+    if (/^eaten$/i.test(clause.phrase()) && !isOfSpecies(who))
+      return { kind: 'lost', fish: YOUNG, count: 'all', how: 'eaten' };
+    if (!putDown(clause)) unsaid(clause);
+  }
   if (asked !== undefined && who.kind === 'group' && who.member !== null) inDoubt(clause, asked);
   if (count === 'unsaid' && who.kind === 'implied' && who.young) allOrSome(clause);
   return {
@@ -38,9 +43,15 @@ function putDown(clause: Clause): boolean {
   return true;
 }
 
-/** `eaten` alone is said of a brood, as `eggs gone` is. */
-function isEaten(clause: Clause): boolean {
-  return /^eaten$/i.test(clause.phrase());
+const YOUNG: FishRef = { kind: 'implied', young: true };
+
+function isOfSpecies(who: FishRef): boolean {
+  return who.kind === 'implied' && who.species !== undefined;
+}
+
+/** No name stands there, nor a word for young. */
+function isNobody(who: FishRef): boolean {
+  return who.kind === 'implied' && who.young !== true;
 }
 
 /** `found dead`, `jumped`: one of them, or all that are there? */

@@ -1,13 +1,13 @@
 /** Builds the daily round: looking, chores, water, filters, temporary measures, faults. */
-import type { DetailNode } from '../../../grammar/syntax.ts';
 import { SEX_WORDS } from '../../../grammar/words.ts';
 import { measure } from '../../core/quantity.ts';
 import type { Measure } from '../../core/quantity.ts';
 import type { ChoreAction, MeasureKind } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
-import { deadline, doseOf, lasting, linkedMeasure, litres, needDay, untilDay, waterAmount } from './amounts.ts';
-import { chore, doneAction, namedAction } from './chores.ts';
+import { deadline, doseOf, lasting, linkedMeasure, litres, needDay, untilDay } from './amounts.ts';
+import { chore, doneAction, isStanding, namedAction } from './chores.ts';
 import { tested } from './tests.ts';
+import { waterChange } from './waterchange.ts';
 import { where } from './where.ts';
 import type { Body, Builds, Task } from './table.ts';
 
@@ -171,15 +171,6 @@ function choreOrDone(clause: Clause): Body {
     : chore(clause, actionOf(clause));
 }
 
-/** `every 6 weeks`, `level above 65 mm`: to be done again and again. */
-function isStanding(clause: Clause): boolean {
-  return clause.rest.some((detail) => detail.type === 'every' || isAbove(detail));
-}
-
-function isAbove(detail: DetailNode): boolean {
-  return detail.type === 'link' && detail.link === 'above';
-}
-
 const MEASURES: readonly MeasureKind[] = [
   'off the loop',
   'air filter',
@@ -248,24 +239,6 @@ function layersCleaned(clause: Clause): Body {
     );
   }
   return { kind: 'layers cleaned', layers, of: total };
-}
-
-function waterChange(clause: Clause): Body {
-  const every = isStanding(clause);
-  clause.flag('water');
-  clause.setAside(clause.link('newWater'));
-  if (every) return chore(clause, { kind: 'water change', text: null });
-  const amount = waterAmount(clause);
-  if (amount === null && /^change$/i.test(clause.phrase())) toChange(clause);
-  return { kind: 'water changed', amount: amount ?? measure('share', 0, null, 1) };
-}
-
-/** `change`, `change "filter"`: to be done, or done? With an amount it is water that was changed. */
-function toChange(clause: Clause): void {
-  const words = clause.written(clause.node);
-  const task = `to do "${words.replaceAll('"', '')}"`;
-  const says = `«${words}» may be a task (\`${task}\`) or water that was changed (\`changed water\`): write which`;
-  clause.fault('two-readings', clause.node, says, task);
 }
 
 function dosed(clause: Clause): Body {
