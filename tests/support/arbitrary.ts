@@ -220,7 +220,10 @@ export const FACTS = {
     a: fc.constant({ kind: 'brood', brood: 'Rowan-1' } as const),
     b: fc.constant({ kind: 'brood', brood: 'Sedge-1' } as const),
   }),
-  lost: fact('lost', { fish: whoever, count, how: oneOf('died', 'missing', 'eaten', 'culled') }),
+  // `died` of nobody by name is asked back: one of them, or all?
+  lost: fact('lost', { fish: whoever, count, how: oneOf('died', 'missing', 'eaten', 'culled') }).filter(
+    ({ fish, count: lost }) => fish.kind !== 'implied' || lost !== 'unsaid',
+  ),
   sick: fact('sick', { text: words, catching: maybe(fc.boolean()) }),
   catching: fact('catching', { catching: fc.boolean() }),
   treated: fact('treated', {
