@@ -1,6 +1,6 @@
 /** Clauses whose verb keepers leave out where what is said can be nothing else: `12 to B2`, `fry 12 mm`. */
 import type { IToken } from 'chevrotain';
-import { isJoint as parts, matchPhrase, numberEnd, wordOf } from './matching.ts';
+import { isJoint, matchPhrase, numberEnd, wordOf } from './matching.ts';
 import { bounds } from './opening.ts';
 import type { Opening, TagContext } from './opening.ts';
 import * as p from './phrases.ts';
@@ -36,7 +36,7 @@ const MOST_WORDS = 4;
 
 /** The index after `12 to B2`, `female out to A4`, `Fern back to A2`, `20 fry from A1 to B2`; `at` where no such words stand. */
 export function moveEnd(tokens: readonly IToken[], at: number, context: TagContext): number {
-  const which = isJoint(tokens[at]) ? at + 1 : at;
+  const which = isFiller(tokens[at]) ? at + 1 : at;
   const i = whoEnd(tokens, which, context);
   if (i === which) return at;
   return whereEnd(tokens, at, i, context);
@@ -49,10 +49,10 @@ function whoEnd(tokens: readonly IToken[], which: number, context: TagContext): 
   if (i > which && tokens[i]?.tokenType === t.Word && context.isName(tokens[i]?.image ?? '')) i += 1;
   for (let words = 0; words < MOST_WORDS; words += 1) {
     // A number behind a fish is of it, or of the next: `Ash 6`, `2 m 4 f`.
-    const next = i > which && isFish(tokens[i - 1], context) ? i + (parts(tokens[i]) ? 1 : 0) : null;
+    const next = i > which && isFish(tokens[i - 1], context) ? i + (isJoint(tokens[i]) ? 1 : 0) : null;
     const number = next === null ? i : numberEnd(tokens, next);
     if (next !== null && number > next) i = number;
-    else if (isFish(tokens[i], context) || isJoint(tokens[i])) i += 1;
+    else if (isFish(tokens[i], context) || isFiller(tokens[i])) i += 1;
     else break;
   }
   return i;
@@ -76,7 +76,7 @@ function isFish(token: IToken | undefined, { isFish: named }: TagContext): boole
 /** What fish are called before they are fish. */
 const CLUTCH: ReadonlySet<string> = new Set(['eggs', 'wrigglers', 'larvae']);
 
-function isJoint(token: IToken | undefined): boolean {
+function isFiller(token: IToken | undefined): boolean {
   const word = wordOf(token);
   return (
     word === 'the' ||

@@ -7,19 +7,7 @@ import { SEX_WORDS } from '../../grammar/words.ts';
 import type { ParseFault } from '../../grammar/parse.ts';
 import type { Piece } from '../../grammar/syntax.ts';
 import type { TagFault } from '../../grammar/tagging.ts';
-import {
-  Colon,
-  Comma,
-  endOf,
-  Hash,
-  InchMark,
-  Joined,
-  Minus,
-  Num,
-  OpenQuote,
-  Unknown,
-  Word,
-} from '../../grammar/tokens.ts';
+import { Colon, Comma, endOf, Num, Word } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
 import { isoDay } from '../core/day.ts';
 import { asRemark, fault } from './faults.ts';
@@ -31,90 +19,6 @@ import { saidOtherwise, slipAfterFish } from './otherwords.ts';
 import { unsaidCount } from './unsaidcount.ts';
 import { unsaidDose } from './unsaiddose.ts';
 import { nearestPhrase, remarkOf, strayWords, withUnknownBefore } from './stray.ts';
-
-/** Signs that no line can hold, wherever they stand. */
-export function signFault(line: LineContext, token: Token): Fault | null {
-  const at = { from: token.startOffset, to: endOf(token) };
-  switch (token.tokenType) {
-    case Hash: {
-      const word = /^#\S*/.exec(line.text.slice(at.from))?.[0] ?? '#';
-      const whole = wordAround(line.text, at.from, at.from + word.length);
-      const quoted = `"${line.text.slice(whole.from, whole.to)}"`;
-      return fault('hash', whole, 'a `#` without a blank after it starts no comment: put such words in quotes', quoted);
-    }
-    case InchMark:
-      return fault(
-        'inch-mark',
-        at,
-        'a quote straight after a number may be inches: write `in`, or a blank before the remark',
-        ' in',
-      );
-    case OpenQuote:
-      return { ...fault('open-quote', at, 'this quote is never closed'), edit: { from: at.to, to: at.to, text: '"' } };
-    case Joined:
-      return joinedNumber(line, at);
-    case Minus: {
-      const number = /^[-\u2212][\d.,]*\d/.exec(line.text.slice(at.from))?.[0] ?? '-';
-      const whole = { from: at.from, to: at.from + number.length };
-      return fault('below-none', whole, `nothing here is less than none: «${number}»`, number.slice(1));
-    }
-    case Unknown:
-      if (printable(line.text, at) === '(' || printable(line.text, at) === ')') return inBrackets(line, at);
-      return fault(
-        'unknown-sign',
-        at,
-        `the sign «${printable(line.text, at)}» means nothing here`,
-        joins(line, at) ? null : '',
-      );
-    default:
-      return null;
-  }
-}
-
-/** `(bent spine)`: a remark in brackets instead of quotes. */
-function inBrackets(line: LineContext, at: Piece): Fault | null {
-  const { text } = line;
-  const [opens, closes] = [text.indexOf('('), text.indexOf(')', at.from)];
-  if (text[at.from] === ')' && opens >= 0 && opens < at.from) return null;
-  const says = 'words in brackets are none of a clause: a remark stands in quotes';
-  if (text[at.from] === ')' || closes < 0) return fault('unknown-sign', at, says, '');
-  const inner = text.slice(at.from + 1, closes);
-  // A number or a name there may be a fact.
-  const tells = /[("]/u.test(inner) || (!/^was\s/iu.test(inner) && (/\d/u.test(inner) || namesIn(line, inner)));
-  return fault('unknown-sign', { from: at.from, to: closes + 1 }, says, tells ? null : asRemark(inner));
-}
-
-function namesIn({ names }: LineContext, text: string): boolean {
-  return text.split(/[^\p{L}\p{N}_'-]+/u).some((word) => names.isName(word));
-}
-
-/** Whether two numbers would be one without what stands between them: `6=24`. */
-function joins({ text }: LineContext, { from, to }: Piece): boolean {
-  return /\d$/.test(text.slice(0, from)) && /^\d/.test(text.slice(to));
-}
-
-/** The run of non-blanks around a place. */
-function wordAround(text: string, from: number, to: number): Piece {
-  let start = from;
-  while (start > 0 && /[^\s;,:"]/.test(text[start - 1] ?? ' ')) start -= 1;
-  let end = to;
-  while (end > from + 1 && /[;,:"]/.test(text[end - 1] ?? '')) end -= 1;
-  return { from: start, to: end };
-}
-
-function printable(text: string, at: Piece): string {
-  const code = text.codePointAt(at.from) ?? 0;
-  const seen = text.slice(at.from, at.to);
-  return /^[\p{L}\p{N}\p{P}\p{S}]$/u.test(seen) ? seen : `U+${code.toString(16).toUpperCase().padStart(4, '0')}`;
-}
-
-function joinedNumber(line: LineContext, at: Piece): Fault {
-  const text = line.text.slice(at.from, at.to);
-  const parts = text.split(',');
-  if (parts.length > 2) return fault('joined-numbers', at, `«${text}»: put a blank after each comma`, parts.join(', '));
-  const says = `«${text}» may be ${parts.join('')} or ${parts.join('.')}`;
-  return fault('number-comma', at, says, parts.join(''));
-}
 
 /** Words where a clause should begin. */
 export function noClause(line: LineContext, tag: TagFault, heading: HeadingKind, tokens: readonly Token[]): Fault {

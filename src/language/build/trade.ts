@@ -232,7 +232,7 @@ function reserved({ clause, fish }: Task): Body {
 /** `reserved 6 for 30`: thirty days, or what they are to cost? A price is written when they are sold. */
 function forWhat(clause: Clause): void {
   const at = clause.rest.find((detail) => isLink(detail, 'for'));
-  const value = at?.type === 'link' ? at.values[0] : undefined;
+  const value = at?.values[0];
   if (at === undefined || value?.type !== 'quantity' || value.unit !== null || value.noun !== null) return;
   const said = clause.written(at);
   const says = `«${said}» may be days (\`${said} days\`) or a price, which is written when they are sold: write which`;
