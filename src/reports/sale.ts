@@ -3,7 +3,6 @@
  * each thing that stands in its way.
  */
 import type { Lot, SaleAnswer } from '../questions/sale.ts';
-import { isLeftover } from '../questions/sale/leftover.ts';
 import type { Look } from './look.ts';
 import { table, type Row } from './table.ts';
 import { countWords, dayText, heading, listWords, plural, rangeWords } from './words.ts';
@@ -172,8 +171,9 @@ function leftovers({ count }: SaleAnswer, look: Look): string {
     .join('\n');
 }
 
-function isLot(lot: Lot, answer: SaleAnswer): boolean {
-  return lot.ready && !isLeftover(lot, answer);
+function isLot(lot: Lot, { count }: SaleAnswer): boolean {
+  const wide = count.some(({ stock, tank, unknown }) => unknown && stock === lot.stock && tank === lot.tank);
+  return lot.ready && !wide;
 }
 
 function cautions({ lots, auction, assumed }: SaleAnswer, look: Look): string[] {
