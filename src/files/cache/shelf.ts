@@ -1,7 +1,9 @@
 /**
- * Keeps texts by key in a folder of so many places, each a file of its own: a new text pushes out what
- * stood there. What is torn, foreign or not ours to trust is not there; a text that cannot be kept is not kept.
+ * Keeps texts by key in a folder of so many places, each a file of its own. A key may stand at either of
+ * two: at one alone, two that are asked for in turn would push each other out for good. What is torn,
+ * foreign or not ours to trust is not there; a text that cannot be kept is not kept.
  */
+import fs from 'node:fs';
 import path from 'node:path';
 import { putOwn, readOwn } from './own.ts';
 
@@ -20,21 +22,52 @@ export interface Shelf {
 export function shelfIn(folder: string): Shelf {
   return {
     get(key) {
-      try {
-        return opened(readOwn(placeOf(folder, key), LONGEST), key);
-      } catch {
-        return null;
+      for (const place of placesOf(folder, key)) {
+        const text = textAt(place, key);
+        if (text !== null) return text;
       }
+      return null;
     },
     put(key, text) {
       const bytes = closed(key, text);
-      if (bytes.length <= LONGEST) putOwn(placeOf(folder, key), bytes);
+      if (bytes.length <= LONGEST) putOwn(placeToTake(placesOf(folder, key), key), bytes);
     },
   };
 }
 
-function placeOf(folder: string, key: string): string {
-  return path.join(folder, `answer-${(digest(Buffer.from(key))[0] >>> 0) % PLACES}`);
+type Places = readonly [string, string];
+
+/** The two files that may hold a key's text; one and the same for one key in so many. */
+export function placesOf(folder: string, key: string): Places {
+  const [first, second] = digest(Buffer.from(key));
+  return [placeOf(folder, first), placeOf(folder, second)];
+}
+
+function placeOf(folder: string, sum: number): string {
+  return path.join(folder, `answer-${(sum >>> 0) % PLACES}`);
+}
+
+function textAt(place: string, key: string): string | null {
+  try {
+    return opened(readOwn(place, LONGEST), key);
+  } catch {
+    return null;
+  }
+}
+
+/** Where the key stands already, else where nothing stands, else where what stands was put first. */
+function placeToTake([first, second]: Places, key: string): string {
+  return worth(second, key) < worth(first, key) ? second : first;
+}
+
+/** How little a place is to be taken: when what stands there was put, ms since 1970, if it is another's. */
+function worth(place: string, key: string): number {
+  try {
+    const put = fs.statSync(place).mtimeMs;
+    return textAt(place, key) === null ? put : -1;
+  } catch {
+    return 0;
+  }
 }
 
 /** Key and text with what proves them whole: two sums and the length of the key, each eight hexadecimal digits. */

@@ -1,7 +1,7 @@
 import fs from 'node:fs';
 import path from 'node:path';
 import { expect, test } from 'vitest';
-import { shelfIn } from '../../../src/files/cache/shelf.ts';
+import { placesOf, shelfIn } from '../../../src/files/cache/shelf.ts';
 import { folder } from '../../support/folder.ts';
 import { expectNotBelievedTorn } from '../../support/torn.ts';
 
@@ -21,7 +21,7 @@ test('a text is found under its own key alone', () => {
   expect(shelf.get('one\n')).toBe('');
 });
 
-test('keys that share a place push each other out, and never answer for each other', () => {
+test('keys that share their places push each other out, and never answer for each other', () => {
   const shelf = shelfIn(folder());
   const keys = Array.from({ length: 600 }, (_, index) => `key ${String(index)}\n`);
   for (const key of keys) shelf.put(key, `text of ${key}`);
@@ -30,6 +30,42 @@ test('keys that share a place push each other out, and never answer for each oth
   expect(found.length).toBeLessThanOrEqual(256);
   for (const key of found) expect(shelf.get(key)).toBe(`text of ${key}`);
 });
+
+test('two keys of one place stand side by side; a third takes the place of the older', () => {
+  const place = folder();
+  const shelf = shelfIn(place);
+  const [one, other, third] = meeting();
+  shelf.put(one, 'text of one');
+  const file = only(place);
+  shelf.put(other, 'text of the other');
+  fs.utimesSync(file, 1_000, 1_000);
+  expect([shelf.get(one), shelf.get(other)]).toEqual(['text of one', 'text of the other']);
+  for (const again of [1, 2, 3]) {
+    shelf.put(one, `one, ${String(again)}`);
+    shelf.put(other, `other, ${String(again)}`);
+    expect([shelf.get(one), shelf.get(other)]).toEqual([`one, ${String(again)}`, `other, ${String(again)}`]);
+    expect(fs.readdirSync(place)).toHaveLength(2);
+  }
+  fs.utimesSync(file, 1_000, 1_000);
+  shelf.put(third, 'text of the third');
+  expect([shelf.get(one), shelf.get(other), shelf.get(third)]).toEqual([null, 'other, 3', 'text of the third']);
+});
+
+/** Three keys of one pair of places, two places that differ. */
+function meeting(): [string, string, string] {
+  const byPlaces = new Map<string, string[]>();
+  for (let index = 0; index < 100_000; index += 1) {
+    const key = `key ${String(index)}\n`;
+    const places = placesOf('', key).join(' ');
+    const keys = byPlaces.get(places) ?? [];
+    keys.push(key);
+    byPlaces.set(places, keys);
+    const [one, other, third] = keys;
+    const apart = new Set(placesOf('', key)).size === 2;
+    if (apart && one !== undefined && other !== undefined && third !== undefined) return [one, other, third];
+  }
+  throw new Error('no three keys meet');
+}
 
 test('a text cut short, or with any one byte changed, is not there', () => {
   const place = folder();
