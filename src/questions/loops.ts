@@ -6,7 +6,7 @@ import type { DayWindow } from '../core/interval.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { LineRef } from '../core/span.ts';
 import { linesOf } from '../core/span.ts';
-import { dayWords, listWords } from '../core/words.ts';
+import { dayWords, listWords, windowWords } from '../core/words.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import { WARN_DAYS } from '../science/clogging.ts';
 import type { Room } from '../state/draft.ts';
@@ -35,7 +35,7 @@ export interface LoopRow {
   readonly spillsAt: DeepReadonly<Measure<'mm'>> | null;
   readonly spill: DayWindow | null;
   readonly whyNoSpill: string | null;
-  /** The forecast is an early guess: clogging quickens. */
+  /** The forecast is an early guess, cut into the window of the outlook: clogging quickens. */
   readonly early: boolean;
   /** Eight times in ten it spills inside this window; null without a clean or the lip's height. */
   readonly outlook: Pick<Outlook, 'spill' | 'cleanBy' | 'basis' | 'own' | 'usual' | 'cycles'> | null;
@@ -76,7 +76,8 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
   const outlook = state.flowFell === null && state.level?.spilled !== true ? spillOutlook(room, loop) : null;
   const drain = drainDown(room, loop);
   const asked = clock === null ? askedByLevels(state, outlook) : null;
-  const nextClean = clock?.due ?? sooner(bySpill(state), askedByHistory(state, usual.days));
+  const spill = state.early && outlook !== null ? within(state.spill, outlook.spill) : state.spill;
+  const nextClean = clock?.due ?? sooner(bySpill(spill), askedByHistory(state, usual.days));
   const lines = linesOf([loop.declared, ...state.places, ...(clock?.places ?? [])]);
   return {
     id: rowId(loop.name),
@@ -86,7 +87,7 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
     litres: loopVolume(room, loop.name),
     level: state.level === null ? null : { mm: state.level.level, on: state.level.day },
     spillsAt: loop.spillsAt,
-    spill: state.spill,
+    spill,
     whyNoSpill: state.whyNot,
     early: state.early,
     outlook,
@@ -98,7 +99,10 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
     asked,
     betterBy: clock === null || state.level === null ? null : betterBy(nextClean, outlook),
     drain,
-    notes: [...notesOf(room, state), ...(drain?.verdict === 'overflows' ? ['a power cut overflows the sump'] : [])],
+    notes: [
+      ...notesOf(room, state, spill),
+      ...(drain?.verdict === 'overflows' ? ['a power cut overflows the sump'] : []),
+    ],
     because: {
       rule: 'the level is drawn on by three robust lines, and weighed with what is known of earlier cleans into a window that holds the spill eight times in ten; the full clean is due by its chore, else a week before the earliest spill or after the interval of the full cleans before, whichever comes first',
       source:
@@ -107,7 +111,7 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
         ...cleanSteps(room, loop, state),
         ...state.steps,
         ...(state.whyNot === null ? [] : [state.whyNot]),
-        ...(state.early ? ['an early guess: clogging quickens towards the end'] : []),
+        ...(state.early ? [earlyStep(room, state.spill, spill)] : []),
         ...(outlook?.steps ?? []),
         ...(drain === null ? [] : [drain.step]),
         usual.step,
@@ -119,7 +123,26 @@ function loopRow(room: Room, loop: DeepReadonly<Loop>): LoopRow {
   };
 }
 
-function bySpill({ spill }: Prefilter): DayWindow | null {
+/**
+ * Lines through the first levels run on far past the days that the wider window holds: an early guess is their common
+ * days, and where they have none the half of the window that lies nearer.
+ */
+export function within(guess: DayWindow | null, window: DayWindow): DayWindow | null {
+  const { low, likely, high } = window;
+  if (guess === null || low === null || high === null) return guess;
+  if ((guess.low ?? low) >= high) return { low: likely ?? low, likely: high, high };
+  if ((guess.high ?? high) <= low) return { low, likely: low, high: likely ?? high };
+  const inside = (day: Day | null, open: Day): Day => (day === null ? open : day < low ? low : day > high ? high : day);
+  return { low: inside(guess.low, low), likely: inside(guess.likely, likely ?? low), high: inside(guess.high, high) };
+}
+
+function earlyStep(room: Room, lines: DayWindow | null, told: DayWindow | null): string {
+  const early = 'an early guess: clogging quickens towards the end';
+  if (told === null || told === lines) return early;
+  return `${early}, so it is kept inside the days below: ${windowWords(told, room.on)}`;
+}
+
+function bySpill(spill: DayWindow | null): DayWindow | null {
   if (spill === null || spill.low === null) return null;
   const early = addDays(spill.low, -WARN_DAYS);
   return { low: early, likely: early, high: addDays(spill.high ?? spill.low, -WARN_DAYS) };
@@ -155,10 +178,10 @@ function offLoop(room: Room, loop: string): { tank: string; since: Day }[] {
   });
 }
 
-function notesOf(room: Room, state: Prefilter): string[] {
+function notesOf(room: Room, state: Prefilter, spill: DayWindow | null): string[] {
   if (state.flowFell !== null) return ['flow fell: check pump or drain'];
   if (state.level?.spilled === true) return ['overflowed, not cleaned since'];
-  const { low, high } = state.spill ?? { low: null, high: null };
+  const { low, high } = spill ?? { low: null, high: null };
   if (high !== null && high < room.on) return ['by its levels it has spilled by now: read it again'];
   if (low !== null && low <= room.on) return ['may spill any day'];
   return state.near ? ['near the lip'] : [];

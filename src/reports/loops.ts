@@ -114,10 +114,13 @@ function levelText({ level, spillsAt }: LoopRow, look: Look): string {
   return `${rangeWords(level.mm)}${of} mm, ${dayText(level.on, look)}`;
 }
 
-function spills({ spill, whyNoSpill, early }: LoopRow, look: Look): string {
+/** Lines that run on past the window below tell what comes if nothing quickens: said so, or the two contradict. */
+function spills({ spill, whyNoSpill, early, outlook }: LoopRow, look: Look): string {
   if (spill === null) return whyNoSpill ?? 'no forecast';
   const days = daysText(spill, look);
-  return early ? `early guess: ${days}` : `about ${days}`;
+  if (early) return `early guess: ${days}`;
+  const straight = (spill.low ?? 0) > (outlook?.spill.high ?? Infinity);
+  return straight ? `at this pace ${days}` : `about ${days}`;
 }
 
 function cleanedWords({ cleaned, lastFull, easedUntil }: LoopRow, look: Look): string {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { loops } from '../../src/questions/loops.ts';
+import { loops, within } from '../../src/questions/loops.ts';
 import { loopsJson, loopsText } from '../../src/reports/loops.ts';
 import { plainLook } from '../../src/reports/look.ts';
 import { day, roomOn, tank, type Line } from '../support/events.ts';
@@ -72,6 +72,41 @@ describe('loops', () => {
     expect(row?.because.steps.join(' ')).toContain('about 42 days');
     const young = loops(roomOn('2025-09-20', [...EARLIER, ...full]))[0];
     expect(young?.nextClean?.likely).toBe(day('2025-10-17'));
+  });
+
+  it('keeps an early guess inside its own eight-in-ten window: lines through first levels run on past it', () => {
+    const row = only('2026-01-25', [cleaned('2026-01-11', 6), level('2026-01-11', 20), level('2026-01-25', 28)]);
+    // 8 mm in 14 days: in a line the 52 mm to 80 take 91 days, till the end of April.
+    const window = row.outlook?.spill;
+    expect(row.early).toBe(true);
+    expect(window?.high).toBeLessThan(day('2026-04-01'));
+    expect(row.spill).toEqual({ low: window?.likely, likely: window?.high, high: window?.high });
+    expect(row.because.steps.join(' ')).toContain('kept inside');
+    expect(loopsText([row], plainLook(day('2026-01-25')))).not.toContain('Apr');
+  });
+
+  it('cuts a guess to the days that it shares with the window, else to the half that lies nearer', () => {
+    const window = { low: day('2026-02-01'), likely: day('2026-02-11'), high: day('2026-02-20') };
+    const of = (low: string, likely: string, high: string) => ({ low: day(low), likely: day(likely), high: day(high) });
+    expect(within(of('2026-02-15', '2026-02-25', '2026-03-05'), window)).toEqual(
+      of('2026-02-15', '2026-02-20', '2026-02-20'),
+    );
+    expect(within(of('2026-01-20', '2026-01-28', '2026-02-09'), window)).toEqual(
+      of('2026-02-01', '2026-02-01', '2026-02-09'),
+    );
+    expect(within(of('2026-04-01', '2026-04-05', '2026-04-09'), window)).toEqual(
+      of('2026-02-11', '2026-02-20', '2026-02-20'),
+    );
+    expect(within(of('2026-01-01', '2026-01-05', '2026-01-09'), window)).toEqual(
+      of('2026-02-01', '2026-02-01', '2026-02-11'),
+    );
+    expect(within(null, window)).toBeNull();
+  });
+
+  it('says that a line runs on past the window, where it is no early guess', () => {
+    const row = only('2026-02-15', LEVELS);
+    expect(row.outlook?.spill.high).toBeLessThan(day('2026-02-23'));
+    expect(loopsText([row], plainLook(day('2026-02-15'), 120))).toContain('at this pace 23–26 Feb');
   });
 
   it('is told as JSON with the documented keys', () => {

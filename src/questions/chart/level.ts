@@ -56,7 +56,9 @@ function basisOf(room: Room, { outlook, spill, early, whyNoSpill, nextClean, not
   const spills =
     spill === null
       ? (whyNoSpill ?? 'no forecast')
-      : `by its levels alone it spills ${windowWords(spill, room.on)}${early ? ' (an early guess: clogging quickens)' : ''}`;
+      : early
+        ? `an early guess, as clogging quickens: it spills ${windowWords(spill, room.on)}`
+        : `by its levels alone it spills ${windowWords(spill, room.on)}`;
   const clean = nextClean === null ? [] : [`full clean ${windowWords(nextClean, room.on)}`];
   return [[...odds, ...clean].join('; '), spills, ...notes].filter((text) => text !== '');
 }
