@@ -5,6 +5,7 @@ import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
 import { rowId } from '../id.ts';
 import { nextTest, WATCH_DAYS, watches, ZEROS, type Watch } from '../watch.ts';
+import type { WaterBody } from '../waters.ts';
 import { CAUTION } from './cautions.ts';
 import type { DueItem } from './item.ts';
 
@@ -21,10 +22,31 @@ export function watchDue(room: Room): readonly DueItem[] {
   for (const one of watches(room)) {
     const { file, line, from } = one.place;
     // Next test and progress may differ; rows are joined only where they say the same.
-    const key = [file, line, from, nextTest(one), one.zeros].join(' ');
+    const alone = subjectOf(room, one.body, false) === null ? one.body.name : '';
+    const key = [file, line, from, nextTest(one), one.zeros, alone].join(' ');
     groups.set(key, [...(groups.get(key) ?? []), one]);
   }
   return [...groups.values()].flatMap((together) => watchRow(room, together));
+}
+
+/**
+ * Who the line of a test may begin with: one line names tanks alone or loops alone, so beside a tank any tank on a
+ * loop speaks for the loop's water. Null where no tank is on it.
+ */
+function subjectOf(room: Room, { name, kind, tanks }: WaterBody, loopsAlone: boolean): string | null {
+  if (kind === 'tank' || loopsAlone) return name;
+  return tanks.find((tank) => (room.plumbing.tanks.get(tank)?.inTank ?? null) === null) ?? null;
+}
+
+/** The line that closes the row for every water in it, and in words who speaks for whom. */
+function closing(room: Room, bodies: readonly WaterBody[]): { close: string; told: string } {
+  const loopsAlone = bodies.every(({ kind }) => kind === 'loop');
+  const spoken = bodies.map((body) => ({ name: body.name, by: subjectOf(room, body, loopsAlone) ?? body.name }));
+  const others = spoken.filter(({ name, by }) => name !== by).map(({ name, by }) => `${by} speaks for ${name}`);
+  return {
+    close: `${listWords(spoken.map(({ by }) => by))}: test pH 7.2, TAN 0, NO2 0, 25 C`,
+    told: bodies.length === 1 ? '' : `; ${[...others, 'a line each where they read differently'].join(', ')}`,
+  };
 }
 
 function watchRow(room: Room, together: readonly Watch[]): DueItem[] {
@@ -35,17 +57,23 @@ function watchRow(room: Room, together: readonly Watch[]): DueItem[] {
   const day = room.on - first.since;
   const told = `${CAUSES[first.why]} ${first.why === 'fresh air filter' ? 'since' : 'on'} ${dayWords(first.since, room.on)}`;
   const progress = `day ${day} of at least ${WATCH_DAYS}, ${first.zeros} of ${ZEROS} double zeros`;
+  const { close, told: who } = closing(
+    room,
+    together.map(({ body }) => body),
+  );
   const lines = linesOf([...together.map(({ place }) => place), ...first.tests.map(({ place }) => place)]);
   return [
     {
-      id: rowId(only ? first.body.name : 'room', 'water watch', only ? '' : dayWords(first.since, room.on)),
+      id: only
+        ? rowId(first.body.name, 'water watch')
+        : rowId('room', 'water watch', dayWords(first.since, room.on), first.body.name),
       place: only ? first.body.name : 'room',
       what: `test ammonia and nitrite${only ? '' : ` in ${listWords(names)}`}`,
       kind: 'water',
       due: onDay(nextTest(first)),
       weight: 2,
-      why: `${told}; ${progress}; half feed, no new fish in`,
-      close: names.map((name) => `${name}: test pH 7.2, TAN 0, NO2 0, 25 C`)[0] ?? '',
+      why: `${told}; ${progress}; half feed, no new fish in${who}`,
+      close,
       caution: first.why === 'fresh air filter' ? CAUTION.freshFilter : CAUTION.ammonia,
       putOffKey: 'water watch',
       pressing: true,

@@ -90,7 +90,7 @@ describe('a water watch', () => {
       rowsOf(watchDue, '2026-06-10', lines).map(({ id, what }) => `${id}: ${what}`);
     const [all, ...others] = told(both);
     expect(others).toEqual([]);
-    expect(all).toMatch(/^room-water-watch-8-jun: test ammonia and nitrite in .*C1.*$/);
+    expect(all).toMatch(/^room-water-watch-8-jun-long: test ammonia and nitrite in .*C1.*$/);
     const apart = told(`${both}2026-06-09 C1: test TAN 0, NO2 0, pH 7, 25 C\n`);
     expect(apart.map((one) => one.split(':')[0])).toContain('c1-water-watch');
   });

@@ -179,6 +179,39 @@ describe('the water watch', () => {
     expect(row?.what).toBe('test ammonia and nitrite in Long and C1');
     expect(watch('2026-02-02', [cut, zero('2026-02-02')])).toHaveLength(2);
   });
+
+  it('offers one line that closes all of a joined row: beside a tank, a tank on the loop speaks for the loop', () => {
+    const cut: Line = ['2026-02-01', room, { kind: 'power off', lasts: measure('minutes', 500) }];
+    const [row] = watch('2026-02-02', [cut]);
+    expect(row?.close).toBe('A1 and C1: test pH 7.2, TAN 0, NO2 0, 25 C');
+    expect(row?.why).toContain('A1 speaks for Long, a line each where they read differently');
+    const jotted = watch('2026-02-02', [cut, zero('2026-02-02', tank('A1')), zero('2026-02-02', tank('C1'))]);
+    expect(jotted.map(({ due, why }) => [due.likely, why.includes('1 of 3 double zeros')])).toEqual([
+      [day('2026-02-03'), true],
+    ]);
+    const alone = watch('2026-02-02', [['2026-02-01', tank('C1'), { kind: 'sponge rinsed' }]])[0];
+    expect(alone?.close).toBe('C1: test pH 7.2, TAN 0, NO2 0, 25 C');
+    expect(alone?.why).not.toContain('a line each');
+  });
+
+  it('leaves a loop that no tank is on a row of its own', () => {
+    const declared = SET_UP[0]?.[2];
+    if (declared?.kind !== 'loop declared') throw new Error('no loop first');
+    const short: Line = ['2026-01-04', loop('Short'), { ...declared, loop: 'Short' }];
+    const cut: Line = ['2026-02-01', room, { kind: 'power off', lasts: measure('minutes', 500) }];
+    const rows = watch('2026-02-02', [short, cut]);
+    expect(rows.map(({ close }) => close)).toEqual([
+      'A1 and C1: test pH 7.2, TAN 0, NO2 0, 25 C',
+      'Short: test pH 7.2, TAN 0, NO2 0, 25 C',
+    ]);
+    expect(new Set(rows.map(({ id }) => id)).size).toBe(2);
+    const settled = [zero('2026-02-02', tank('C1')), zero('2026-02-02')];
+    const parted = watch('2026-02-02', [short, cut, ...settled]);
+    expect(parted.map(({ what }) => what)).toEqual([
+      'test ammonia and nitrite in Long and C1',
+      'test ammonia and nitrite',
+    ]);
+  });
 });
 
 describe('silence', () => {
