@@ -12,7 +12,7 @@ import { bodiesIn, isBrood, partIn, type SeenBody } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import type { Tank } from '../state/plumbing.ts';
 import { openRigs } from '../state/rigs.ts';
-import { homeLoopOf, loopOf } from '../state/tanks.ts';
+import { homeLoopOf, isNewWater, loopOf } from '../state/tanks.ts';
 import { temperatureAt, type Warmth } from '../state/temperature.ts';
 import { liveVolume, type LiveVolume } from '../state/volume.ts';
 import { heldBy } from './holds/reach.ts';
@@ -32,6 +32,8 @@ export interface TankRow {
   readonly basis: LiveVolume['basis'];
   readonly filter: string | null;
   readonly quarantine: boolean;
+  /** Declared a quarantine or hospital tank: no place to grow young out, empty or not. */
+  readonly keptForQuarantine: boolean;
   readonly temperature: Warmth | null;
   readonly fish: readonly { readonly name: string; readonly count: Interval }[];
   readonly rigs: readonly { readonly kind: string; readonly since: Day }[];
@@ -56,7 +58,10 @@ export interface TanksAnswer {
   readonly free: boolean;
 }
 
-/** Every tank in use as it stands, and retired ones with fish on record; with `free`, those that come free, soonest first. */
+/**
+ * Every tank in use as it stands, and retired ones with fish on record; with `free`, those that come free, soonest
+ * first, and after them the ones that are kept for quarantine.
+ */
 export function tanks(room: Room, options: TanksOptions): TanksAnswer {
   const rows = tanksWithFishToo(room).flatMap((name) => {
     const tank = room.plumbing.tanks.get(name);
@@ -64,13 +69,15 @@ export function tanks(room: Room, options: TanksOptions): TanksAnswer {
   });
   if (!options.free) return { rows, free: false };
   const start = (row: TankRow): number => row.free?.likely ?? row.free?.high ?? row.free?.low ?? Infinity;
-  const free = rows.filter((row) => row.free !== null && !isTray(room, row.name));
-  return { rows: free.sort((a, b) => start(a) - start(b)), free: true };
+  const free = rows.filter((row) => row.free !== null && houses(room, row.name));
+  const order = (a: TankRow, b: TankRow): number =>
+    Number(a.keptForQuarantine) - Number(b.keptForQuarantine) || start(a) - start(b);
+  return { rows: free.sort(order), free: true };
 }
 
-/** A tray is no tank to move a brood into. */
-function isTray(room: Room, tank: string): boolean {
-  return (room.plumbing.tanks.get(tank)?.inTank ?? null) !== null;
+/** A tray is no tank to move a brood into, nor is the one that stands for the new water. */
+function houses(room: Room, tank: string): boolean {
+  return (room.plumbing.tanks.get(tank)?.inTank ?? null) === null && !isNewWater(tank);
 }
 
 function tankRow(room: Room, tank: DeepReadonly<Tank>): TankRow {
@@ -80,7 +87,8 @@ function tankRow(room: Room, tank: DeepReadonly<Tank>): TankRow {
   const rigs = openRigs(room, name);
   const faults = room.measures.faults.filter((fault) => fault.where === name && fault.fixed === null);
   const { free, why } = freeFrom(room, name, bodies);
-  const freeWhy = [why, ...faults.map(({ text }) => `to be mended first: ${text}`)].join('; ');
+  const kept = tank.quarantine && free !== null ? ['kept for quarantine, not to grow young out'] : [];
+  const freeWhy = [why, ...kept, ...faults.map(({ text }) => `to be mended first: ${text}`)].join('; ');
   const home = homeLoopOf(room, name);
   const retired = retiredWithFish(room, name);
   const lines = linesOf([
@@ -99,6 +107,7 @@ function tankRow(room: Room, tank: DeepReadonly<Tank>): TankRow {
     basis: volume.basis,
     filter: tank.filter,
     quarantine: tank.quarantine || inQuarantine(room, name) !== null,
+    keptForQuarantine: tank.quarantine,
     temperature: temperatureAt(room, name),
     fish: bodies.map((body) => ({ name: body.name, count: partIn(body, name) })),
     rigs: rigs.map(({ kind, day }) => ({ kind, since: day })),
@@ -108,7 +117,7 @@ function tankRow(room: Room, tank: DeepReadonly<Tank>): TankRow {
     heldUntil: heldBy(room, name)?.hold.clear ?? null,
     retired,
     because: {
-      rule: 'a tank is free when no fish are on record in it; young are counted out once all of them can be sold',
+      rule: 'a tank is free when no fish are on record in it; young are counted out once all of them can be sold; one that is kept for quarantine is told last and offered to no young',
       source: 'the journal; sale by the rule of the species',
       steps: [
         `water: ${volume.litres === null ? 'not known' : volume.basis}`,

@@ -34,12 +34,16 @@ export function tanksText(answer: TanksAnswer, look: Look): string {
 function matters({ rows, free }: TanksAnswer, look: Look): string {
   const now = rows.filter((row) => isFreeNow(row, look) && row.fish.length === 0);
   if (free) {
-    if (now.length > 0) return `free now: ${listWords(now.map(({ name }) => name))}`;
-    const [next] = rows;
+    const kept = now.filter(({ keptForQuarantine }) => keptForQuarantine);
+    const own = now.filter(({ keptForQuarantine }) => !keptForQuarantine);
+    const spare =
+      kept.length === 0 ? '' : `; empty, but kept for quarantine: ${listWords(kept.map(({ name }) => name))}`;
+    if (own.length > 0) return `free now: ${listWords(own.map(({ name }) => name))}${spare}`;
+    const next = rows.find(({ keptForQuarantine }) => !keptForQuarantine);
     const soon = next?.free ?? null;
     return next === undefined || soon === null
-      ? 'no tank is free or coming free'
-      : `none free; next ${next.name}, ${windowText(soon, look)}`;
+      ? `no tank is free or coming free${spare}`
+      : `none free; next ${next.name}, ${windowText(soon, look)}${spare}`;
   }
   if (rows.length === 0) return 'no tank is set up';
   const rigged = rows.filter(({ rigs, faults }) => rigs.length + faults.length > 0);
@@ -59,7 +63,7 @@ function isFreeNow({ free }: TankRow, look: Look): boolean {
 
 function freeRow(row: TankRow, look: Look): Row {
   const when = row.free === null ? 'not known' : windowText(row.free, look);
-  const now = row.fish.length === 0 ? 'now' : 'once sold';
+  const now = row.fish.length > 0 ? 'once sold' : row.keptForQuarantine ? 'quarantine' : 'now';
   return { cells: [row.name, isFreeNow(row, look) ? now : when, litres(row), row.freeWhy] };
 }
 
@@ -106,6 +110,7 @@ export function tanksJson(answer: TanksAnswer): object {
       litresFrom: row.basis,
       filter: row.filter,
       quarantine: row.quarantine,
+      keptForQuarantine: row.keptForQuarantine,
       temperature: row.temperature === null ? null : countJson(row.temperature.value),
       fish: row.fish.map(({ name, count }) => ({ name, count: countJson(count) })),
       rigs: row.rigs.map(({ kind, since }) => ({ kind, since: dayJson(since) })),

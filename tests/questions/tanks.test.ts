@@ -3,7 +3,7 @@ import { tanks } from '../../src/questions/tanks.ts';
 import { tanksJson, tanksText } from '../../src/reports/tanks.ts';
 import { plainLook } from '../../src/reports/look.ts';
 import { day, roomOn, tank, type Line } from '../support/events.ts';
-import { begin, heads, SET_UP } from '../support/waters.ts';
+import { bareTank, begin, heads, SET_UP } from '../support/waters.ts';
 
 const colony: Line = [
   '2026-01-04',
@@ -43,6 +43,12 @@ describe('tanks', () => {
     ]);
   });
 
+  it('the tank that stands for the new water is none to move fish into', () => {
+    const tap: Line = ['2026-01-05', tank('Tap'), { ...bareTank('Tap'), plumbing: 'alone' }];
+    expect(seen('2026-02-19', false, [tap]).rows.map(({ name }) => name)).toContain('Tap');
+    expect(seen('2026-02-19', true, [tap]).rows.map(({ name }) => name)).not.toContain('Tap');
+  });
+
   it('an empty tank in quarantine comes free when that is over', () => {
     const quarantine: Line = [
       '2026-02-10',
@@ -51,6 +57,28 @@ describe('tanks', () => {
     ];
     const row = seen('2026-02-19', true, [quarantine]).rows.find(({ name }) => name === 'C1');
     expect(row?.free?.low).toBe(day('2026-03-10'));
+  });
+
+  it('a tank that is kept for quarantine is told last, and never as free to grow young out', () => {
+    const kept: Line = ['2026-01-05', tank('A1'), { ...bareTank('A1'), quarantine: true }];
+    const answer = seen('2026-02-19', true, [kept]);
+    expect(answer.rows.map(({ name }) => name)).toEqual(['A2', 'C1', 'A1']);
+    expect(answer.rows[2]?.freeWhy).toBe('no fish on record there; kept for quarantine, not to grow young out');
+    const text = tanksText(answer, plainLook(day('2026-02-19')));
+    expect(text.split('\n').slice(0, 2).join(' ')).toContain('free now: A2 and C1; empty, but kept for quarantine: A1');
+    expect(text).toMatch(/^A1 +quarantine /mu);
+    const only = { rows: answer.rows.slice(2), free: true };
+    expect(tanksText(only, plainLook(day('2026-02-19')))).toContain('no tank is free or coming free; empty, but kept');
+  });
+
+  it('a row shows whether the tank is kept for quarantine, in JSON too', () => {
+    const kept: Line = ['2026-01-05', tank('B1'), { ...bareTank('B1'), quarantine: true }];
+    const answer = seen('2026-02-19', false, [kept]);
+    expect(tanksJson(answer)).toMatchObject({
+      tanks: [{ keptForQuarantine: false }, {}, { keptForQuarantine: true }, {}],
+    });
+    // A colony lives there: nothing is said of coming free.
+    expect(answer.rows[2]?.freeWhy).toBe('home of Pebble');
   });
 
   it('reads as text and JSON', () => {
