@@ -16,6 +16,7 @@ import { likelyCounts } from './counts.ts';
 import { dangers } from './danger.ts';
 import type { Danger } from './danger.ts';
 import { growthOf, sizeOn } from './growing.ts';
+import { sortedIn } from './growing/sorted.ts';
 import type { Growth } from './growing.ts';
 import { fittedSteps } from './growing/fitted.ts';
 import { rowId } from './id.ts';
@@ -29,6 +30,14 @@ import { saleableFrom } from './saleable.ts';
 import type { Saleable } from './saleable.ts';
 import type { WhyRow } from './whyrow.ts';
 
+interface TankOfBrood {
+  readonly tank: string;
+  readonly count: Interval;
+  readonly likely: Interval | null;
+  /** Set where fish were parted by size: how long those here are, and which they are. */
+  readonly sorted: { readonly words: string; readonly size: Measure<'mm'> } | null;
+}
+
 export interface BroodRow {
   readonly id: string;
   readonly name: string;
@@ -38,7 +47,7 @@ export interface BroodRow {
   readonly mothers: readonly string[];
   readonly species: string | null;
   /** By the lines, and beside it how many are likely there (80 %); null where nobody said a number. */
-  readonly tanks: readonly { readonly tank: string; readonly count: Interval; readonly likely: Interval | null }[];
+  readonly tanks: readonly TankOfBrood[];
   readonly total: Interval;
   readonly likely: Interval | null;
   /** From stage to stage, and when they were lost; null where nobody said a number. */
@@ -125,6 +134,7 @@ function broodRow(room: Room, brood: SeenBrood, harm: readonly Danger[]): BroodR
       tank,
       count: partIn(brood, tank),
       likely: likely.parts.get(tank) ?? null,
+      sorted: sortedHere(room, brood, tank),
     })),
     total: aliveTotal(brood),
     likely: isThere(brood) ? likely.total : null,
@@ -147,6 +157,13 @@ function broodRow(room: Room, brood: SeenBrood, harm: readonly Danger[]): BroodR
     lines,
     because: becauseOf(room, brood, lines),
   };
+}
+
+/** Their own length, where the largest or smallest went and the length of the whole brood is no longer theirs. */
+function sortedHere(room: Room, brood: SeenBrood, tank: string): TankOfBrood['sorted'] {
+  const sorted = sortedIn(room, brood, tank);
+  const size = sorted === null ? null : sizeOn(room, brood, room.on, tank);
+  return sorted === null || size === null ? null : { words: sorted.words, size };
 }
 
 function becauseOf(room: Room, brood: SeenBrood, lines: readonly LineRef[]): Because {

@@ -61,8 +61,8 @@ export function wouldEat(room: Room, older: SeenBrood, from: string, younger: Se
 
 function dangerOf(room: Room, tank: string, older: SeenBrood, younger: SeenBrood): Danger | null {
   if (isSiblingSafe(room, older) && older.species === younger.species) return null;
-  const mean = sizeOn(room, older)?.likely ?? null;
-  const short = sizeOn(room, younger)?.likely ?? null;
+  const mean = sizeOn(room, older, room.on, tank)?.likely ?? null;
+  const short = sizeOn(room, younger, room.on, tank)?.likely ?? null;
   if (mean === null || short === null) return null;
   const left = partIn(older, tank);
   const best = Math.min(adultSize(room, older), mean * (1 + BROOD_CV * topOf(likelyCount(left))));

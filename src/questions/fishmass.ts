@@ -14,7 +14,7 @@ export function fishMass(room: Room, tank: string): Interval {
 function massOf(room: Room, body: SeenBody, tank: string): Interval {
   const { low, likely, high } = partIn(body, tank);
   const top = Number.isFinite(high) ? high : Math.max(2, low * 2);
-  const size = lengthOf(room, body);
+  const size = lengthOf(room, body, tank);
   return {
     low: low * grams(size.low),
     likely: (likely ?? (low + top) / 2) * grams(size.likely ?? size.high),
@@ -23,10 +23,10 @@ function massOf(room: Room, body: SeenBody, tank: string): Interval {
 }
 
 /** Lengths in mm: by growth where it is known, else of grown fish. */
-function lengthOf(room: Room, body: SeenBody): Interval {
+function lengthOf(room: Room, body: SeenBody, tank: string): Interval {
   const told = isBrood(body) ? [] : body.members.flatMap(({ size }) => (size === null ? [] : [size]));
   if (told.length > 0) return { low: least(told), likely: mean(told), high: most(told) };
-  const known = sizeOn(room, body);
+  const known = sizeOn(room, body, room.on, tank);
   if (known !== null) return known;
   const grown = adultSize(room, body);
   return { low: isBrood(body) ? 5 : grown * 0.7, likely: isBrood(body) ? grown * 0.4 : grown * 0.85, high: grown };

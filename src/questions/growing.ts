@@ -20,6 +20,7 @@ import { guildOf } from '../state/stageclock.ts';
 import { guildDefaults } from '../science/guilds.ts';
 import { adultSize, readingsOf, startOf } from './growing/start.ts';
 import type { UsedReading } from './growing/start.ts';
+import { sortedIn, type Sorted } from './growing/sorted.ts';
 import { taughtPace } from './growing/taught.ts';
 import type { Taught } from './growing/taught.ts';
 import { onceFor } from './holds/once.ts';
@@ -40,13 +41,40 @@ export interface Growth {
 }
 
 /** How a brood or group grows, or null for fish of which neither age nor any length is known. */
-export const growthOf = onceFor(workOut);
+export const growthOf = onceFor((room: Room, body: SeenBody) => workOut(room, body, (readings) => readings));
 
-function workOut(room: Room, body: SeenBody): Growth | null {
+/** The same by what was read of those in one tank, where fish were parted by size. */
+export function growthIn(room: Room, body: SeenBody, tank: string): Growth | null {
+  const sorted = sortedIn(room, body, tank);
+  return sorted === null ? growthOf(room, body) : workOut(room, body, (all) => ofSide(all, tank, sorted));
+}
+
+/** Lengths read before the sorting, and since then those of that tank, as what they say of the mean of all. */
+function ofSide(readings: readonly UsedReading[], tank: string, { day, times }: Sorted): UsedReading[] {
+  return readings.flatMap((reading) => {
+    if (reading.day <= day) return [reading];
+    if (reading.seen.tank !== tank) return [];
+    return [
+      {
+        mean: reading.mean / times.likely,
+        error: reading.error / times.likely,
+        age: reading.age,
+        day: reading.day,
+        seen: reading.seen,
+      },
+    ];
+  });
+}
+
+function workOut(
+  room: Room,
+  body: SeenBody,
+  use: (readings: readonly UsedReading[]) => readonly UsedReading[],
+): Growth | null {
   const start = startOf(room, body);
   if (start === null) return null;
   const { born, anchor, prior } = start;
-  const readings = readingsOf(room, body, anchor);
+  const readings = use(readingsOf(room, body, anchor));
   const taught = taughtPace(room, body, prior);
   const used = taught === null ? prior : { ...prior, laterAge: taught.laterAge };
   const line = growthLine(used, readings);
@@ -69,16 +97,40 @@ function workOut(room: Room, body: SeenBody): Growth | null {
   };
 }
 
-/** The mean length on a day, mm with 80 % limits; null before they swim and where nothing is known. */
-export function sizeOn(room: Room, body: SeenBody, on: Day = room.on): Measure<'mm'> | null {
-  const growth = growthOf(room, body);
+/**
+ * The mean length on a day, mm with 80 % limits; null before they swim and where nothing is known. With a tank, of those
+ * that live there: the larger and the rest of a sorted brood are not of one length.
+ */
+export function sizeOn(
+  room: Room,
+  body: SeenBody,
+  on: Day = room.on,
+  tank: string | null = null,
+): Measure<'mm'> | null {
+  const growth = tank === null ? growthOf(room, body) : growthIn(room, body, tank);
   if (growth === null || (isBrood(body) && body.swam === null && body.released === null)) return null;
   // Nobody is shorter than when they first swim, or longer than grown.
   const least = guildDefaults(guildOf(room, body.species)).swimSize.low;
   const most = adultSize(room, body);
   const band = bandAt(growth.line, on - growth.anchor);
+  const times = tank === null ? ALL : timesIn(room, body, tank);
   const at = (value: number): number => clamp(value, least, most);
-  return { unit: 'mm', low: at(band.low), likely: at(band.likely ?? band.low), high: at(band.high) };
+  return {
+    unit: 'mm',
+    low: at(band.low * times.low),
+    likely: at((band.likely ?? band.low) * times.likely),
+    high: at(band.high * times.high),
+  };
+}
+
+const ALL = { low: 1, likely: 1, high: 1 };
+
+/** Mean length of those in a tank over that of all by which they grow; one number once a length was read there. */
+export function timesIn(room: Room, body: SeenBody, tank: string): Sorted['times'] {
+  const sorted = sortedIn(room, body, tank);
+  if (sorted === null) return ALL;
+  const { likely } = sorted.times;
+  return sorted.read ? { low: likely, likely, high: likely } : sorted.times;
 }
 
 function becauseOf(

@@ -144,7 +144,7 @@ function isStock(body: SeenBody): boolean {
 }
 
 function draftLot(room: Room, body: SeenBody, tank: string, when: When): DraftLot {
-  const ripe = saleableFrom(room, body, when.at);
+  const ripe = saleableFrom(room, body, when.at, tank);
   const count = partIn(body, tank);
   const promised = promisedOf(room, body, when.at);
   const blockers = [...blockersOf(room, body, tank, ripe, when), ...wholeColony(body, promised)];
@@ -168,7 +168,7 @@ function finish(
   auction: DeepReadonly<Auction> | null,
 ): Lot {
   const { body, tank, count, sized, grown, ripe, promised } = draft;
-  const size = sizeOn(room, body, at);
+  const size = sizeOn(room, body, at, tank);
   const taken = takenHere(draft, all);
   const free = Math.max(0, sized - taken.kept - taken.reserved);
   const blockers = [...draft.blockers, ...(free > 0 ? [] : [noneFree(draft, taken)])];

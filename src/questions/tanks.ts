@@ -140,7 +140,7 @@ function freeFrom(room: Room, tank: string, bodies: readonly SeenBody[]): { free
   }
   const grown = bodies.filter((body) => !isBrood(body));
   if (grown.length > 0) return { free: null, why: `home of ${listWords(grown.map(({ name }) => name))}` };
-  const sales = bodies.map((body) => ({ body, sale: saleableFrom(room, body) }));
+  const sales = bodies.map((body) => ({ body, sale: saleableFrom(room, body, room.on, tank) }));
   const unknown = sales.find(({ sale }) => sale === null);
   if (unknown !== undefined) return { free: null, why: `when ${unknown.body.name} can be sold is not known` };
   const windows = sales.flatMap(({ sale }) => sale?.all ?? []);

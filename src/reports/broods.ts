@@ -79,8 +79,19 @@ function row(brood: BroodRow, look: Look): Row {
       saleCell(brood, look),
     ],
     // Told once, with the young that are in danger.
-    under: brood.warnings.filter(({ younger }) => younger.name === name).map((one) => warning(one, look)),
+    under: [
+      ...sortedLine(brood),
+      ...brood.warnings.filter(({ younger }) => younger.name === name).map((one) => warning(one, look)),
+    ],
   };
+}
+
+/** The length of the whole brood is none of its parts' own once it was sorted. */
+function sortedLine({ tanks }: BroodRow): string[] {
+  const parts = tanks.flatMap(({ tank, sorted }) =>
+    sorted === null ? [] : [`${tank} ${rangeWords(sorted.size)} mm (${sorted.words})`],
+  );
+  return parts.length === 0 ? [] : [`mm of all of them; since sorted: ${listWords(parts)}`];
 }
 
 function nextCell({ next, noWordSince }: BroodRow, look: Look): Cell {
@@ -168,7 +179,12 @@ function broodJson(brood: BroodRow): object {
     group,
     mothers,
     species,
-    tanks: tanks.map(({ tank, count, likely }) => ({ tank, count: countJson(count), likelyCount: countJson(likely) })),
+    tanks: tanks.map(({ tank, count, likely, sorted }) => ({
+      tank,
+      count: countJson(count),
+      likelyCount: countJson(likely),
+      ...(sorted === null ? {} : { size: countJson(sorted.size), sorted: sorted.words }),
+    })),
     total: countJson(brood.total),
     likelyTotal: countJson(brood.likely),
     survival: brood.survival === null ? null : survivalJson(brood.survival),

@@ -112,7 +112,7 @@ function olderThan(room: Room, tank: string, spawn: NextSwim): SeenBrood[] {
     .filter((older) => {
       const { gap } = usualFor(clockOf(room, older));
       const apart = (spawn.brood === null ? room.on : laidOn(room, spawn.brood)) - laidOn(room, older);
-      const size = sizeOn(room, older)?.likely ?? 0;
+      const size = sizeOn(room, older, room.on, tank)?.likely ?? 0;
       const leftOvers = partIn(older, tank).high <= FEW && size <= SMALL;
       return gap !== null && apart > gap && !leftOvers;
     });
