@@ -96,6 +96,7 @@ export const PROBLEM_KINDS = [
   'same-twice',
   'several-fixed',
   'sizes-shrink',
+  'sold-held',
   'something-missing',
   'stages-contradict',
   'two-counts',

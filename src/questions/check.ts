@@ -6,6 +6,7 @@ import type { Problem } from '../core/problem.ts';
 import type { Event } from '../journal/event.ts';
 import type { Room } from '../state/draft.ts';
 import { begunBroods } from './brood-names.ts';
+import { soldHeld } from './soldheld.ts';
 
 export interface CheckAnswer {
   /** In the order in which they were found; the report sorts by line. */
@@ -31,7 +32,7 @@ export interface Read {
 export function checkJournal(read: Read, room: Room, today: Day): CheckAnswer {
   const begun = begunBroods(room);
   const doubts = CHECKS.flatMap((check) => check({ room, events: read.events, today }));
-  const problems = once([...read.problems, ...room.problems, ...doubts]);
+  const problems = once([...read.problems, ...room.problems, ...doubts, ...soldHeld(room)]);
   const contradictions = problems.filter(({ kind }) => CONTRADICTIONS.has(kind)).length;
   return {
     problems,

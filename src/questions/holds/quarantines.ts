@@ -8,6 +8,7 @@ import type { Quarantine } from '../../state/health.ts';
 import type { Group } from '../../state/stock.ts';
 import { isKnownEmpty } from '../../state/places.ts';
 import { sharers } from '../../state/tanks.ts';
+import { isToldLater } from '../../state/when.ts';
 
 /** Days for which fish stay in a quarantine tank where no line says (three to four weeks: common practice, no source). */
 export const USUAL_QUARANTINE_DAYS = 28;
@@ -39,6 +40,33 @@ export function inQuarantine(room: Room, tank: string): Kept | null {
   const kept = longest([...said, ...anew]) ?? usualQuarantine(room, tank);
   // Once it ran out and its fish are gone there is nobody left to look over: it is over with them.
   return kept !== null && kept.until <= room.on && isKnownEmpty(room, tank) ? null : kept;
+}
+
+/** The quarantine that a tank was in when something was told of an earlier day; null where there was none. */
+export function quarantineOn(room: Room, tank: string, then: Moment): Kept | null {
+  const said = room.health.quarantines.flatMap((one): Kept[] => {
+    const { day, until, ended, place } = one;
+    const ran = one.tanks.includes(tank) && isToldLater(then, { day, minute: null, place }) && then.day < until;
+    const over = ended !== null && ended.day <= then.day;
+    return ran && !over ? [{ tank, since: day, until, usual: false, anew: false, lines: [place] }] : [];
+  });
+  const declared = room.plumbing.tanks.get(tank);
+  if (said.length > 0 || declared?.quarantine !== true) return longest(said);
+  const came = lastArrival(room, tank, () => true, then.day);
+  const until = came === null ? null : addDays(came.day, USUAL_QUARANTINE_DAYS);
+  if (came === null || until === null || then.day >= until) return null;
+  const settled = room.health.quarantines.some(
+    ({ tanks, ended }) => tanks.includes(tank) && ended !== null && isAfter(ended, came) && ended.day <= then.day,
+  );
+  return settled
+    ? null
+    : { tank, since: came.day, until, usual: true, anew: false, lines: [came.place, declared.declared] };
+}
+
+interface Moment {
+  readonly day: Day;
+  readonly minute: number | null;
+  readonly place: Place;
 }
 
 function longest(all: readonly Kept[]): Kept | null {
@@ -74,8 +102,8 @@ function isAfter(end: Arrival, came: Arrival): boolean {
   return end.place.line > came.place.line || (end.place.line === came.place.line && end.place.from > came.place.from);
 }
 
-/** The last fish that came in, by moves from such tanks, purchases and declarations. */
-function lastArrival(room: Room, tank: string, counts: (from: string) => boolean): Arrival | null {
+/** The last fish that came in up to a day, by moves from such tanks, purchases and declarations. */
+function lastArrival(room: Room, tank: string, counts: (from: string) => boolean, upTo: Day = room.on): Arrival | null {
   const here = [
     ...room.stock.moves.filter(({ to, from }) => to === tank && (from === null || counts(from))),
     ...room.sale.purchases.filter((purchase) => purchase.tank === tank),
@@ -84,7 +112,8 @@ function lastArrival(room: Room, tank: string, counts: (from: string) => boolean
       .map(({ day, declared }) => ({ day, place: declared })),
   ];
   return here.reduce<Arrival | null>(
-    (last, { day, place }) => (last !== null && isAfter(last, { day, place }) ? last : { day, place }),
+    (last, { day, place }) =>
+      day > upTo ? last : last !== null && isAfter(last, { day, place }) ? last : { day, place },
     null,
   );
 }

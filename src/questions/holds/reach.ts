@@ -80,7 +80,8 @@ export function heldTanks(room: Room): ReadonlyMap<string, Day> {
   return held;
 }
 
-function reachOf(room: Room, hold: DeepReadonly<Hold>): HoldReach {
+/** How far one hold goes, open or over. */
+export function reachOf(room: Room, hold: DeepReadonly<Hold>): HoldReach {
   const firstSign = firstSignOf(room, hold);
   const lookBack = addDays(firstSign.day, -LOOK_BACK_DAYS);
   const start = startOf(lookBack);
