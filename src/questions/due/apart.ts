@@ -1,16 +1,17 @@
 /**
  * Why a measure stays as it is. A tank off its loop: a medicine, a sickness or a hold in it would go round with the
- * water, or one of the loop come to it. An air filter: nothing else moves the water.
+ * water, or one of the loop come to it. An air filter: nothing else moves the water. A divider: one behind it is sick.
  */
 import { addDays, type Day } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { dayWords } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
+import { sickWords, troubleOf } from '../../state/health.ts';
 import type { Rig } from '../../state/measures.ts';
 import { openRigs } from '../../state/rigs.ts';
 import { homeLoopOf, sharers, tanksOn } from '../../state/tanks.ts';
 import { runningCourses } from '../holds/courses.ts';
-import { openHolds } from '../holds/reach.ts';
+import { CLEAR_DAYS, openHolds } from '../holds/reach.ts';
 import { sickIn } from '../holds/sickness.ts';
 
 interface Apart {
@@ -40,6 +41,17 @@ export function keptIn(room: Room, rig: DeepReadonly<Rig>): Apart | null {
   return { until: addDays(room.on, 1), says: `leave it in while ${off}: nothing else moves the water` };
 }
 
+/** Why a divider stays in: a sick fish is weak, and the other would have it to itself (common practice, no source). */
+export function keptParted(room: Room, rig: DeepReadonly<Rig>): Apart | null {
+  if (rig.kind !== 'divider') return null;
+  const sick = room.health.sick.findLast(
+    ({ tanks, over, catching, day }) =>
+      over === null && tanks.includes(rig.where) && (catching === null || addDays(day, CLEAR_DAYS) > room.on),
+  );
+  if (sick === undefined) return null;
+  return { until: addDays(room.on, 1), says: `leave it in while one there is ${sickWords(sick.text)}` };
+}
+
 /** Dosed by itself: the others would be treated with it. What was dosed while it was on the loop has gone round already. */
 function treated(room: Room, { where }: DeepReadonly<Rig>): Apart[] {
   const own = new Set(sharers(room, where));
@@ -56,7 +68,7 @@ function sick(room: Room, { where }: DeepReadonly<Rig>): Apart[] {
     .filter(({ hold }) => hold.tanks.includes(where) && room.plumbing.tanks.has(hold.where))
     .map(({ hold, clear }) => ({ until: clear, text: hold.text }));
   const open = sickIn(room, where);
-  const asked = open === null ? [] : [{ until: open.until ?? addDays(room.on, 1), text: open.sick.text }];
+  const asked = open === null ? [] : [{ until: open.until ?? addDays(room.on, 1), text: troubleOf(open.sick.text) }];
   return [...held, ...asked].map(({ until, text }) => {
     const says = `keep it off while it may carry ${text}: not before ${dayWords(until, room.on)}`;
     return { until, says };
@@ -81,7 +93,7 @@ function fromLoop(room: Room, { where }: DeepReadonly<Rig>): Apart[] {
     const open = sickIn(room, tank);
     return open === null || sickIn(room, where)?.sick === open.sick
       ? []
-      : [{ until: open.until ?? addDays(room.on, 1), text: open.sick.text }];
+      : [{ until: open.until ?? addDays(room.on, 1), text: troubleOf(open.sick.text) }];
   });
   const carried = [...held, ...asked].map(({ until, text }) => {
     const says = `keep it off while ${loop} may carry ${text}: not before ${dayWords(until, room.on)}`;

@@ -8,6 +8,7 @@ import type { Room } from '../../state/draft.ts';
 import { bodiesIn, isBrood } from '../../state/bodies.ts';
 import type { SeenGroup } from '../../state/bodies.ts';
 import { openDispute } from '../../state/quarrel.ts';
+import { openRigs } from '../../state/rigs.ts';
 import { rowId } from '../id.ts';
 import { pairRow } from '../pairs.ts';
 import type { OpenDispute, PairRow } from '../pairs.ts';
@@ -16,11 +17,8 @@ import type { DueItem, DueSource } from './item.ts';
 
 export const disputesDue: DueSource = (room) => {
   const open = [...room.stock.groups.values()].flatMap((group) => {
-    if (openDispute(group) === null) return [];
-    const row = pairRow(room, group);
-    if (row.dispute === null) return [];
-    const { step, grave } = row.dispute.advice;
-    return step === 'parted' && !grave ? [] : [{ group, row, dispute: row.dispute }];
+    const asked = disputeAsked(room, group);
+    return asked === null ? [] : [{ group, ...asked }];
   });
   return open.map(({ group, row, dispute }) => {
     const place = row.tank ?? row.name;
@@ -28,6 +26,15 @@ export const disputesDue: DueSource = (room) => {
     return item(room, group, row, dispute, rowId(...(alone ? [place] : [place, row.name]), 'dispute'));
   });
 };
+
+/** The dispute of a group that has a row of its own; null without one, and on a divider unless one was hurt. */
+export function disputeAsked(room: Room, group: SeenGroup): { row: PairRow; dispute: OpenDispute } | null {
+  if (openDispute(group) === null) return null;
+  const row = pairRow(room, group);
+  const { dispute } = row;
+  if (dispute === null || (dispute.advice.step === 'parted' && !dispute.advice.grave)) return null;
+  return { row, dispute };
+}
 
 function item(room: Room, group: SeenGroup, row: PairRow, dispute: OpenDispute, id: string): DueItem {
   const { advice } = dispute;
@@ -73,15 +80,21 @@ type Closing = Pick<DueItem, 'close' | 'sends'>;
 
 function closing(room: Room, group: SeenGroup, dispute: OpenDispute): Closing {
   if (dispute.advice.step === 'separate') return parting(room, group);
-  return { close: `${subjectFor(room, group)}: ${ending(dispute)}` };
+  return { close: `${subjectFor(room, group)}: ${ending(room, group, dispute)}` };
 }
 
-function ending(dispute: OpenDispute): string {
+/** One that is in already did not keep them apart, and is set anew. */
+function dividerIn(room: Room, { home }: SeenGroup): string {
+  const stands = openRigs(room).some(({ kind, where }) => kind === 'divider' && where === home);
+  return stands ? 'divider out, divider in' : 'divider in';
+}
+
+function ending(room: Room, group: SeenGroup, dispute: OpenDispute): string {
   const dark = dispute.measures.some((tried) => tried.measure === 'lights off' && tried.to === null);
   switch (dispute.advice.step) {
     case 'act':
     case 'separate':
-      return 'divider in';
+      return dividerIn(room, group);
     case 'ask':
       if (dispute.advice.rank >= 4) return 'calmer';
       return dark ? 'made up, lights on' : 'made up';
@@ -99,7 +112,7 @@ function parting(room: Room, group: SeenGroup): Closing {
   const empty = freeTank(room, home);
   const doer = group.disputes.at(-1)?.signs.findLast((sign) => sign.doer !== null)?.doer;
   const who = doer?.name ?? (doer?.sex ? `the ${doer.sex}` : null);
-  if (who === null || empty === null) return { close: `${subject}: divider in` };
+  if (who === null || empty === null) return { close: `${subject}: ${dividerIn(room, group)}` };
   return {
     close: `${subject}: moved ${who} to ${tankInLine(empty)}`,
     sends: { name: `${who} of ${group.name}`, brood: null, from: home, to: empty },

@@ -6,6 +6,7 @@ import { ageWords, dayWords, plural } from '../../core/words.ts';
 import type { MeasureKind } from '../../journal/event.ts';
 import { linesOf } from '../../core/span.ts';
 import type { Room } from '../../state/draft.ts';
+import type { SeenGroup } from '../../state/bodies.ts';
 import type { Fault, Rig } from '../../state/measures.ts';
 import { fishIn } from '../../state/places.ts';
 import { openDispute } from '../../state/quarrel.ts';
@@ -14,7 +15,8 @@ import { lastDay, openRigs } from '../../state/rigs.ts';
 import { homeLoopOf, sharers } from '../../state/tanks.ts';
 import { rowId } from '../id.ts';
 import { CAUTION } from './cautions.ts';
-import { keptApart, keptIn } from './apart.ts';
+import { keptApart, keptIn, keptParted } from './apart.ts';
+import { disputeAsked } from './dispute.ts';
 import type { DueItem } from './item.ts';
 
 type OpenRig = DeepReadonly<Rig>;
@@ -45,6 +47,9 @@ const UNDOING: Readonly<Record<MeasureKind, string>> = {
   'breeder net': 'let the young out of the net',
 };
 
+/** What is told of a divider between two that quarrelled. */
+const UNTIL_CALM = 'not before both show themselves and eat, and then while you watch';
+
 /** Measures that keep a quarrelling pair apart or calm: never asked back while the dispute is open. */
 const CALMING: ReadonlySet<MeasureKind> = new Set<MeasureKind>(['lights off', 'divider']);
 
@@ -52,7 +57,14 @@ export function measuresDue(room: Room): readonly DueItem[] {
   const open = openRigs(room);
   return open
     .filter((rig) => rig.kind !== 'air filter' || offLoopWith(open, rig) === null)
+    .filter((rig) => rig.kind !== 'divider' || !disputeSpeaks(room, rig))
     .map((rig) => lifeline(room, open, rig) ?? rigRow(room, rig));
+}
+
+/** While a dispute has a row of its own that one tells what becomes of the divider: two rows would contradict. */
+function disputeSpeaks(room: Room, rig: OpenRig): boolean {
+  const group = disputeIn(room, rig);
+  return group !== null && disputeAsked(room, group) !== null;
 }
 
 /** The measure that took a tank off its loop, where that tank lives on this air filter meanwhile. */
@@ -123,7 +135,7 @@ function waitWords(room: Room, rig: OpenRig): string[] {
 function rigRow(room: Room, rig: OpenRig): DueItem {
   const dispute = disputeIn(room, rig);
   const kept = keptIn(room, rig);
-  const apart = keptApart(room, rig) ?? kept;
+  const apart = keptApart(room, rig) ?? kept ?? keptParted(room, rig);
   const { begin, undo } = MEASURE_WORDS[rig.kind];
   const open = ageWords(exactly(room.on - rig.day));
   const since = `${rig.kind} since ${dayWords(rig.day, room.on)}${rig.day === room.on ? '' : ` (${open})`}`;
@@ -131,7 +143,7 @@ function rigRow(room: Room, rig: OpenRig): DueItem {
   const more = [
     ...waits,
     ...consequences(room, rig),
-    ...(dispute === null ? [] : ['leave it so while the dispute is open']),
+    ...(dispute === null ? [] : [rig.kind === 'divider' ? UNTIL_CALM : 'leave it so while the dispute is open']),
     ...(apart === null ? [] : [apart.says]),
   ];
   const caution = cautionOf(room, rig);
@@ -201,12 +213,12 @@ function weightOf(room: Room, rig: OpenRig): 1 | 2 | 3 {
   return over > 7 && worsens && fishIn(room, rig.where).length > 0 ? 2 : 1;
 }
 
-function disputeIn(room: Room, rig: OpenRig): object | null {
+/** The group in a tank whose open dispute a measure is for; null for measures that are for none. */
+function disputeIn(room: Room, rig: OpenRig): SeenGroup | null {
   if (!CALMING.has(rig.kind)) return null;
   for (const group of room.stock.groups.values()) {
     if (!group.parts.has(rig.where) && group.home !== rig.where) continue;
-    const open = openDispute(group);
-    if (open !== null) return open;
+    if (openDispute(group) !== null) return group;
   }
   return null;
 }

@@ -182,6 +182,9 @@ function stepOf(at: Standing): Step {
   return at.boutDay >= at.actDay ? 'act' : 'wait';
 }
 
+/** A sign behind a divider that was in already: it lets something through. */
+const TIGHT = 'set the divider anew, so that nothing gets past it';
+
 function whatToDo(step: Step, at: Standing): string {
   const { doer, sufferer } = partiesIn(at);
   switch (step) {
@@ -190,8 +193,11 @@ function whatToDo(step: Step, at: Standing): string {
       return `${dark}keep ${both(at.group)} in while ${loser(sufferer)} has a refuge and eats; look twice daily`;
     }
     case 'act':
+      if (at.divider !== null) return `${TIGHT}; if they go on, take out ${doer}, not ${other(at.group, sufferer)}`;
       return `more cover now, then a see-through divider; if they go on, take out ${doer}, not ${other(at.group, sufferer)}`;
     case 'separate':
+      if (at.divider !== null)
+        return `separate now: ${TIGHT}, or take out ${doer} and leave ${other(at.group, sufferer)} in place`;
       return `separate now: divider in, or take out ${doer} and leave ${other(at.group, sufferer)} in place`;
     case 'parted':
       return at.danger && !at.calmer

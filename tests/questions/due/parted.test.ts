@@ -47,6 +47,45 @@ describe('a wound behind a divider', () => {
   });
 });
 
+describe('the row of a divider', () => {
+  const hurt = '2026-02-01 A1: wounded, male on female; divider in\n';
+  const divider = (on: string, lines: string): DueRow | undefined =>
+    rows(on, lines).find(({ id }) => id === 'a1-divider');
+  it('is silent while the row of the dispute says that it stays in', () => {
+    expect(divider('2026-02-02', hurt)).toBeUndefined();
+    expect(divider('2026-02-09', hurt)).toBeUndefined();
+  });
+  it('speaks once they are calmer, and then as the dispute would', () => {
+    const calm = divider('2026-02-09', `${hurt}2026-02-03 A1: calmer\n`);
+    expect(calm?.what).toBe('take the divider out');
+    expect(calm?.why).toContain('not before both show themselves and eat, and then while you watch');
+    expect(divider('2026-02-09', `${hurt}2026-02-03 A1: made up\n`)?.why).not.toContain('not before');
+  });
+  it('waits while a fish behind it is sick', () => {
+    const sick = '2026-02-01 A1: divider in\n2026-02-06 A1: sick "white spot"\n';
+    const row = divider('2026-02-10', sick);
+    expect(row).toMatchObject({ state: 'ahead' });
+    expect(row?.why).toContain('leave it in while one there is sick: white spot');
+    const answered = `${sick}2026-02-07 A1: not catching\n`;
+    expect(divider('2026-03-05', answered)?.why).toContain('leave it in');
+    // 28 days from 6 February.
+    expect(divider('2026-03-06', answered)?.why).not.toContain('leave it in');
+    expect(divider('2026-02-10', sick.replace('A1: sick', 'A2: sick'))?.state).toBe('late');
+  });
+  it('does not ask for one that is in: it is set anew where one was hurt behind it', () => {
+    const behind = '2026-02-01 A1: divider in\n2026-02-09 A1: wounded\n';
+    expect(dispute('2026-02-10', behind)).toMatchObject({
+      what: 'separate now: set the divider anew, so that nothing gets past it, or take out the aggressor and leave the loser in place',
+      close: 'A1: divider out, divider in',
+    });
+    expect(divider('2026-02-10', behind)).toBeUndefined();
+    expect(dispute('2026-02-10', `${behind}2026-02-10 A1: divider out, divider in\n`)?.what).toMatch(/^look daily/);
+    const torn = dispute('2026-02-10', behind.replace('09 A1: wounded', '08 A1: torn fin\n2026-02-10 A1: hiding'));
+    expect(torn?.what).toMatch(/^set the divider anew/);
+    expect(dispute('2026-02-10', '2026-02-09 A1: wounded\n')?.close).toBe('A1: divider in');
+  });
+});
+
 describe('young that may leave their parents', () => {
   const young = '2026-01-02 A1: spawned brood Rowan-1\n2026-01-12 A1: free-swimming, 40\n';
   const move = (lines: string): string | undefined =>
