@@ -14,4 +14,13 @@ export interface Problem {
   readonly at: Place;
   /** Other lines that belong to it: the earlier count, the other copy. */
   readonly also: readonly Place[];
+  /** What mends the words at `at`, where that is all they lack; the rest of their line stays as it is. */
+  readonly mend?: Mend;
+}
+
+/** Words to put before those of a problem, or in place of one of them. */
+export interface Mend {
+  readonly words: string;
+  /** The word that they take the place of, in any of its forms (`krib`, `kribs`); null: they stand before all. */
+  readonly instead: string | null;
 }

@@ -197,7 +197,8 @@ export interface Kinds {
   lost: { readonly fish: FishRef; readonly count: HowMany; readonly how: 'died' | 'missing' | 'eaten' | 'culled' };
 
   // health
-  sick: { readonly text: string; readonly catching: boolean | null };
+  /** `text`: what it is; null where nobody said. */
+  sick: { readonly text: string | null; readonly catching: boolean | null };
   catching: { readonly catching: boolean };
   treated: {
     readonly product: string;

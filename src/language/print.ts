@@ -19,6 +19,8 @@ const PRINTS: Prints<EventKind> = { ...SETUP_PRINTS, ...ROOM_PRINTS, ...FISH_PRI
 /** The clause of one event, with its `when` and remark, without date and heading. */
 export function printClause(event: Event, voice: Voice = CANONICAL): string {
   const clause = words(body(event, voice), whenWords(event.when, event.day));
+  // Words in quotes behind a bare `sick` would be what they are sick with.
+  if (event.kind === 'sick' && event.text === null && event.remark !== null) return words(event.remark, clause);
   const counted = event.kind === 'spawned' ? eggs(event) : '';
   return words(details(clause, counted), event.remark !== null && quoted(event.remark));
 }

@@ -5,6 +5,7 @@ import type { Interval } from '../core/interval.ts';
 import { linesOf, type LineRef, type Place } from '../core/span.ts';
 import { dayWords, listWords, plural } from '../core/words.ts';
 import type { Room } from '../state/draft.ts';
+import { sickWords } from '../state/health.ts';
 import { walkOrder } from '../state/tanks.ts';
 import { runningCourses, USUAL_WAIT_DAYS, waitsUntil, type Course, type Waits } from './holds/courses.ts';
 import { inQuarantine, USUAL_QUARANTINE_DAYS, type Kept } from './holds/quarantines.ts';
@@ -109,7 +110,7 @@ export function holdsWhy(room: Room): readonly WhyRow[] {
   const row = (title: string, { id, because, lines }: RowBase): WhyRow => ({ id, title, because, lines });
   return [
     ...answer.holds.map((hold) => row(`${hold.place} hold: ${hold.text}`, hold)),
-    ...answer.sick.map((sick) => row(`${sick.place} sick: ${sick.text}`, sick)),
+    ...answer.sick.map((sick) => row(`${sick.place} ${sickWords(sick.text)}`, sick)),
     ...answer.treatments.map((course) => row(`${course.place} treatment: ${course.product}`, course)),
     ...answer.quarantines.map((kept) => row(`${kept.place} quarantine`, kept)),
   ];

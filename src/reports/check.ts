@@ -37,13 +37,13 @@ function unwritten(spawns: number, width: number): string {
 /** Keys of the JSON answer after `version`: `problems`, and the number of broods without a written name. */
 export function checkJson(answer: CheckAnswer, lines: Lines): { problems: readonly Problem[]; unwritten: number } {
   return {
-    problems: sortedProblems(answer.problems).map(({ kind, weight, says, write, at, also }) => ({
-      kind,
-      weight,
-      says,
-      write: lineToWrite({ kind, weight, says, write, at, also }, lines(at.file, at.line)),
-      at: placeJson(at),
-      also: also.map(placeJson),
+    problems: sortedProblems(answer.problems).map((problem) => ({
+      kind: problem.kind,
+      weight: problem.weight,
+      says: problem.says,
+      write: lineToWrite(problem, lines(problem.at.file, problem.at.line)),
+      at: placeJson(problem.at),
+      also: problem.also.map(placeJson),
     })),
     unwritten: answer.unwritten,
   };

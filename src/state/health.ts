@@ -77,6 +77,19 @@ export interface Quarantine {
 /** Days after a dose within which the same product in the same water is the next dose of that course. */
 const SAME_COURSE_DAYS = 10;
 
+/** What a sickness is called of which no line says more. */
+const PLAINLY_SICK = 'sick';
+
+/** `sick: white spot`; of a sickness of which no line says more only that. */
+export function sickWords(text: string): string {
+  return text === PLAINLY_SICK ? text : `sick: ${text}`;
+}
+
+/** What fish carry that are sick with it. */
+export function troubleOf(text: string): string {
+  return text === PLAINLY_SICK ? 'what made it sick' : text;
+}
+
 export const HEALTH_HOMES: Homes<
   'sick' | 'catching' | 'treated' | 'hold begun' | 'hold over' | 'quarantine begun' | 'quarantine over'
 > = {
@@ -85,7 +98,7 @@ export const HEALTH_HOMES: Homes<
     draft.health.sick.push({
       where: whereOf(event.subject),
       tanks: tanksNamed(draft, event),
-      text,
+      text: text ?? PLAINLY_SICK,
       catching,
       day,
       minute,

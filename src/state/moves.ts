@@ -9,23 +9,50 @@ import { isBrood } from './bodies.ts';
 import { reached } from './broodlife.ts';
 import type { Draft } from './draft.ts';
 import { countOf, leaversOf, tankOfAll } from './leavers.ts';
-import { memberName, membersMoved } from './members.ts';
-import { isRunning, isWhole } from './heads.ts';
+import { livingMembers, memberName, membersMoved } from './members.ts';
+import { isRunning, isWhole, isWritten } from './heads.ts';
 import type { Brood, Fish, Group } from './stock.ts';
 import { noteMoved } from './moved.ts';
 import { mostIn } from './ceilings.ts';
 import { swamUnsaid } from './swamunsaid.ts';
 import { moveFish, newBody } from './tally.ts';
 import { resolveFish } from './who.ts';
+import { note, tankOf } from './meant.ts';
 import type { Found } from './meant.ts';
 
 /** Fish go to another tank; with `rest stay` at least one is left behind. */
 export function moved(draft: Draft, event: EventOf<'moved'>): void {
   if (!canGoTo(draft, event)) return;
+  const unplaced = groupWithoutTank(draft, event);
+  if (unplaced !== null) {
+    firstMove(draft, event, unplaced);
+    return;
+  }
   const found = resolveFish(draft, event, event.fish, event.count);
   if (!found) return;
   if (isBrood(found.body)) moveBrood(draft, event, found.body, found.tank);
   else moveGroup(draft, event, found.body, found);
+}
+
+/** The group that a line moves whole, where none said yet in which tank it lives. */
+function groupWithoutTank(draft: Draft, { fish, count, restStay }: EventOf<'moved'>): Group | null {
+  const name = fish.kind === 'group' && fish.member === null ? fish.group : null;
+  const group = name === null ? undefined : draft.stock.groups.get(name);
+  if (group === undefined || restStay || group.home !== null || group.parts.size > 0 || group.total.high === 0)
+    return null;
+  const isAll = isWritten(count) ? count.total.low >= group.total.high : isWhole(count);
+  return isAll ? group : null;
+}
+
+/** It was in the tank of that line, where the line has one, and lives from now on where it went. */
+function firstMove(draft: Draft, event: EventOf<'moved'>, group: Group): void {
+  note(draft, event, group, true);
+  const tank = tankOf(event);
+  if (tank !== null) {
+    moveFish(draft, event, group, null, tank, 'all');
+    for (const fish of livingMembers(group)) fish.tank = tank;
+  }
+  moveGroup(draft, event, group, { body: group, tank, member: null });
 }
 
 function canGoTo(draft: Draft, event: EventOf<'moved'>): boolean {

@@ -1,7 +1,9 @@
 /** What is said where a clause does not tell which fish it is about, or names fish that are not there. */
 import type { ProblemKind } from '../core/problem-kinds.ts';
 import type { Problem } from '../core/problem.ts';
+import type { EventKind } from '../journal/event.ts';
 import { isBrood } from './bodies.ts';
+import { reached } from './broodlife.ts';
 import type { Draft } from './draft.ts';
 import type { Clause } from './meant.ts';
 import type { Brood, Group } from './stock.ts';
@@ -17,21 +19,25 @@ export function severalFit(
   doing: string,
   tank: string | null,
   choice: readonly (Group | Brood)[],
+  species: string | null = null,
 ): Problem {
   const names = choice.map((body) => body.name);
-  // Of those that are lost or moved most are young, and a line taken over unread should cost no pair its fish.
-  const meant = event.kind === 'lost' || event.kind === 'moved' ? choice.find((body) => isBrood(body)) : undefined;
+  // Of those that leave most are young, and a line taken over unread should cost no pair its fish.
+  const meant = LEAVING.has(event.kind) ? choice.find((body) => isBrood(body)) : undefined;
   const first = meant?.name ?? names[0] ?? '';
   return {
+    ...(species === null ? {} : { mend: { words: first, instead: species } }),
     ...unclear(
       event,
       'which-fish',
-      `${tank === null ? '' : `${tank} holds `}${names.join(' and ')}: this may be about ${names.length === 2 ? 'either' : 'any of them'}`,
+      `${tank === null ? '' : `${tank} holds `}${names.join(' and ')}: this may be about ${names.length === 2 ? 'either' : 'any of them'}${species === null ? '' : `; write which for «${species}»`}`,
       `${tank ?? first}: ${first} ${doing} …`,
     ),
     also: choice.map((body) => body.lines[0]).filter((place) => place !== undefined),
   };
 }
+
+const LEAVING: ReadonlySet<EventKind> = new Set<EventKind>(['lost', 'moved', 'sold', 'gave away', 'reserved']);
 
 /** Nobody there that the clause can be about. */
 export function nobodyFits(event: Clause, doing: string, tank: string | null): Problem {
@@ -43,6 +49,23 @@ export function nobodyFits(event: Clause, doing: string, tank: string | null): P
       ? `the tank or the name of the fish before it: A1: ${doing} …`
       : `the line that put them there, or the right tank`,
   );
+}
+
+/** Young are told of where none are on record, or none that have come so far: the line that tells of them is missing. */
+export function noYoung(event: Clause, tank: string | null, there: readonly (Group | Brood)[]): Problem {
+  const clutch = there.find((body) => isBrood(body));
+  const lost = event.kind === 'lost';
+  const stage = clutch === undefined ? 'fry seen' : lost ? 'hatched' : 'free-swimming';
+  const far = clutch !== undefined && reached(clutch, 'hatched') ? 'wrigglers' : 'eggs';
+  const place = tank ?? (event.subject.kind === 'group' ? event.subject.group : 'A1');
+  const says =
+    clutch === undefined
+      ? `no young are on record ${tank === null ? `of ${place}` : `in ${tank}`}`
+      : `${clutch.name} are ${far} on record${lost ? ', and eggs that die are `eggs white`' : ''}: were they \`${stage}\`?`;
+  return {
+    ...unclear(event, 'no-such-fish', says, `first: ${place}: ${stage}`),
+    mend: { words: `${stage};`, instead: null },
+  };
 }
 
 /** Fish of that name live, but not there; `others`: young that are. */

@@ -13,7 +13,7 @@ import { bodiesAt, family, livingBroods } from './living.ts';
 import { carriedBody, settle, tankOf } from './meant.ts';
 import type { Clause, Found } from './meant.ts';
 import type { Brood, Group } from './stock.ts';
-import { nobodyFits, notThere, severalFit, unknownFish } from './unclear.ts';
+import { nobodyFits, notThere, noYoung, severalFit, unknownFish } from './unclear.ts';
 import { lastSince } from './when.ts';
 import { groupOf } from './whichgroup.ts';
 
@@ -21,6 +21,8 @@ import { groupOf } from './whichgroup.ts';
 export function resolveFish(draft: Draft, event: Clause, ref: FishRef, count: HowMany = 'unsaid'): Found | null {
   const tank = tankOf(event);
   if (ref.kind === 'brood') return left(draft, event, count, named(draft, event, ref.brood, tank, null));
+  const own = breedersOf(draft, ref, count);
+  if (own !== null) return implied(draft, event, tank, count, { young: true, species: null, of: own });
   if (ref.kind === 'group' && ref.group !== null) return named(draft, event, ref.group, tank, ref.member);
   if (ref.kind === 'group') {
     const found = groupOf(
@@ -30,7 +32,20 @@ export function resolveFish(draft: Draft, event: Clause, ref: FishRef, count: Ho
     );
     return found && settle(draft, event, found.group, tank, found.member);
   }
-  return implied(draft, event, tank, count, { young: ref.young === true, species: ref.species ?? null });
+  const young = ref.young === true || countsYoung(count);
+  return implied(draft, event, tank, count, { young, species: ref.species ?? null, of: null });
+}
+
+/** `3 fry`: a number of young and of nothing else. */
+function countsYoung(count: HowMany): boolean {
+  return typeof count !== 'string' && count.young !== null && count.males === null && count.females === null;
+}
+
+/** The group that a line names where it tells of its young (`Rowan 3 fry dead`), which are none of its own number. */
+function breedersOf(draft: Draft, ref: FishRef, count: HowMany): string | null {
+  if (ref.kind !== 'group' || ref.group === null || ref.member !== null || !countsYoung(count)) return null;
+  const kind = draft.stock.groups.get(ref.group)?.kind;
+  return kind === undefined || HOLDS_YOUNG.has(kind) ? null : ref.group;
 }
 
 function named(draft: Draft, event: Clause, name: string, tank: string | null, member: Member | null): Found | null {
@@ -74,15 +89,18 @@ function wasThere(body: Group | Brood, tank: string): boolean {
 interface Told {
   readonly young: boolean;
   readonly species: string | null;
+  /** The group whose young they are; null where the line does not say. */
+  readonly of: string | null;
 }
 
 function implied(draft: Draft, event: Clause, tank: string | null, count: HowMany, told: Told): Found | null {
-  const { young, species } = told;
+  const { young, species, of } = told;
   const { subject } = event;
   if (subject.kind === 'brood') return named(draft, event, subject.brood, null, null);
   const own = subject.kind === 'group' ? subject.group : null;
   const pool = tank !== null ? bodiesAt(draft, tank) : own !== null ? family(draft, own) : [];
-  const isTold = (body: Group | Brood): boolean => species === null || body.species === species;
+  const isTold = (body: Group | Brood): boolean =>
+    (species === null || body.species === species) && (of === null || (isBrood(body) && body.group === of));
   const fitting = pool.filter((body) => isTold(body) && fits(event.kind, body));
   const possible = young ? youngOf(fitting) : fitting;
   const carried = carriedBody(draft, event);
@@ -101,9 +119,8 @@ function implied(draft: Draft, event: Clause, tank: string | null, count: HowMan
   if (only && choice.length === 1) {
     return settle(draft, event, only, tank, subject.kind === 'group' ? subject.member : null);
   }
-  draft.problems.push(
-    choice.length > 1 ? severalFit(event, event.kind, tank, choice) : nobodyFits(event, event.kind, tank),
-  );
+  if (choice.length > 1) draft.problems.push(severalFit(event, event.kind, tank, choice, species));
+  else draft.problems.push(young ? noYoung(event, tank, pool.filter(isTold)) : nobodyFits(event, event.kind, tank));
   return null;
 }
 

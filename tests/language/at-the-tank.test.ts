@@ -1,5 +1,6 @@
 /** Short lines as they are jotted with one wet finger: what each means, and what is asked back of those that may mean two things. */
 import { describe, expect, test } from 'vitest';
+import { printClause } from '../../src/language/print.ts';
 import { tankside } from '../support/run.ts';
 import { eventsOf, problemsIn } from '../support/lines.ts';
 
@@ -59,9 +60,7 @@ describe('is read as meant', () => {
     ['C1: moved 2 to C2 on sunday', 'C1: moved 2 to C2 2026-03-08'],
     ['C1: dosed salt on friday', 'C1: dosed "salt" 2026-03-06'],
     // Health and food
-    ['C1: sick', 'C1: sick "unknown"'],
-    ['C1: f sick', 'C1: sick "unknown" "f"'],
-    ['C1: sick, not catching', 'C1: sick "unknown", not catching'],
+    ['C1: sick, not catching', 'C1: sick not catching'],
     ['C1: fed 1 spoon bbs', 'C1: fed brine shrimp "1 spoon"'],
     ['A1: fed fry micros and parents flake', 'A1: fed microworm, flake "fry, parents"'],
     ['M1: added yeast', 'M1: fed yeast'],
@@ -102,6 +101,23 @@ describe('is read as meant', () => {
 
   test('a species stands for whatever fish of it are there', () => {
     expect(facts('C1: 2 krib dead')).toMatchObject([{ kind: 'lost', fish: { kind: 'implied', species: 'krib' } }]);
+  });
+
+  test('sick without words is sick, and tidied stays so', () => {
+    for (const [clause, remark] of [
+      ['sick', null],
+      ['ill', null],
+      ['f sick', 'f'],
+      ['sick female', 'female'],
+      ['2 females sick', '2 females'],
+    ] as const) {
+      expect(facts(`C1: ${clause}`)).toMatchObject([{ kind: 'sick', text: null, catching: null, remark }]);
+    }
+    const printed = (clause: string): string[] => eventsOf(`${DAY}C1: ${clause}`).map((event) => printClause(event));
+    expect(printed('sick')).toEqual(['sick']);
+    expect(printed('ill, not catching')).toEqual(['sick, not catching']);
+    expect(printed('female sick')).toEqual(['female sick']);
+    expect(printed('sick "unknown"')).toEqual(['sick "unknown"']);
   });
 
   test('what a culture is fed is no feed of a tank', () => {

@@ -13,11 +13,11 @@ const offered = (line: string): string | undefined => problemsIn(`${DAY}${line}`
 describe('is read as meant', () => {
   test.each([
     // The two of a pair
-    ['A1: both died', 'A1 pair: died'],
-    ['A1: both parents dead', 'A1 pair: died'],
+    ['A1: both died', 'A1 pair: died all'],
+    ['A1: both parents dead', 'A1 pair: died all'],
     ['A1: both to C1', 'A1: moved pair to C1'],
     ['A1: both hiding', 'A1 pair: hiding'],
-    ['Rowan: both died', 'Rowan: died'],
+    ['Rowan: both died', 'Rowan: died all'],
     ['A2: both females died', 'A2: died 2 females'],
     // Losses
     ['C1: culled 5 runts', 'C1: culled 5 "runts"'],

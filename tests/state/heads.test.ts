@@ -149,7 +149,7 @@ describe('who is lost', () => {
     expect(fates(room)).toEqual(['male lives', 'female lives']);
   });
   it('of fish whose tank nobody told is any of them', () => {
-    const room = journalOn('2026-03-03', '2026-03-02 Rowan: died\n');
+    const room = journalOn('2026-03-03', '2026-03-02 Rowan: all died\n');
     expect(rowan(room)?.total).toEqual({ low: 0, likely: 0, high: 0 });
     expect(fates(room)).toEqual(['male died', 'female died']);
   });

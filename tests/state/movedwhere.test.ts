@@ -172,7 +172,7 @@ describe('some of a group', () => {
 describe('a group that was told without its tank', () => {
   it('is asked for it, and not taken for gone', () => {
     const elm = '2026-02-01 group Elm: krib; 6';
-    expect(told(roomOf(elm, '2026-02-02 Elm: moved to C2'))).toBe(
+    expect(told(roomOf(elm, '2026-02-02 Elm: moved 2 to C2'))).toBe(
       'not-there: no line says in which tank Elm is; first: group Elm: in A1',
     );
     expect(told(roomOf(elm, '2026-02-02 C2: Elm counted 6'))).toBe(

@@ -92,7 +92,7 @@ describe('what leaves', () => {
   it('of a pair in two tanks is the one of its own tank', () => {
     const room = after('2026-03-01 A1: moved male to C2\n2026-03-02 Rowan: male sold for 20.00\n');
     expect([...(room.stock.groups.get('Rowan')?.parts.keys() ?? [])]).toEqual(['A1']);
-    const dead = after('2026-03-01 A1: moved male to C2\n2026-03-02 Rowan: died\n');
+    const dead = after('2026-03-01 A1: moved male to C2\n2026-03-02 Rowan: all died\n');
     expect(dead.stock.groups.get('Rowan')?.total).toMatchObject({ low: 0, high: 0 });
   });
 });

@@ -18,6 +18,8 @@ export function lost({ clause, fish }: Task): Body {
   clause.setAside(clause.link('jumped'));
   for (const size of ['largest', 'smallest'] as const) clause.setAside(clause.link(size));
   runts(clause, count === 'unsaid');
+  // `both died`, `the pair died`: no other fish can be meant, and none of the two is left out.
+  const both = clause.rest.some((detail) => detail.type === 'sex' && detail.sex === 'pair');
   const who = saidFish(clause, fish);
   if (count === 'unsaid' && isNobody(who)) {
     // `eaten` alone is said of a brood, as `eggs gone` is.
@@ -30,7 +32,7 @@ export function lost({ clause, fish }: Task): Body {
   return {
     kind: 'lost',
     fish: who,
-    count,
+    count: both && count === 'unsaid' ? 'all' : count,
     how: LOSSES.find((how) => how === clause.sense) ?? 'died',
   };
 }

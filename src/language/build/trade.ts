@@ -90,17 +90,24 @@ export const TRADE_BUILDS: Builds<
   'two readings': () => null,
 };
 
-/** What they are sick with; `sick`, `female sick`, `2 sick` say that nobody knows yet. */
-function sickWith(clause: Clause): string {
+/** What they are sick with; `sick`, `female sick`, `2 sick` do not say. */
+function sickWith(clause: Clause): string | null {
   const who = clause.takeAll(
     (each): each is DetailNode =>
       each.type === 'quantity' || each.type === 'sex' || (each.type === 'name' && clause.line.names.isFish(each.text)),
   );
-  for (const said of who) clause.setAside(said);
+  const { head } = clause.node;
+  for (const side of [who.filter(({ from }) => from < head.from), who.filter(({ from }) => from >= head.from)]) {
+    const [first, last] = [side[0], side.at(-1)];
+    if (first !== undefined && last !== undefined) clause.setAside({ from: first.from, to: last.to });
+  }
+  const said = clause.rest.find(({ type }) => type === 'text' || type === 'quote');
   const text = clause.text();
-  if (text === null || text === '') return 'unknown';
-  const isWho = /^(?:fish|one|(?:the\s+)?(?:fe)?males?|m|f|fry)$/iu.test(text);
-  return isWho && !clause.written(clause.node).includes('"') ? `unknown: ${text}` : text;
+  if (text === null || text === '') return null;
+  const isWho = said?.type === 'text' && /^(?:fish|one|(?:the\s+)?(?:fe)?males?|m|f|fry)$/iu.test(text);
+  if (!isWho) return text;
+  clause.setAside(said);
+  return null;
 }
 
 function treated(clause: Clause): Body {

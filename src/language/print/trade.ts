@@ -33,7 +33,7 @@ export const TRADE_PRINTS: Prints<
 > = {
   sick: (event) =>
     w.details(
-      `${w.first(TRADE.sick.says.sick)} ${w.quoted(event.text)}`,
+      w.words(w.first(TRADE.sick.says.sick), event.text !== null && w.quoted(event.text)),
       event.catching !== null && catching(event.catching),
     ),
   catching: (event) => catching(event.catching),

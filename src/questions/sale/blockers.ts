@@ -6,6 +6,7 @@ import { dayWords, listWords, plural, windowWords } from '../../core/words.ts';
 import { beginningOf, bodyNamed, isBrood, partIn, type SeenBody } from '../../state/bodies.ts';
 import { reached } from '../../state/broodlife.ts';
 import type { Room } from '../../state/draft.ts';
+import { sickWords } from '../../state/health.ts';
 import { withoutWord } from '../../state/withoutword.ts';
 import { treatmentClear } from '../holds/courses.ts';
 import { inQuarantine } from '../holds/quarantines.ts';
@@ -100,7 +101,7 @@ function sick(room: Room, tank: string, { at }: When): Blocker[] {
   const open = sickIn(room, tank);
   if (open === null || open.held || (open.until !== null && open.until <= at)) return [];
   const asked = open.sick.catching === null;
-  const why = asked ? `sick: ${open.sick.text}; say whether it is catching` : `sick: ${open.sick.text}, catching`;
+  const why = `${sickWords(open.sick.text)}${asked ? '; say whether it is catching' : ', catching'}`;
   return [{ kind: 'sick', why, until: open.until, lines: linesOf([open.sick.place]) }];
 }
 
