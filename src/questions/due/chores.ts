@@ -1,7 +1,7 @@
 /** Standing chores, by effect and not only by date, and one-off tasks. */
 import type { DayWindow } from '../../core/interval.ts';
 import { middle } from '../../core/interval.ts';
-import { addDays } from '../../core/day.ts';
+import { addDays, type Day } from '../../core/day.ts';
 import type { DeepReadonly } from '../../core/readonly.ts';
 import { dayWords, plural } from '../../core/words.ts';
 import { actionWords, type StandingChore, type Task } from '../../state/chores.ts';
@@ -30,7 +30,8 @@ export function choresDue(room: Room, days: number): readonly DueItem[] {
     .filter((chore) => chore.stopped === null && isInUse(room, chore.where) && !isSour(room, chore))
     .flatMap((chore) => {
       const clock = clockOf(room, chore);
-      return clock.due === null || !startsWithin(clock.due, room, days) ? [] : [choreRow(room, clock, clock.due)];
+      const asked = clock.due === null ? null : beforeItSpills(room, clock, clock.due);
+      return asked === null || !startsWithin(asked, room, days) ? [] : [choreRow(room, clock, asked)];
     });
   const tasks = room.chores.tasks.filter((task) => task.done === null && isInUse(room, task.where));
   return [...standing, ...tasks.map((task) => taskRow(room, task))];
@@ -49,6 +50,14 @@ function isSour(room: Room, { action, where }: Chore): boolean {
 function startsWithin(due: DayWindow, room: Room, days: number): boolean {
   const first = due.low ?? due.likely ?? due.high;
   return first === null || first <= addDays(room.on, days);
+}
+
+/** The clean is asked for from the last day before it may spill, where the chore's own day is later than that. */
+function beforeItSpills(room: Room, { chore }: ChoreClock, due: DayWindow): DayWindow {
+  const loop = room.plumbing.loops.get(chore.where);
+  if (loop === undefined || chore.action.kind !== 'clean prefilter') return due;
+  const by = soonerBy(room, due, loop, prefilterOf(room, loop));
+  return by === null || due.low === null || due.low <= by ? due : { ...due, low: by };
 }
 
 function choreRow(room: Room, clock: ChoreClock, due: DayWindow): DueItem {
@@ -154,12 +163,17 @@ function whyOf(room: Room, clock: ChoreClock): string {
 
 /** Clogging quickens: the chore's day may be too late, though the levels drawn on in a line say otherwise. */
 function soonerWords(room: Room, { due }: ChoreClock, loop: DeepReadonly<Loop>, state: Prefilter): string[] {
-  if (state.level === null || due?.likely === null || due === null || due.likely <= room.on) return [];
-  const by = betterBy(due, outlookAsked(room, loop, state));
+  const by = soonerBy(room, due, loop, state);
   if (by === null) return [];
   const from = addDays(by, 1);
   const told = from <= room.on ? 'any day: better now' : `from ${dayWords(from, room.on)}: better before`;
   return [`clogging quickens, it may spill ${told}`];
+}
+
+/** The last day before it may spill, where the chore is still to come and later than that. */
+function soonerBy(room: Room, due: DayWindow | null, loop: DeepReadonly<Loop>, state: Prefilter): Day | null {
+  if (state.level === null || due?.likely === null || due === null || due.likely <= room.on) return null;
+  return betterBy(due, outlookAsked(room, loop, state));
 }
 
 /** A loop's change does not reach the tanks that are valved off. */

@@ -219,6 +219,11 @@ ${CLEAN}2026-01-11 Long: level 20 mm
     expect(loopsText(loops(near), plainLook(near.on))).toMatch(/by its levels: better clean now/);
     const said = due(near, { days: 7, minutes: null }).rows.find(({ id }) => id === 'long-clean-prefilter')?.why;
     expect(said).toMatch(/it may spill any day: better now$/);
+    // The list asks for it from that day on, and not before.
+    const stateOn = (day: string, days: number): string | undefined =>
+      due(journalOn(day, lines), { days, minutes: null }).rows.find(({ id }) => id === 'long-clean-prefilter')?.state;
+    expect([stateOn('2026-02-14', 0), stateOn('2026-02-14', 2)]).toEqual([undefined, 'ahead']);
+    expect([stateOn('2026-02-15', 0), stateOn('2026-02-18', 0)]).toEqual(['today', 'today']);
     const sooner = loops(journalOn('2026-02-15', lines.replace('6 weeks', '5 weeks')))[0];
     expect([sooner?.betterBy, sooner?.asked]).toEqual([null, null]);
   });
