@@ -157,6 +157,18 @@ function kitOf(room: Room, of: Parameter): { factor: number; unit: string } {
   return { factor: 1 / AS_NITROGEN[of], unit: 'mg/L' };
 }
 
+/** What a room says once, so that no nitrogen is counted by a guess. */
+export const SAY_NITROGEN = 'room: nitrogen as N, or: room: nitrogen as ion';
+
+/**
+ * Where no line says how the kit counts nitrogen it is taken as N, the harsher way. The same number read as the ion, in
+ * mg/L as N; null where the room has said, and for what is no nitrogen.
+ */
+export function ifIon(room: Room, of: Parameter, value: Interval): Interval | null {
+  if (room.settings.nitrogen !== null || (of !== 'tan' && of !== 'no2' && of !== 'no3')) return null;
+  return times(value, AS_NITROGEN[of]);
+}
+
 /** A value as the keeper's kit shows it: `pH 7.4`, `NO3 20–40 mg/L`, `25.5 C`. */
 export function readingWords(room: Room, of: Parameter, value: Interval): string {
   const { word, decimals } = PARAMETER_WORDS[of];

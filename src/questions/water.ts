@@ -23,6 +23,7 @@ import {
   ammoniaOf,
   ammoniaSteps,
   kitFactor,
+  ifIon,
   lastOf,
   PARAMETER_WORDS,
   readingsOf,
@@ -78,6 +79,8 @@ export interface WaterRow {
   }[];
   readonly watch: { readonly since: Day; readonly zeros: number; readonly earliest: Day } | null;
   readonly reach: Reach | null;
+  /** Its nitrogen is counted as N because no line says how the kit counts. */
+  readonly unsaid: boolean;
   readonly because: Because;
   readonly lines: readonly LineRef[];
 }
@@ -150,6 +153,7 @@ function waterRow(room: Room, body: WaterBody, target: Target | null): WaterRow 
     doses: doses.map((dose) => doseRow(dose, litres)),
     watch: open === undefined ? null : { since: open.since, zeros: open.zeros, earliest: open.earliest },
     reach: reached,
+    unsaid: last.some(({ of, value }) => value.high > 0 && ifIon(room, of, value) !== null),
     because: {
       rule: 'the last reading of each thing stands; toxic ammonia is the share that pH and temperature make of the total',
       source: 'the journal; Emerson et al. 1975 for ammonia, its marks from UF/IFAS FA-16',

@@ -20,7 +20,10 @@ const TOXIC_DECIMALS = 3;
 export function waterText(rows: readonly WaterRow[], look: Look): string {
   const [only] = rows;
   const first = paragraph(`${heading(look)}: ${matters(rows)}`, look.width, 2);
-  if (only !== undefined && rows.length === 1) return `${first}\n\n${detail(only, look)}`;
+  if (only !== undefined && rows.length === 1) {
+    const unsaid = unsaidWords(rows, look);
+    return `${first}\n\n${detail(only, look)}${unsaid === '' ? '' : `\n${unsaid}\n`}`;
+  }
   const tested = rows.filter((row) => row.readings.length > 0 || row.watch !== null || row.reach !== null);
   const others = rows.filter((row) => !tested.includes(row)).map(({ name }) => name);
   const body = table(
@@ -32,7 +35,14 @@ export function waterText(rows: readonly WaterRow[], look: Look): string {
     others.length === 0 || tested.length === 0
       ? ''
       : paragraph(`no reading on record: ${listWords(others)}`, look.width, 2);
-  return `${[first, body.trimEnd(), rest].filter((part) => part !== '').join('\n\n')}\n`;
+  return `${[first, body.trimEnd(), rest, unsaidWords(rows, look)].filter((part) => part !== '').join('\n\n')}\n`;
+}
+
+/** NO3 40 as N is more than four times NO3 40 as the ion: told wherever a guess of ours stands in the figures. */
+function unsaidWords(rows: readonly WaterRow[], look: Look): string {
+  if (!rows.some(({ unsaid }) => unsaid)) return '';
+  const says = 'no line says how your kit counts nitrogen: counted as N, the harsher way, unless a test says otherwise';
+  return paragraph(`${says}; write it once: room: nitrogen as N, or: room: nitrogen as ion`, look.width, 2);
 }
 
 /** The worst water, or that none was tested. */

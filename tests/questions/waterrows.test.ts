@@ -2,6 +2,9 @@
 import { describe, expect, test } from 'vitest';
 import { dayFromIso, isoDay } from '../../src/core/day.ts';
 import { water, waterRows, type WaterRow } from '../../src/questions/water.ts';
+import { plainLook } from '../../src/reports/look.ts';
+import { waterText } from '../../src/reports/water.ts';
+import { day } from '../support/events.ts';
 import { journalOn } from '../support/journal.ts';
 
 const ON = '2026-03-31';
@@ -182,4 +185,25 @@ test('the rows of "why" carry the readings in their title', () => {
   const titles = waterRows(room).map(({ id, title }) => `${id}: ${title}`);
   expect(titles).toContain('c1-water: water of C1: pH 7.4 and KH 6 dH');
   expect(titles).toContain('c2-water: water of C2: no reading on record');
+});
+
+describe('nitrogen of which no line says how the kit counts it', () => {
+  const told = (...lines: readonly string[]): string =>
+    waterText(
+      water(journalOn(ON, `${lines.join('\n')}\n`), { place: null, target: null }) ?? [],
+      plainLook(day(ON), 400),
+    );
+  const hint = 'no line says how your kit counts nitrogen: counted as N, the harsher way';
+  test('is said so once, in a list and of one water', () => {
+    const lines = ['2026-03-20 C1: test NO3 40', '2026-03-20 C2: test NO2 0.25'];
+    expect(told(...lines).split(hint)).toHaveLength(2);
+    expect(told(...lines)).toContain('room: nitrogen as N, or: room: nitrogen as ion');
+    const one = water(journalOn(ON, '2026-03-20 C1: test NO3 40\n'), { place: 'C1', target: null }) ?? [];
+    expect(waterText(one, plainLook(day(ON), 400))).toContain(hint);
+  });
+  test('is not said where it makes no difference, or the room has said', () => {
+    expect(told('2026-03-20 C1: test NO2 0, TAN 0, pH 7')).not.toContain(hint);
+    expect(told('2026-01-02 room: nitrogen as N', '2026-03-20 C1: test NO3 40')).not.toContain(hint);
+    expect(told('2026-01-02 room: nitrogen as ion', '2026-03-20 C1: test NO3 40')).not.toContain(hint);
+  });
 });

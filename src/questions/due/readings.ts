@@ -14,13 +14,16 @@ import { changesAfter } from '../outdated.ts';
 import {
   ammoniaOf,
   ammoniaSteps,
+  ifIon,
   lastOf,
   PARAMETER_WORDS,
   readingsOf,
   readingWords,
+  SAY_NITROGEN,
   seriesOf,
   type Ammonia,
   type LastReading,
+  type Parameter,
 } from '../readings.ts';
 import { afterRaising } from '../raised.ts';
 import { bodiesOfWater, type WaterBody } from '../waters.ts';
@@ -108,14 +111,17 @@ function ammoniaRow(room: Room, body: WaterBody, ammonia: Ammonia | null): DueIt
   const weight = certain >= AMMONIA_MARKS.harms ? 3 : certain >= AMMONIA_MARKS.watch ? 2 : 1;
   const without = missing.length === 0 ? '' : ` (${listWords([...missing])} not known)`;
   const read = `${readingWords(room, 'tan', tan.value)} on ${dayWords(tan.day, room.on)}`;
+  // Toxic ammonia is a share of all of it: what the other way makes of that it makes of the share.
+  const share = certain / (tan.value.likely ?? tan.value.low);
+  const other = unsaid(room, 'tan', tan.value, AMMONIA_MARKS.watch, Number.isFinite(share) ? share : 1);
   const row = changeRow(room, body, {
     reading: tan,
     weight,
-    why: `${read}: toxic ammonia ${figureWords(toxic, 3)} mg/L as N${without}`,
+    why: `${read}: toxic ammonia ${figureWords(toxic, 3)} mg/L as N${without}${certain < AMMONIA_MARKS.watch ? '' : other.why}`,
     close: 'pH 7.2, TAN 0, 25 C',
     rule: 'toxic ammonia is the share of total ammonia that pH and temperature make of it; from 0.02 mg/L as N it may harm, from 0.05 it does',
     source: 'Emerson et al. 1975; marks from UF/IFAS FA-16, "Ammonia in Aquatic Systems"',
-    steps: ammoniaSteps(room, ammonia),
+    steps: [...ammoniaSteps(room, ammonia), ...other.steps],
     caution: CAUTION.ammonia,
   });
   // Where only a missing pH or temperature makes it doubtful, the first thing is to read that.
@@ -126,6 +132,28 @@ function ammoniaRow(room: Room, body: WaterBody, ammonia: Ammonia | null): DueIt
   return [
     { ...row, what, weight: possible >= AMMONIA_MARKS.harms ? 2 : 1, close: `${body.name}: test pH 7.2, TAN 0, 25 C` },
   ];
+}
+
+/** Where nobody said how the kit counts, what the other way would come to: told in the row where that decides. */
+function unsaid(room: Room, of: Parameter, value: Interval, mark: number, times = 1): Unsaid {
+  const ion = ifIon(room, of, value);
+  if (ion === null) return { why: '', steps: [] };
+  const { word, decimals } = PARAMETER_WORDS[of];
+  const other = figureWords(ion, decimals);
+  const under = (ion.likely ?? ion.low) * times <= mark;
+  return {
+    why: under
+      ? `; counted as N since no line says how the kit does: as the ion it is under the mark (${SAY_NITROGEN})`
+      : '',
+    steps: [
+      `no line says how the kit counts nitrogen, so as N, the harsher way; as the ion it is ${word} ${other} mg/L as N`,
+    ],
+  };
+}
+
+interface Unsaid {
+  readonly why: string;
+  readonly steps: readonly string[];
 }
 
 function markRow(
@@ -141,15 +169,16 @@ function markRow(
   if ((value.likely ?? value.low) <= mark) return [];
   const read = `${readingWords(room, of, value)} on ${dayWords(reading.day, room.on)}`;
   const { word } = PARAMETER_WORDS[of];
+  const other = unsaid(room, of, value, mark);
   return [
     changeRow(room, body, {
       reading,
       weight,
-      why: `${read}: ${so}`,
+      why: `${read}: ${so}${other.why}`,
       close: of === 'no3' ? 'NO3 5' : `${word} 0`,
       rule: `${word} above ${readingWords(room, of, { low: mark, likely: mark, high: mark })} asks for ${of === 'chlorine' ? 'a conditioner' : 'a change'}`,
       source: of === 'no3' ? 'Camargo et al. 2005, Chemosphere 58:1255' : 'common practice, no source',
-      steps: [read],
+      steps: [read, ...other.steps],
       caution: of === 'chlorine' ? CAUTION.chlorine : CAUTION.tap,
     }),
   ];

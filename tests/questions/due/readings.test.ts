@@ -30,12 +30,31 @@ describe('nitrite and nitrate', () => {
       close: 'C1: water change 30 %; test NO2 0',
       key: 'NO2',
       pressing: false,
-      steps: ['NO2 1 mg/L as N on 18 Mar'],
+      steps: [
+        'NO2 1 mg/L as N on 18 Mar',
+        'no line says how the kit counts nitrogen, so as N, the harsher way; as the ion it is NO2 0.3 mg/L as N',
+      ],
       lines: [1],
     });
     expect(found.caution).toMatch(/^tap water: no chlorine/);
     expect(found.after).toMatch(/^toxic ammonia after it: /);
     expect(row('c1-no3', read('NO3 60'))).toMatchObject({ weight: 1, close: 'C1: water change 30 %; test NO3 5' });
+  });
+  it('say where it decides that nobody said how the kit counts', () => {
+    // As the ion NO3 40 is 40 / 4.4266 = 9.04 mg/L as N, under the mark of 10; 45 is 10.2, above it.
+    const hint =
+      'counted as N since no line says how the kit does: as the ion it is under the mark (room: nitrogen as N';
+    expect(row('c1-no3', read('NO3 40')).why).toContain(hint);
+    expect(row('c1-no3', read('NO3 45')).why).not.toContain('counted as N');
+    expect(row('c1-no2', read('NO2 0.1')).why).toContain(hint);
+    // 0.5 × 0.0573 = 0.029 as N at pH 8 and 26 C: over 1.216 it is 0.024, over the mark as well.
+    const total = read('TAN 0.5, pH 8, 26 C');
+    expect(row('c1-tan', total).why).not.toContain('counted as N');
+    // 0.36 × 0.0573 = 0.0206 as N is over 0.02; over 1.216 it is 0.017.
+    expect(row('c1-tan', read('TAN 0.36, pH 8, 26 C')).why).toContain(hint);
+    const said = (as: string): string => `2026-01-02 room: nitrogen as ${as}\n`;
+    expect(row('c1-no3', said('N') + read('NO3 40'))).toMatchObject({ steps: ['NO3 40 mg/L as N on 18 Mar'] });
+    expect(ids(said('ion') + read('NO3 40'))).toEqual([]);
   });
   it('after a change ask for a test alone', () => {
     expect(row('c1-no2', `${read('NO2 1')}2026-03-19 C1: water change 50 %\n`)).toMatchObject({
