@@ -235,7 +235,7 @@ function shareOn(rule: Rule, born: DayWindow | null, on: Day, bySize: Interval |
   const pick = rule.both ? Math.min : Math.max;
   return {
     low: pick(bySize.low, byAge.low),
-    likely: pick(bySize.likely, byAge.likely ?? 0),
+    likely: pick(bySize.likely ?? bySize.low, byAge.likely ?? byAge.low),
     high: pick(bySize.high, byAge.high),
   };
 }
