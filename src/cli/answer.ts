@@ -20,6 +20,7 @@ import type { Get } from './flags.ts';
 import { COMMON, NAMES } from './flags.ts';
 import type { Journal } from './journal.ts';
 import { leftOutWords, openJournal } from './journal.ts';
+import { tell } from './tell.ts';
 
 export interface Shown<A> {
   /** The answer, from the room on the day asked about. */
@@ -94,6 +95,6 @@ export async function lookNow(context: Context): Promise<Pick<Look, 'width' | 'p
 export function tellLeftOut(context: Context, get: Get, leftOut: readonly LineRef[]): Exit {
   const words = leftOutWords(leftOut);
   if (words === null) return EXIT.answered;
-  context.err.write(printableAnswer(`${words}\n`, false));
+  tell(context, words);
   return get(COMMON.whole) ? EXIT.journalWrong : EXIT.answered;
 }

@@ -12,6 +12,8 @@ export interface Command {
   readonly flags: readonly Flag<unknown>[];
   /** Options that would change nothing without one of others: given alone they are wrong use, not silence. */
   readonly only?: readonly { readonly of: readonly Flag<unknown>[]; readonly beside: readonly Flag<unknown>[] }[];
+  /** Options that would change nothing beside one of others: given together they are wrong use as well. */
+  readonly apart?: readonly { readonly of: readonly Flag<unknown>[]; readonly beside: readonly Flag<unknown>[] }[];
   /** Whole lines to type. */
   readonly examples: readonly string[];
   run(context: Context, get: Get, words: readonly string[]): Promise<Exit>;

@@ -9,13 +9,13 @@ import { listWords, plural } from '../core/words.ts';
 import { findJournal, USUAL_NAME } from '../files/find.ts';
 import type { Content, ReadFile } from '../files/port.ts';
 import type { Reading } from '../language/reading.ts';
-import { printableAnswer } from '../reports/printable.ts';
 import type { Room } from '../state/draft.ts';
 import type { Context } from './context.ts';
 import { readDate } from './dates.ts';
 import { EXIT, Stop } from './exit.ts';
 import type { Get } from './flags.ts';
 import { COMMON } from './flags.ts';
+import { tell } from './tell.ts';
 import { readingOf } from './wholereading.ts';
 
 export { USUAL_NAME } from '../files/find.ts';
@@ -102,7 +102,7 @@ export function readMain(context: Context, file: string): Extract<ReadFile, { ok
     const says = 'its lines end in CR alone; save it with line ends LF or CRLF in your editor';
     throw new Stop(EXIT.noFile, `${file} cannot be read: ${says}`);
   }
-  for (const notice of found.notices) context.err.write(printableAnswer(`${notice}\n`, false));
+  for (const notice of found.notices) tell(context, notice);
   return found;
 }
 

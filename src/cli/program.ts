@@ -4,8 +4,6 @@
  */
 import type { CommanderError } from 'commander';
 import { nearest } from '../core/suggest.ts';
-import { printableAnswer } from '../reports/printable.ts';
-import { USUAL_WIDTH, wrap } from '../reports/wrap.ts';
 import type { Command } from './command.ts';
 import type { Context } from './context.ts';
 import type { Exit } from './exit.ts';
@@ -15,6 +13,7 @@ import { COMMON, keyOf } from './flags.ts';
 import { commandHelp, programHelp } from './help.ts';
 import type { Entry } from './registry.ts';
 import { COMMANDS, entryNamed } from './registry.ts';
+import { tell } from './tell.ts';
 
 declare const TANKSIDE_VERSION: string;
 
@@ -29,12 +28,7 @@ export async function run(argv: readonly string[], context: Context): Promise<Ex
     return await dispatch(argv, context);
   } catch (error) {
     if (!(error instanceof Stop)) throw error;
-    // What is to be typed stands on a line of its own, and a file's name stays whole: both are there to be copied.
-    const write = error.write === null ? '' : `write: ${error.write}\n`;
-    const { isTTY, columns } = context.err;
-    const width = isTTY && columns !== null && columns > 0 ? columns : USUAL_WIDTH;
-    const told = error.message.split('\n').flatMap((line) => wrap(line, width, 'whole'));
-    context.err.write(printableAnswer(`${told.join('\n')}\n${write}`, false));
+    tell(context, error.message, error.write);
     return error.status;
   }
 }
@@ -162,6 +156,8 @@ async function parse(entry: Entry, command: Command, argv: readonly string[]): P
   if (swallowed !== undefined) throw withoutValue(entry, command, swallowed);
   const lonely = aloneIn(command, ({ spelling }) => values[keyOf(spelling)] !== undefined);
   if (lonely !== null) throw lonely;
+  const clash = clashIn(command, ({ spelling }) => values[keyOf(spelling)] !== undefined);
+  if (clash !== null) throw clash;
   if (command.takes === '' && words.length > 0) {
     throw misuse(`${entry.name} takes no words, and got «${words.join(' ')}»`, `tankside ${entry.name}`);
   }
@@ -198,6 +194,17 @@ function aloneIn({ only = [] }: Command, isGiven: (option: Flag<unknown>) => boo
       `${nameOf(given.spelling)} changes nothing without ${nameOf(first.spelling)}`,
       `${first.spelling} ${given.spelling}`,
     );
+  }
+  return null;
+}
+
+/** Two options of which one would leave the other without effect: which is meant nobody knows. */
+function clashIn({ apart = [] }: Command, isGiven: (option: Flag<unknown>) => boolean): Stop | null {
+  for (const { of, beside } of apart) {
+    const [idle, other] = [of.find(isGiven), beside.find(isGiven)];
+    if (idle === undefined || other === undefined) continue;
+    const says = `${nameOf(idle.spelling)} changes nothing beside ${nameOf(other.spelling)}`;
+    return misuse(says, `${other.spelling}, or ${idle.spelling}`);
   }
   return null;
 }

@@ -5,7 +5,6 @@ import type { LineRef } from '../core/span.ts';
 import { lastDay } from '../questions/check.ts';
 import { begunBroods } from '../questions/brood-names.ts';
 import type { TidiedFile } from '../reports/tidy.ts';
-import { printableAnswer } from '../reports/printable.ts';
 import { contentOfText } from '../files/content.ts';
 import type { Also } from '../files/port.ts';
 import type { Context } from './context.ts';
@@ -13,6 +12,7 @@ import { EXIT, Stop } from './exit.ts';
 import type { Reading } from '../language/reading.ts';
 import type { Get } from './flags.ts';
 import { openJournal } from './journal.ts';
+import { tell } from './tell.ts';
 import { readingOf } from './wholereading.ts';
 
 export interface Tidying {
@@ -127,7 +127,7 @@ interface Put {
 
 function put(context: Context, full: string, { file, expected, text, tidied }: Put): void {
   const done = context.files.replace(full, expected, text);
-  for (const notice of done.notices) context.err.write(printableAnswer(`${file}: ${notice}\n`, false));
+  for (const notice of done.notices) tell(context, `${file}: ${notice}`);
   if (done.saved) return;
   const before = tidied.map((name) => `${name} is tidied\n`).join('');
   throw new Stop(EXIT.noFile, `${before}${done.says ?? `${file} was not changed`}`);

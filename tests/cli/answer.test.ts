@@ -54,6 +54,12 @@ describe('lines left out', () => {
     expect(err).toBe('2 lines left out: fishroom.txt lines 6 and 7; tankside check says why\n');
   });
 
+  test('are told in lines that fit, between words', async () => {
+    const many = Array.from({ length: 40 }, () => '2026-02-14 Z9: all well').join('\n');
+    const { err } = await tankside(['due'], { files: files(`${JOURNAL}\n${many}`) });
+    expect(err).toBe('40 lines left out: fishroom.txt lines 6, 7, 8, 9 and 10 and 35 more; tankside\ncheck says why\n');
+  });
+
   test('are a failure where the whole journal was asked for', async () => {
     const { status, out } = await tankside(['due', '--whole'], { files: broken });
     expect(status).toBe(1);

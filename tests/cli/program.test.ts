@@ -135,6 +135,20 @@ describe('wrong use', () => {
     expect(await wrong(...argv)).toEqual([2, '', says]);
   });
 
+  test.each([
+    [
+      ['sale', '--for', 'Autumn', '--ahead', '28'],
+      '--ahead changes nothing beside --for\nwrite: --for AUCTION, or --ahead DAYS\n',
+    ],
+    [
+      ['water', '--cut', '--target', 'NO3 20'],
+      '--target changes nothing beside --cut\nwrite: --cut, or --target "NO3 20"\n',
+    ],
+    [['water', 'C1', '--cut'], '--cut ranks every tank of the room, and got «C1»\nwrite: tankside water --cut\n'],
+  ])('says which two options cannot both be meant: %s', async (argv, says) => {
+    expect(await wrong(...argv)).toEqual([2, '', says]);
+  });
+
   test('takes it beside any of those that make use of it', async () => {
     for (const argv of [
       ['sale', '--plan', '--boxes', '2'],

@@ -37,6 +37,7 @@ export const command: Command = {
     'their water, air and boxes, what they likely bring, and why the others stay.',
   flags: [FOR, AHEAD, PLAN, ...PLAN_FLAGS, CSV, HTML, ICS, NAMES],
   only: [{ of: PLAN_FLAGS, beside: [PLAN, HTML, ICS] }],
+  apart: [{ of: [AHEAD], beside: [FOR] }],
   examples: [
     'tankside sale',
     'tankside sale --for Autumn',

@@ -26,6 +26,7 @@ export const command: Command = {
     { of: [TAP], beside: [TARGET] },
     { of: [AIR], beside: [CUT] },
   ],
+  apart: [{ of: [TARGET], beside: [CUT] }],
   examples: [
     'tankside water',
     'tankside water Long',
@@ -35,6 +36,8 @@ export const command: Command = {
   run(context, get, words) {
     const place = words.length === 0 ? null : words.join(' ');
     const air = airOf(get(AIR));
+    if (get(CUT) && place !== null)
+      throw misuse(`--cut ranks every tank of the room, and got «${place}»`, 'tankside water --cut');
     if (get(CUT)) return answer(context, get, { ask: (room) => powerCut(room, air), text: cutText, json: cutJson });
     const target = targetOf(get(TARGET), get(TAP));
     return answer(context, get, {

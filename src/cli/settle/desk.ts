@@ -16,6 +16,7 @@ import { COMMON, type Get } from '../flags.ts';
 import { createOut } from '../outfile.ts';
 import { planFor } from '../planning.ts';
 import { journalPath, openJournal, readMain } from '../journal.ts';
+import { tell } from '../tell.ts';
 import { openDesk } from '../jot/desk.ts';
 import { isSheet, readSheet } from './sheet.ts';
 import { SETTLES, verdict, write, type Case, type Handed } from './settle.ts';
@@ -46,7 +47,7 @@ export async function settleFrom(context: Context, get: Get, wish: SettleWish): 
   const handed = handedOver(results.text, room.settings.currency);
   const found: Case = { book, auction, on, quarantine: wish.quarantine, handed };
   const done = wish.tryOnly ? { ...verdict(found, text), notices: [] } : write(context.files, file, found, text);
-  for (const notice of done.notices) context.err.write(printableAnswer(`${notice}\n`, false));
+  for (const notice of done.notices) tell(context, notice);
   if (!done.ok) return refuse(done.wrong);
   if (get(COMMON.json)) context.out.write(jsonText(discreet(get, done.reading, settleJson(done.answer))));
   else {
