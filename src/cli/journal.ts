@@ -87,6 +87,9 @@ export function journalPath(context: Context, told: string | null): string {
   const where = { told, usual: context.env['TANKSIDE_JOURNAL'], here: context.cwd };
   const found = findJournal((file) => context.files.isFile(file), where);
   if (found !== null) return found;
+  const here = path.join(context.cwd, USUAL_NAME);
+  const read = context.files.read(here);
+  if (!read.ok && !read.missing) throw notReadable(context, here, read);
   throw new Stop(
     EXIT.noFile,
     `no ${USUAL_NAME} here or in a folder above`,

@@ -4,6 +4,7 @@
  * once the next jot has completed it.
  */
 import { isUtf8 } from 'node:buffer';
+import { basename, dirname } from 'node:path';
 import type { Problem } from '../core/problem.ts';
 import { NoPlainFile, readWhole } from './bytes.ts';
 import { contentOf } from './content.ts';
@@ -45,8 +46,19 @@ export function readText(disk: Disk, path: string, name: string): Got {
     const { content, problems } = seen(bytes, name);
     return { ok: true, file: { name, path: real, content, facts, problems, notices } };
   } catch (error) {
+    if (codeOf(error) === 'ENOENT' && isNamed(disk, path))
+      return no('it is a link, and what it points to is not there: mend it or take it away');
     if (codeOf(error) === 'ENOENT') return { ok: false, missing: true, says: 'it is not there' };
     return no(error instanceof NoPlainFile ? error.message : reason(error));
+  }
+}
+
+/** True where the folder has that name, though nothing is behind it: a link whose file went away. */
+function isNamed(disk: Disk, path: string): boolean {
+  try {
+    return disk.list(dirname(path)).includes(basename(path));
+  } catch {
+    return false;
   }
 }
 

@@ -56,6 +56,10 @@ function notWritten(
     const inside = folder === true ? typedName(context, path.join(file, USUAL_NAME)) : 'FILE';
     return new Stop(EXIT.noFile, `${file} cannot be written: ${says}`, `tankside start --journal ${inside}`);
   }
+  const there = context.files.read(file);
+  // Nothing can be read through a link to nothing, so no command but a new name helps.
+  if (!there.ok && !there.missing)
+    return new Stop(EXIT.noFile, `${file} cannot be written: ${there.says}`, 'tankside start --journal OTHER-FILE');
   const other = 'tankside due, or tankside start --journal OTHER-FILE';
   return new Stop(EXIT.noFile, `${file} is there already, and start never writes over a file`, other);
 }
