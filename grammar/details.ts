@@ -1,6 +1,16 @@
 /** Tags one detail inside a clause: a word of its row in the vocabulary, a number, a name, a date, bare words. */
 import type { IToken } from 'chevrotain';
-import { dateLength, fishOnFish, isTwoOf, matchPhrase, numberEnd, retag, spanning, wordOf } from './matching.ts';
+import {
+  dateLength,
+  fishOnFish,
+  isJoining,
+  isTwoOf,
+  matchPhrase,
+  numberEnd,
+  retag,
+  spanning,
+  wordOf,
+} from './matching.ts';
 import type { Match } from './matching.ts';
 import * as p from './phrases.ts';
 import type { ClauseKind } from './phrases.ts';
@@ -22,6 +32,8 @@ export interface DetailTask {
   readonly isFish: (word: string) => boolean;
   /** Whether the comma at an index parts two clauses. */
   readonly parts: (comma: number) => boolean;
+  /** Whether the `and` at an index does. */
+  readonly joins: (and: number) => boolean;
 }
 
 /** Tags what stands at `at`; gives the index after it. */
@@ -245,6 +257,8 @@ function endsText(task: DetailTask, at: number, start: number, mode: 'any' | 'wo
   if (type === t.Semicolon || type === t.Quote || type === t.Note) return true;
   if (type === t.Comma || type === t.Dot) return at === tokens.length - 1 || task.parts(at) || continues(task, at + 1);
   if (mode === 'words' && isNumeric(task, at)) return true;
+  // `fed bbs and wc 30 %`; in words of one's own an `and` joins what it stands between.
+  if (OF_THINGS.has(task.kind) && isJoining(token) && task.joins(at)) return true;
   if (at === start) return false;
   // `sold 6 to Bob friday`
   const dated = mode === 'words' && !task.isName(token.image) ? dateLength(tokens, at) : 0;
@@ -257,6 +271,15 @@ function endsText(task: DetailTask, at: number, start: number, mode: 'any' | 'wo
   const link = match.phrase.link;
   return mode === 'words' ? link !== 'and' && link !== 'of' : link === 'by' || link === 'until';
 }
+
+/** Clauses whose bare words are the name of a thing. */
+export const OF_THINGS: ReadonlySet<ClauseKind> = new Set<ClauseKind>([
+  'fed',
+  'culture fed',
+  'dosed',
+  'treat',
+  'hatch',
+]);
 
 function endsClause(token: IToken | undefined): boolean {
   const type = token?.tokenType;

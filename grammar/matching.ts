@@ -112,6 +112,13 @@ export function isJoint(token: IToken | undefined): boolean {
   return type === t.Comma || type === t.Plus || type === t.Ampersand || wordOf(token) === 'and';
 }
 
+/** What may stand between two clauses as a comma does: `and`, `&`, `then`. */
+export function isJoining(token: IToken | undefined): boolean {
+  if (token?.tokenType === t.Ampersand) return true;
+  const word = wordOf(token);
+  return word === 'and' || word === 'then' || word === 'plus';
+}
+
 /** `a bucket`, `a spoon`: one of them. A net is hardly a measure. */
 export function isOneOf(tokens: readonly IToken[], at: number): boolean {
   const word = wordOf(tokens[at]);

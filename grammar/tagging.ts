@@ -8,7 +8,17 @@
  */
 import type { IToken, TokenType } from 'chevrotain';
 import { tagDetail } from './details.ts';
-import { fishOnFish, isJoint, matchPhrase, numberEnd, retag, spanning, wordOf } from './matching.ts';
+import {
+  dateLength,
+  fishOnFish,
+  isJoining,
+  isJoint,
+  matchPhrase,
+  numberEnd,
+  retag,
+  spanning,
+  wordOf,
+} from './matching.ts';
 import { openingAt, UNREADABLE } from './openings.ts';
 import type { Opening, TagContext } from './openings.ts';
 import * as p from './phrases.ts';
@@ -60,7 +70,15 @@ class Tagger {
   private blank(at: number): number {
     let i = at;
     while (isSeparating(this.tokens[i])) i += 1;
-    return i;
+    // `wc 30 %; and lights off`
+    const behind = isSeparating(this.tokens[i - 1]) && isJoining(this.tokens[i]);
+    return behind && this.openingAfter(i - 1) !== null ? i + 1 : i;
+  }
+
+  /** What surely opens a clause after a comma, where an `and` may stand behind it. */
+  private openingAfter(comma: number): Opening | null {
+    const next = isJoining(this.tokens[comma + 1]) ? comma + 2 : comma + 1;
+    return openingAt(this.tokens, next, this.context, true);
   }
 
   private clause(at: number): number {
@@ -98,7 +116,8 @@ class Tagger {
         continue;
       }
       if (token.tokenType === t.Note && opening.end <= at) return at;
-      if (isSeparating(token)) {
+      if (isJoining(token) && this.joins(at, opening.kind)) return at + 1;
+      if (isSeparating(token) || this.isCountedAfter(at, opening.kind)) {
         if (this.parts(at, opening.kind)) return at + 1;
         if (this.carriesOn(at)) this.out.push(retag(token, t.Comma, ','));
         at += 1;
@@ -117,12 +136,13 @@ class Tagger {
       isName: this.context.isName,
       isFish: this.context.isFish,
       parts: (comma) => this.parts(comma, kind),
+      joins: (and) => this.joins(and, kind),
     });
   }
 
   /** Whether the comma at `at` parts two clauses. */
   private parts(at: number, kind: ClauseKind): boolean {
-    const opening = openingAt(this.tokens, at + 1, this.context, true);
+    const opening = this.openingAfter(at);
     if (opening === null) return false;
     // `moved 20 to B2, rest to C1` is one clause of two moves.
     const unsaid = opening.kind === 'moved' && opening.head === opening.end;
@@ -131,6 +151,36 @@ class Tagger {
     const versus = p.CLAUSES[kind].continues?.includes('versus') === true;
     const onOther = versus && fishOnFish(this.tokens, at + 1, this.context.isFish) ? 3 : 0;
     return opening.reach - opening.start > Math.max(carried, onOther);
+  }
+
+  /**
+   * Whether the `and` at `at` parts two clauses: what would open one after a comma does, where it says so itself by a
+   * phrase. `wc 30 % and rinsed sponge yesterday` tells a day, or how often, of both: that is asked back.
+   */
+  private joins(at: number, kind: ClauseKind): boolean {
+    const opening = joinable(kind) ? openingAt(this.tokens, at + 1, this.context, true) : null;
+    if (opening === null) return false;
+    // `flake and bbs` are one feed.
+    if (opening.kind === kind && p.CLAUSES[kind].text !== undefined) return false;
+    const says = opening.end > opening.head || (opening.kind === 'test' && kind !== 'test');
+    const inside = matchPhrase(this.tokens, at, p.phrasesInside(kind))?.length ?? 1;
+    return says && inside === 1 && this.parts(at, kind) && !this.isDated(opening.end);
+  }
+
+  /** `spawned and about 80 eggs` */
+  private isCountedAfter(at: number, kind: ClauseKind): boolean {
+    const counts = kind === 'spawned' || kind === 'stage';
+    return counts && isJoining(this.tokens[at]) && numberEnd(this.tokens, at + 1) > at + 1;
+  }
+
+  /** Whether a day, a time or a period is told up to the next separator. */
+  private isDated(from: number): boolean {
+    for (let at = from; at < this.tokens.length; at += 1) {
+      const token = this.tokens[at];
+      if (isSeparating(token) || token?.tokenType === t.Note) return false;
+      if (DATING.has(wordOf(token)) || dateLength(this.tokens, at) > 0) return true;
+    }
+    return false;
   }
 
   /** `moved 10 to C1; rest stay`: what opens no clause and carries this one on is of it, whatever stands before it. */
@@ -170,6 +220,18 @@ class Tagger {
 
 function unreadable(token: IToken): boolean {
   return UNREADABLE.has(token.tokenType);
+}
+
+/** Words with which a day, a time or a period is told. */
+const DATING: ReadonlySet<string> = new Set(
+  'yesterday yest yday today tomorrow last every daily weekly monthly until till til for ago by before'.split(' '),
+);
+
+/** Clauses that a detail behind the next one may be about, or whose details an `and` joins. */
+const UNJOINED: ReadonlySet<ClauseKind> = new Set<ClauseKind>(['put off', 'chore', 'stop chore', 'to do', 'did']);
+
+function joinable(kind: ClauseKind): boolean {
+  return !UNJOINED.has(kind);
 }
 
 /** A comma, a semicolon, or a full stop, which between clauses is as good as a comma. */

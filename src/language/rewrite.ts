@@ -25,7 +25,7 @@ interface Clause {
 /** Date, and perhaps a time of day, that begin an entry. */
 const HEAD = /^\s*(\d{4}-\d{2}-\d{2})(?:[\sT]+(\d{1,2}[:.]\d{2}))?\s*/u;
 /** What may stand between two clauses. */
-const SEPARATOR = /^[\s;,.–—-]*$/u;
+const SEPARATOR = /^(?:[\s;,.–—&-]|(?<!\p{L})(?:and|then|plus)(?!\p{L}))*$/iu;
 /** What may stand after the last: a full stop, a comment. */
 const TAIL = /^[\s.;]*?(\s*#.*)?$/u;
 

@@ -1,6 +1,7 @@
 /** A clause that hangs on the bare words of another: `fed bbs and wc`, `fed+wc`. As words of a feed it would be lost. */
 import { cut } from '../../grammar/cut.ts';
-import { matchPhrase } from '../../grammar/matching.ts';
+import { OF_THINGS } from '../../grammar/details.ts';
+import { isJoining, matchPhrase } from '../../grammar/matching.ts';
 import { openersUnder } from '../../grammar/phrases.ts';
 import type { ClauseKind } from '../../grammar/phrases.ts';
 import type { Piece } from '../../grammar/syntax.ts';
@@ -10,8 +11,6 @@ import type { Fault } from './faults.ts';
 import type { LineContext } from './line.ts';
 import { foldPunctuation } from './punctuation.ts';
 
-/** Clauses whose bare words are the name of a thing. */
-const OF_THINGS: ReadonlySet<ClauseKind> = new Set<ClauseKind>(['fed', 'culture fed', 'dosed', 'treat', 'hatch']);
 /** Clauses that such a name never holds. */
 const TOLD: ReadonlySet<ClauseKind> = new Set<ClauseKind>(['water change', 'sponge rinsed', 'lost', 'topped up']);
 
@@ -20,7 +19,7 @@ export function clauseInText(line: LineContext, kind: ClauseKind, text: Piece): 
   const words = line.text.slice(text.from, text.to);
   if (!mayHoldClause(words)) return null;
   const tokens = cut(foldPunctuation(words));
-  const at = tokens.findIndex((_, index) => opens(tokens, index));
+  const at = tokens.findIndex((_, index) => opens(tokens, index) || opensOther(tokens, index, kind));
   const token = tokens[at];
   if (token === undefined) return null;
   const start = text.from + token.startOffset;
@@ -33,13 +32,20 @@ export function clauseInText(line: LineContext, kind: ClauseKind, text: Piece): 
 /** What the phrases of those clauses begin with. Without it each feed of flakes would need the list of all phrases. */
 const OPENERS = new RegExp(
   '(?<![a-z])(?:another|ate|change|clean|cull|dead|death|died|doa|eaten|euthani|filled|found|gone|humanely|jump|mia|' +
-    'missing|more|one|put|refilled|rinse|sf|sponge|squeeze|top|w |w/|water|wc)',
+    'and |&|plus |then |missing|more|one|put|refilled|rinse|sf|sponge|squeeze|top|w |w/|water|wc)',
   'i',
 );
 
 /** Whether words may hold one of those clauses; false only where they surely do not. */
 export function mayHoldClause(words: string): boolean {
   return OPENERS.test(words);
+}
+
+/** `bbs and lights off yesterday`: behind an `and` any other clause says itself what it is. */
+function opensOther(tokens: readonly Token[], at: number, kind: ClauseKind): boolean {
+  if (!isJoining(tokens[at - 1])) return false;
+  const phrase = matchPhrase(tokens, at, openersUnder('tank'))?.phrase;
+  return phrase !== undefined && !phrase.shy && phrase.kind !== kind && phrase.kind !== 'two readings';
 }
 
 /** Whether a phrase begins such a clause. */

@@ -60,6 +60,10 @@ describe('is read as meant', () => {
     ['C1: moved 2 to C2 on sunday', 'C1: moved 2 to C2 2026-03-08'],
     ['C1: dosed salt on friday', 'C1: dosed "salt" 2026-03-06'],
     // Health and food
+    // A clause behind an `and`
+    ['C1: fed bbs and w/c', 'C1: fed bbs; w/c'],
+    ['C1: fed bbs and wc', 'C1: fed bbs; wc'],
+    ['C1: dosed salt and wc 30%', 'C1: dosed salt; wc 30%'],
     ['C1: sick, not catching', 'C1: sick not catching'],
     ['C1: fed 1 spoon bbs', 'C1: fed brine shrimp "1 spoon"'],
     ['A1: fed fry micros and parents flake', 'A1: fed microworm, flake "fry, parents"'],
@@ -172,16 +176,13 @@ describe('is asked back, with a line that would be read', () => {
     ['C1: no change', 'C1: note no change'],
     ['C1: no wc, fed', 'C1: note no wc, fed'],
     ['C1: krib eaten', 'C1: some krib eaten'],
-    ['C1: fed bbs and w/c', 'C1: fed bbs; w/c'],
     ['C1: jumped', 'C1: some jumped'],
     ['A1: ate the fry', 'A1: ate some fry'],
     ['A1: parents ate fry', 'A1: parents ate some fry'],
     ['C1: 5m 6f', 'C1: counted 5m 6f'],
     // A clause that hangs on the words of another
     ['C1: fed+wc', 'C1: fed; wc'],
-    ['C1: fed bbs and wc', 'C1: fed bbs; wc'],
     ['C1: fed bbs wc 30%', 'C1: fed bbs; wc 30%'],
-    ['C1: dosed salt and wc 30%', 'C1: dosed salt; wc 30%'],
     ['C1: counted 38 25mm', 'C1: counted 38; 25mm'],
     ['C1: off loop for meds', 'C1: off loop "for meds"'],
     ['C1: salt added 30 g', 'C1: note salt added 30 g'],

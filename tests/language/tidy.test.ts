@@ -38,6 +38,11 @@ describe.each(NAMES)('the journal %s', (name) => {
 describe('a tidied line', () => {
   const room = '2026-01-01 room: units metric\n2026-01-01 tank A1: 54 L; alone\n2026-01-01 loop Long: sump 9 L\n';
   const becomes = (line: string): string => tidied(`${room}${line}\n`).text.split('\n')[3] ?? '';
+  it('has a semicolon where an and stood between two clauses', () => {
+    expect(becomes('2026-03-10 A1: wc 30%, and lights off & rinsed sponge')).toBe(
+      '2026-03-10 A1: water change 30 %; lights off; rinsed sponge',
+    );
+  });
 
   it.each([
     ['2026-01-02 a1: WC 30%, Looked all well', '2026-01-02 A1: water change 30 %; all well'],
