@@ -1,14 +1,13 @@
 /** `tankside awards [NAME]`: breeder awards, what can be claimed and what evidence is missing. */
-import { nearest } from '../../core/suggest.ts';
 import { awardNames, awards, type AwardsAnswer } from '../../questions/awards.ts';
 import { awardsJson, awardsText } from '../../reports/awards.ts';
 import { awardsHtml } from '../../reports/html-awards.ts';
 import type { Room } from '../../state/draft.ts';
 import { answer } from '../answer.ts';
 import type { Command } from '../command.ts';
-import { misuse } from '../exit.ts';
 import { textFlag } from '../flags.ts';
 import { oneOutput, writePage } from '../papers.ts';
+import { unknownName } from '../unknown.ts';
 
 const HTML = textFlag('--html FILE', 'a sheet for each brood, to print and sign (- for standard output)');
 
@@ -38,9 +37,5 @@ function ask(room: Room, words: readonly string[]): AwardsAnswer {
   if (asked === '') return awards(room);
   const found = awards(room, asked);
   if (found.rows.length > 0 || found.rules.length === 0) return found;
-  const [near] = nearest(asked, awardNames(room));
-  throw misuse(
-    `no brood called «${asked}» on that day`,
-    near === undefined ? 'tankside awards' : `tankside awards ${near}`,
-  );
+  throw unknownName({ what: 'brood', asked, names: awardNames(room), all: 'tankside awards' });
 }

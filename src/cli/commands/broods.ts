@@ -1,10 +1,9 @@
 /** `tankside broods`: how the young stand. */
-import { nearest } from '../../core/suggest.ts';
 import { broods } from '../../questions/broods.ts';
 import { broodsJson, broodsText } from '../../reports/broods.ts';
 import { answer } from '../answer.ts';
 import type { Command } from '../command.ts';
-import { misuse } from '../exit.ts';
+import { unknownName } from '../unknown.ts';
 
 export const command: Command = {
   takes: '[NAME]',
@@ -20,14 +19,8 @@ export const command: Command = {
         const asked = words.length === 0 ? null : words.join(' ');
         const found = broods(room, asked);
         if (asked !== null && found.broods.length === 0) {
-          const [near] = nearest(
-            asked,
-            broods(room).broods.map(({ name }) => name),
-          );
-          throw misuse(
-            `no brood called «${asked}» on that day`,
-            `tankside broods${near === undefined ? '' : ` ${near}`}`,
-          );
+          const names = broods(room).broods.map(({ name }) => name);
+          throw unknownName({ what: 'brood', asked, names, all: 'tankside broods' });
         }
         return found;
       },

@@ -1,6 +1,5 @@
 /** `tankside history`: the lines that match. */
 import type { Day } from '../../core/day.ts';
-import { nearest } from '../../core/suggest.ts';
 import { broodsCalled, history, isOfKind, tankCalled } from '../../questions/history.ts';
 import type { HistoryOptions } from '../../questions/history.ts';
 import { THEMES } from '../../questions/history/themes.ts';
@@ -13,6 +12,7 @@ import { readPastDate } from '../dates.ts';
 import { misuse } from '../exit.ts';
 import { NAMES, textFlag } from '../flags.ts';
 import type { Journal } from '../journal.ts';
+import { unknownName } from '../unknown.ts';
 
 const PAIR = textFlag('--pair NAME', 'lines about that pair or group, or that fish of one');
 const TANK = textFlag('--tank NAME', 'lines about that tank');
@@ -54,12 +54,13 @@ export const command: Command = {
 };
 
 function nobody(what: 'pair' | 'tank' | 'brood', asked: string, names: Iterable<string>): Error {
-  const [near] = nearest(asked, [...names]);
-  const list = what === 'pair' ? 'tankside pairs' : `tankside ${what}s`;
-  return misuse(
-    `no ${what === 'pair' ? 'pair or fish' : what} called «${asked}»`,
-    near === undefined ? `${list} (shows them all)` : `tankside history --${what} ${near}`,
-  );
+  return unknownName({
+    what: what === 'pair' ? 'pair or fish' : what,
+    asked,
+    names,
+    all: `tankside ${what}s`,
+    typed: (name) => `tankside history --${what} ${name}`,
+  });
 }
 
 /** A name that is none is wrong use, not an empty answer. */

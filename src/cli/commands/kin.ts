@@ -1,11 +1,10 @@
 /** `tankside kin`: parents and shared parents. */
-import { nearest } from '../../core/suggest.ts';
 import { kin, kinNames, kinOfOne, kinOfTwo, type KinAnswer } from '../../questions/kin.ts';
 import { kinJson, kinText } from '../../reports/kin.ts';
 import type { Room } from '../../state/draft.ts';
 import { answer } from '../answer.ts';
 import type { Command } from '../command.ts';
-import { misuse } from '../exit.ts';
+import { unknownName } from '../unknown.ts';
 
 export const command: Command = {
   takes: '[NAME] [NAME]',
@@ -30,10 +29,12 @@ function ask(room: Room, words: readonly string[]): KinAnswer {
     if (two !== null) return two;
   }
   const wrong = words.find((word) => kinOfOne(room, word) === null) ?? words.join(' ');
-  const close = nearest(wrong, kinNames(room))[0];
-  const mended = words.map((word) => (word === wrong ? (close ?? word) : word)).join(' ');
-  throw misuse(
-    `no pair, brood or fish called «${wrong}» on that day`,
-    close === undefined ? 'tankside kin' : `tankside kin ${mended}`,
-  );
+  const mended = (name: string): string => words.map((word) => (word === wrong ? name : word)).join(' ');
+  throw unknownName({
+    what: 'pair, brood or fish',
+    asked: wrong,
+    names: kinNames(room),
+    all: 'tankside kin',
+    typed: (name) => `tankside kin ${mended(name)}`,
+  });
 }

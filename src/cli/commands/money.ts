@@ -1,12 +1,11 @@
 /** `tankside money`: what each brood, pair and species earned, and what each week of glass. */
-import { nearest } from '../../core/suggest.ts';
 import { money, moneyNames } from '../../questions/money.ts';
 import { moneyJson, moneyText } from '../../reports/money.ts';
 import { answer } from '../answer.ts';
 import type { Command } from '../command.ts';
 import { readPastDate } from '../dates.ts';
-import { misuse } from '../exit.ts';
 import { textFlag } from '../flags.ts';
+import { unknownName } from '../unknown.ts';
 
 const SINCE = textFlag('--since DATE', 'sales, spending and tank-weeks from that day on');
 
@@ -25,11 +24,8 @@ export const command: Command = {
         const asked = words.length === 0 ? null : words.join(' ');
         const found = money(room, since === null ? null : readPastDate(since, journal.on, '--since'), asked);
         if (found !== null) return found;
-        const close = nearest(asked ?? '', moneyNames(room))[0];
-        throw misuse(
-          `no species, pair or brood called «${asked ?? ''}» on that day`,
-          close === undefined ? 'tankside money' : `tankside money ${close}`,
-        );
+        const names = moneyNames(room);
+        throw unknownName({ what: 'species, pair or brood', asked: asked ?? '', names, all: 'tankside money' });
       },
       text: moneyText,
       json: moneyJson,

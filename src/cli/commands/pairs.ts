@@ -1,10 +1,9 @@
 /** `tankside pairs`: how the pairs stand. */
-import { nearest } from '../../core/suggest.ts';
 import { pairs } from '../../questions/pairs.ts';
 import { pairsJson, pairsText } from '../../reports/pairs.ts';
 import { answer } from '../answer.ts';
 import type { Command } from '../command.ts';
-import { misuse } from '../exit.ts';
+import { unknownName } from '../unknown.ts';
 
 export const command: Command = {
   takes: '[NAME]',
@@ -20,12 +19,8 @@ export const command: Command = {
         const asked = words.length === 0 ? null : words.join(' ');
         const found = pairs(room, asked);
         if (asked !== null && found.pairs.length === 0) {
-          const names = [...room.stock.groups.keys()];
-          const close = nearest(asked, names)[0] ?? names[0];
-          throw misuse(
-            `no pair, fish or tank called «${asked}» on that day`,
-            close === undefined ? 'tankside pairs' : `tankside pairs ${close}`,
-          );
+          const names = room.stock.groups.keys();
+          throw unknownName({ what: 'pair, fish or tank', asked, names, all: 'tankside pairs' });
         }
         return found;
       },

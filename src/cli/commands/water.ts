@@ -1,6 +1,5 @@
 /** `tankside water [PLACE]`: readings, toxic ammonia, trends, and what reaches a target. */
 import { exactly, type Interval } from '../../core/interval.ts';
-import { nearest } from '../../core/suggest.ts';
 import { AIMS, type Target } from '../../questions/target.ts';
 import { water } from '../../questions/water.ts';
 import { powerCut, USUAL_AIR } from '../../questions/powercut.ts';
@@ -10,6 +9,7 @@ import { answer } from '../answer.ts';
 import type { Command } from '../command.ts';
 import { misuse } from '../exit.ts';
 import { flag, textFlag } from '../flags.ts';
+import { unknownName } from '../unknown.ts';
 
 const TARGET = textFlag('--target "NO3 20"', 'the change or dose that brings it there, counted as your kit counts');
 const TAP = textFlag('--tap NUMBER', 'what your new water has of it (none, where left out)');
@@ -45,14 +45,8 @@ export const command: Command = {
         const known = [...room.plumbing.loops.keys(), ...room.plumbing.tanks.keys()];
         const named = known.find((name) => name.toLowerCase() === place?.toLowerCase()) ?? place;
         const rows = water(room, { place: named, target });
-        if (rows === null) {
-          const near = nearest(place ?? '', known)[0] ?? known[0];
-          throw misuse(
-            `no tank or loop «${place ?? ''}» is in use that day`,
-            near === undefined ? 'tankside water' : `tankside water ${near}`,
-          );
-        }
-        return rows;
+        if (rows !== null) return rows;
+        throw unknownName({ what: 'tank or loop', asked: place ?? '', names: known, all: 'tankside water' });
       },
       text: waterText,
       json: waterJson,
