@@ -70,7 +70,8 @@ function dangerOf(room: Room, tank: string, older: SeenBrood, younger: SeenBrood
   const ratio = best / short;
   if (gap <= 0 || (left.high <= FEW && best <= SMALL)) return null;
   const step = short < VULNERABLE ? weigh(gap, GAP) : weigh(ratio, RATIO);
-  if (step === null || isYounger(room, older, younger)) return null;
+  // Of two of one length only the older is told of; one laid later that grew longer eats the others all the same.
+  if (step === null || (mean <= short && isYounger(room, older, younger))) return null;
   const read = [older, younger].every((brood) => brood.sizes.length > 0);
   const lines = linesOf([...older.lines.slice(-1), ...younger.lines.slice(-1)]);
   const mm = (value: number): string => `${String(Math.round(value))} mm`;
