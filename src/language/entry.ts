@@ -19,6 +19,7 @@ import type { ReadHeading } from './heading.ts';
 import { isNameLike } from './line.ts';
 import type { LineContext } from './line.ts';
 import { noClause, unreadClause } from './messages.ts';
+import { severalTanks } from './severaltanks.ts';
 import { signFault } from './signfault.ts';
 import { nearestPhrase } from './stray.ts';
 import type { Names } from './names.ts';
@@ -83,7 +84,7 @@ function headingOf(line: LineContext, tokens: readonly Token[], start: number, c
     );
     return null;
   }
-  const clause = clauseAsHeading(line, tokens, start, colon);
+  const clause = severalTanks(line, tokens, start, colon) ?? clauseAsHeading(line, tokens, start, colon);
   if (clause !== null) {
     line.faults.push(clause);
     return null;

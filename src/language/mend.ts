@@ -101,7 +101,8 @@ function partsAndNote(text: string, reads: Reads): string | null {
   const colon = tokens.findIndex(({ tokenType }) => tokenType === Colon);
   const last = tokens.at(-1);
   if (colon < 0 || last === undefined || tokens.some(({ tokenType }) => tokenType === Note)) return null;
-  const starts = tokens.slice(colon).filter(({ tokenType }) => PARTING.has(tokenType));
+  // What stands before a second colon is another heading: what follows it is said of that and not of this one.
+  const starts = tokens.filter(({ tokenType }, at) => at === colon || (at > colon && PARTING.has(tokenType)));
   const ends = [...starts.slice(1).map(({ startOffset }) => startOffset), endOf(last)];
   const parts = starts.map((start, index) => ({ from: endOf(start), to: ends[index] ?? endOf(last) }));
   if (parts.length < 2 || parts.length > MOST_PARTS) return null;
@@ -122,7 +123,7 @@ function partsAndNote(text: string, reads: Reads): string | null {
   return kept.length > 0 && noted.length > 0 && reads(line) ? line : null;
 }
 
-const PARTING = new Set([Colon, Comma, Semicolon]);
+const PARTING = new Set([Comma, Semicolon]);
 
 function asNote(text: string, today: string, reads: Reads): string {
   const tokens = cut(foldPunctuation(text));

@@ -9,12 +9,17 @@ import { fault } from './faults.ts';
 import type { Fault } from './faults.ts';
 import type { LineContext } from './line.ts';
 
-/** That fish came from another tank; `here` is null where the heading is no one tank, `said` what is told of them. */
+/**
+ * That fish came from another tank; `here` is null where the heading is no one tank, `said` what is told of them. What
+ * else the line says is of its own tank: nothing is offered that would leave it out.
+ */
 export function movedHere(line: LineContext, from: Piece, here: string | null, said: string): Fault {
   const tank = line.text.slice(from.from, from.to);
   const says = `where fish are moved from stands before the colon: a line of ${tank}`;
   const wrong = fault('place-in-heading', from, says);
-  return here === null ? wrong : { ...wrong, line: `${isoDay(line.day)} ${tank}: moved ${said} to ${here}` };
+  return here === null || line.text.includes(';')
+    ? wrong
+    : { ...wrong, line: `${isoDay(line.day)} ${tank}: moved ${said} to ${here}` };
 }
 
 const CAME: ReadonlySet<string> = new Set(['took', 'came', 'in']);

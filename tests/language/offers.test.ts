@@ -171,3 +171,40 @@ describe('a date in another form', () => {
     expect(written(line)).toBe(note);
   });
 });
+
+describe('several tanks declared in one line', () => {
+  const written = (heading: string): readonly (string | undefined)[] => {
+    const [problem] = problemsIn(`2026-03-10 ${heading}: 54 L; alone`);
+    return [problem?.kind, problem?.write];
+  };
+
+  test.each(['tank Z1-Z6', 'tank Z1–Z6', 'tank Z1 to Z6', 'tanks Z1-Z6', 'tanks Z1, Z2 and Z3', 'tank Z1 and Z2'])(
+    'are none, and no tank of that name either: %s',
+    (heading) => {
+      expect(written(heading)).toEqual(['declare-one', '2026-03-10 tank Z1: 54 L; alone']);
+    },
+  );
+
+  test.each(['tank Z1-6', 'tank Low-1', 'tank Z6-Z1', 'tank Left-Z2', 'tank Z1'])('one name is one: %s', (heading) => {
+    expect(written(heading)).toEqual([undefined, undefined]);
+  });
+});
+
+describe('what is said of another place', () => {
+  test('behind a second colon is never offered for the first', () => {
+    expect(offered('all well; C1: lights off')).toBe('A1: all well; note C1: lights off');
+    expect(offered('lights off, C1: lights on')).toBe('A1: lights off; note C1: lights on');
+  });
+
+  test('is offered as a line of the tank that they left, where nothing else is lost by it', () => {
+    expect(offered('moved 6 Rowan-1 from C1 to B1', 'B1')).toBe('C1: moved 6 Rowan-1 to B1');
+    expect(offered('moved 6 Rowan-1 to B1 from C1', 'B1')).toBe('C1: moved 6 Rowan-1 to B1');
+    expect(offered('moved 6 Rowan-1 from C1 to B1; lights off', 'B1')).toBe(
+      'B1: lights off; note moved 6 Rowan-1 from C1 to B1',
+    );
+  });
+});
+
+test('a measure of unknown size is offered as the remark, and as no litres that nobody wrote', () => {
+  expect(offered('water change 2 buckets', 'C1')).toBe('C1: water change "2 buckets"');
+});

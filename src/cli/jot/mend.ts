@@ -51,7 +51,10 @@ export function offered(above: Above, line: string, problems: readonly Problem[]
   const better = told.filter((write) => isNote(write) === isNote(line) && declares(write) === declares(line));
   // What the language would read the room may still refuse: `died 2` of one of two stocks.
   const further = better.flatMap((write) => stopping(above, write).map((problem) => full(problem, write)));
-  return firstRead(above, [...better, ...further, ...told]) ?? first?.write ?? null;
+  const read = firstRead(above, [...better, ...further, ...told]);
+  if (read !== null || first === undefined) return read;
+  // A whole line that the room refuses helps nobody: the words can still be kept.
+  return (DATED.test(first.write) ? noted(above, line) : null) ?? first.write;
 }
 
 /** What stops a line that stands behind those lines. */

@@ -6,6 +6,7 @@ import { measure } from '../../core/quantity.ts';
 import type { Measure, Unit } from '../../core/quantity.ts';
 import type { Dose, WaterAmount } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
+import { asRemark, fault } from '../faults.ts';
 import { figureValue } from '../quantities.ts';
 
 /** The day after `until`, or so many days from the line's own. */
@@ -112,12 +113,10 @@ function scooped(clause: Clause, node: QuantityNode): Measure<'L'> | null {
   const name = node.scoop?.sense ?? '';
   const own = clause.line.conventions.ownMeasure(name, clause.day)?.volume ?? null;
   if (own === null) {
-    clause.fault(
-      'unknown-measure',
-      node.scoop ?? node,
-      `how much one ${name} holds has not been said (\`room: ${name} 12 L\`)`,
-      'L',
-    );
+    // Litres that nobody wrote are offered to nobody: the words stay as the remark of a change of unknown size.
+    const says = `how much one ${name} holds has not been said (\`room: ${name} 12 L\`)`;
+    const edit = { from: node.from, to: node.to, text: asRemark(clause.written(node)) };
+    clause.line.faults.push({ ...fault('unknown-measure', node.scoop ?? node, says), edit });
     return null;
   }
   const count = clause.toMeasure({ ...node, scoop: null }, 'pH');

@@ -50,8 +50,10 @@ function oneMove(clause: Clause, heading: FishRef, subject: Subject, more: boole
   const from = clause.linked('from');
   const here = from === null ? null : clause.line.names.find(clause.written(from.value), clause.day)?.name;
   const isHere = subject.kind === 'tank' && here === subject.tank;
-  if (from !== null && !isHere)
-    clause.fault('place-in-heading', from.at, 'where they are moved from stands before the colon', '');
+  if (from !== null && !isHere) {
+    const said = clause.line.text.slice(clause.node.head.to, Math.min(from.at.from, to?.at.from ?? Infinity)).trim();
+    clause.line.faults.push(movedHere(clause.line, from.value, target === '' ? null : target, said));
+  }
   const along = clause.linked('with');
   const fish = saidFish(clause, heading);
   return {

@@ -116,6 +116,12 @@ describe('one line from the shell', () => {
     expect(odd.err).toContain('write: 2026-02-15 A1: chasing "something odd"');
   });
 
+  test('is offered as a note where the room would refuse what the language offers', async () => {
+    const young = `${ROOM}2026-02-11 C1: bought 6 krib, 20 mm\n`;
+    const { err } = await jot('A1: moved 6 krib from C1 to C1', { files: { [FILE]: young } });
+    expect(err).toContain('write: 2026-02-15 A1: note moved 6 krib from C1 to C1');
+  });
+
   test('is told once what is wrong with several of its signs', async () => {
     const { err } = await jot("A1: shimmying; 'left cave'");
     expect(err.split("the sign «'» means nothing here")).toHaveLength(2);
