@@ -82,9 +82,10 @@ function offersFor(room: Room, want: DeepReadonly<Want>, stock: StockOn, forecas
     .filter((lot) => lot.ready && fitsSize(lot, want))
     .map((lot): Offer => ({ lot, free: lot.free, from: room.on }));
   if (!forecast) return ready;
-  const given = new Set(ready.map(({ lot }) => lot.id));
-  const later = now.filter((lot) => !given.has(lot.id));
-  return [...ready, ...later.flatMap((lot) => grown(lot, want, stock))];
+  const given = new Map(ready.map(({ lot, free }) => [lot.id, free]));
+  // Of a lot that is ready in part more will have their size by then.
+  const later = now.flatMap((lot) => grown(lot, want, stock).filter(({ free }) => free > (given.get(lot.id) ?? 0)));
+  return [...ready, ...later];
 }
 
 /** The same fish on the day of the want, or on the first on which they may go; what is reserved today is not free then. */

@@ -130,6 +130,21 @@ describe('what is wanted', () => {
     expect(rows('2026-04-01 room: wanted 5 limia by 2026-06-01\n')).toMatchObject([{ matches: [], short: 5 }]);
     expect(promises(after('')).wanted).toEqual([]);
   });
+  it('counts of a lot that is ready in part those as well that will have their size by then', () => {
+    const growing = `2026-01-02 species krib: cave spawner; sale at 35 mm
+2026-01-10 A1: spawned, about 90 eggs
+2026-01-19 A1: free-swimming, about 70
+2026-04-20 A1: Rowan-1 counted 60
+2026-05-01 A1: Rowan-1 size 30-38 mm
+`;
+    const met = (by: string) =>
+      promises(journalOn('2026-05-09', `${growing}2026-05-02 room: wanted 30 krib by ${by}\n`)).wanted.map(
+        ({ matches, short }) => [...matches.map(({ takes, ready }) => [takes, ready]), short],
+      );
+    // 13 of them have 35 mm today; six weeks on the other 17 are there as well.
+    expect(met('2026-06-20')).toEqual([[[13, true], [17, false], 0]]);
+    expect(met('2026-05-09')).toEqual([[[13, true], 17]]);
+  });
   it('at a length is met by fish that most likely have it', () => {
     const sized = '2026-05-01 C2: Rowan-1 average 26 mm\n';
     const takes = (mm: number): number[] =>
