@@ -72,6 +72,17 @@ const FRESH = 10;
 const RISEN = 0.2;
 
 export function outlookAsked(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): Outlook | null {
+  const before = reckoned.get(state);
+  if (before !== undefined) return before;
+  const outlook = reckon(room, loop, state);
+  reckoned.set(state, outlook);
+  return outlook;
+}
+
+/** Several rows and their words ask for the same: reckoned once for each state of a prefilter. */
+const reckoned = new WeakMap<Prefilter, Outlook | null>();
+
+function reckon(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): Outlook | null {
   const { lastClean, flowFell, since, level } = state;
   if (level?.spilled === true || lastClean === null || flowFell !== null || addDays(lastClean.day, QUIET) > room.on)
     return null;

@@ -239,13 +239,23 @@ export function mmWords(length: Interval): string {
   return `${Math.round(middle(length))} mm`;
 }
 
-/** `level 54 mm on 10 Feb, spills at 80 mm about 23–26 Feb`, the days only where they are no early guess. */
-export function levelWords(loop: DeepReadonly<Loop>, state: Prefilter, now: Day): string {
+/**
+ * `level 54 mm on 10 Feb, spills at 80 mm about 23–26 Feb`, the days only where they are no early guess. Lines that run
+ * on past the window that holds the spill eight times in ten (`odds`) say what comes if nothing quickens: it is told instead.
+ */
+export function levelWords(
+  loop: DeepReadonly<Loop>,
+  state: Prefilter,
+  now: Day,
+  odds: DayWindow | null = null,
+): string {
   if (state.level === null) return 'no level since the clean';
   const { day, level, spilled } = state.level;
   if (spilled) return `overflowed on ${dayWords(day, now)}, not cleaned since`;
   const read = `level ${mmWords(level)} on ${dayWords(day, now)}`;
   if (loop.spillsAt === null) return read;
   const at = `${read}, spills at ${mmWords(loop.spillsAt)}`;
-  return state.spill === null || state.early ? at : `${at} about ${windowWords(state.spill, now)}`;
+  if (state.spill === null || state.early) return at;
+  const isPast = odds?.high !== null && odds?.high !== undefined && (state.spill.low ?? 0) > odds.high;
+  return isPast ? `${at} ${windowWords(odds, now)}, 8 times in 10` : `${at} about ${windowWords(state.spill, now)}`;
 }

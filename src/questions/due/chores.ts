@@ -155,7 +155,10 @@ function whyOf(room: Room, clock: ChoreClock): string {
   }
   if (prefilter && loop !== undefined) {
     const state = prefilterOf(room, loop);
-    words.push(levelWords(loop, state, room.on), ...soonerWords(room, clock, loop, state));
+    const sooner = soonerWords(room, clock, loop, state);
+    // Where the clean is asked for sooner that says already what lines make too little of.
+    const odds = sooner.length > 0 ? null : (outlookAsked(room, loop, state)?.spill ?? null);
+    words.push(levelWords(loop, state, room.on, odds), ...sooner);
   }
   if (chore.action.kind === 'water change') words.push(...offLoopWords(room, chore));
   return words.join('; ');

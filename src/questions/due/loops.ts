@@ -81,7 +81,7 @@ function spillRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIt
       kind: 'water',
       due: asked ?? onDay(state.level.day),
       weight: 2,
-      why: `${levelWords(loop, state, room.on)}${unreadWords(room, state, outlook)}`,
+      why: `${levelWords(loop, state, room.on, outlook?.spill ?? null)}${unreadWords(room, state, outlook)}`,
       close: `${loop.name}: ${cleanedAll(loop.layers)}`,
       caution: CAUTION.pump,
       putOffKey: 'clean prefilter',

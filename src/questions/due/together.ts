@@ -2,6 +2,7 @@
  * Rows of one list that send fish into one tank: each was asked about those that live there now, and not about
  * those that an earlier row sends. Where they would not live together, or be known from each other, the later row says so.
  */
+import { bodiesIn } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { wouldEat } from '../danger.ts';
 import type { DueItem, Sent } from './item.ts';
@@ -29,7 +30,12 @@ function against(room: Room, first: Sent, second: Sent): string[] {
   const then = `not to ${first.to} if ${first.name} goes there:`;
   if (eats(room, first, second)) return [`${then} it would eat these`];
   if (eats(room, second, first)) return [`${then} these would eat it`];
-  return isAlike(first, second) ? [`${then} nobody could tell the two apart again`] : [];
+  if (isAlike(first, second)) return [`${then} nobody could tell the two apart again`];
+  return isEmpty(room, first.to) ? [`not if ${first.name} goes there first`] : [];
+}
+
+function isEmpty(room: Room, tank: string): boolean {
+  return bodiesIn(room, tank).length === 0;
 }
 
 /** Young of one species and two families: mixed, each is one of the two for good (common practice, no source). */

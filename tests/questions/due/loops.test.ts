@@ -68,7 +68,7 @@ describe('the clean before a spill', () => {
     expect(rows('2026-02-02', slow)).toEqual([]);
     const row = only('2026-02-10', slow);
     expect(row.because.steps.at(-1)).toMatch(/^8 in 10 spill 1\d–\d\d Feb$/);
-    expect(row.why).toBe('level 40 mm on 1 Feb, spills at 80 mm about 11–15 Mar');
+    expect(row.why).toBe('level 40 mm on 1 Feb, spills at 80 mm 10–25 Feb, 8 times in 10');
     const little = `${CLEAN}2026-01-12 Long: level 20 mm\n2026-02-01 Long: level 28 mm\n`;
     expect(rows('2026-02-10', little)).toEqual([]);
   });

@@ -146,3 +146,23 @@ const ITEM: DueItem = {
   because: { rule: 'x', source: 'x', steps: [], lines: [] },
   lines: [],
 };
+
+test('a tank that is free is told so to the first of two species alone', () => {
+  const [first, second, ...more] = movesOf(`2025-09-01 room: units metric
+2025-09-01 tank A1: 80 L; alone
+2025-09-01 tank A2: 80 L; alone
+2025-09-01 tank A3: 120 L; alone
+2025-09-01 species krib: cave spawner
+2025-09-01 species ram: substrate spawner
+2025-09-01 pair Rowan: krib; in A1
+2025-09-01 pair Sedge: ram; in A2
+2025-12-01 A1: spawned brood Rowan-1, 80 eggs
+2025-12-08 A1: Rowan-1 free-swimming, about 60
+2025-12-03 A2: spawned brood Sedge-1, 80 eggs
+2025-12-10 A2: Sedge-1 free-swimming, about 50
+`);
+  expect(more).toEqual([]);
+  expect([first?.close, second?.close]).toEqual(['A1: moved all Rowan-1 to A3', 'A2: moved all Sedge-1 to A3']);
+  expect(first?.why).toMatch(/; A3 is free$/);
+  expect(second?.why).toMatch(/; A3 is free; not if Rowan-1 goes there first$/);
+});
