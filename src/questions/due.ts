@@ -57,7 +57,7 @@ export function due(room: Room, options: DueOptions, sources: readonly DueSource
   for (const row of found) {
     const until = putOffUntil(room, row);
     if (until !== null) putOff.push(postponed(row, until));
-    else if (back !== null && row.weight < 3) waiting.push(postponed(row, back));
+    else if (back !== null && mayWait(row)) waiting.push(postponed(row, back));
     else kept.push(row);
   }
   const walk = walkOrder(room);
@@ -83,6 +83,11 @@ export function dueWhy(room: Room): readonly WhyRow[] {
     because,
     lines,
   }));
+}
+
+/** Young starve, a course of doses breaks off and a prefilter spills, whoever is away. */
+function mayWait({ weight, pressing, daily }: DueRow): boolean {
+  return weight < 3 && !pressing && daily !== true;
 }
 
 function postponed({ id, place, what }: DueRow, until: Day): Postponed {

@@ -152,10 +152,11 @@ describe('putting off', () => {
 describe('being away', () => {
   const away = (on: string, until: string): Line => [on, room, { kind: 'away', until: day(until) }];
 
-  test('lets everything wait but a life at risk', () => {
-    const items = [item('a1', 'A1'), item('a2-now', 'A2', { weight: 3 })];
+  test('lets everything wait but a life at risk, what presses, and what is given daily', () => {
+    const kept = [item('a2-feed', 'A2', { daily: true }), item('long-spill', 'Long', { pressing: true })];
+    const items = [item('a1', 'A1'), item('a2-now', 'A2', { weight: 3 }), ...kept];
     const found = ask(items, [away('2026-02-13', '2026-03-02')]);
-    expect(ids(found.rows)).toEqual(['a2-now']);
+    expect(new Set(ids(found.rows))).toEqual(new Set(['a2-now', 'a2-feed', 'long-spill']));
     expect(found.waiting.map(({ id, until }) => [id, until])).toEqual([['a1', day('2026-03-02')]]);
   });
 

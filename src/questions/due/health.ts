@@ -30,9 +30,10 @@ function sickItem(room: Room, open: OpenSick): DueItem {
     weight: 2,
     why:
       sick.catching === null
-        ? `${seen}: not for sale until you say${near}`
+        ? // The other answer is a line of its own: two of them in one could not be jotted as they stand.
+          `${seen}: not for sale until you say${near}; or jot ${sick.where}: not catching`
         : `${seen}: catching, and no hold is written${near}`,
-    close: sick.catching === null ? `${close}   (or: not catching)` : close,
+    close,
     caution: SICK_CAUTION,
     putOffKey: null,
     pressing: false,

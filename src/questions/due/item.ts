@@ -62,6 +62,8 @@ export interface DueItem {
   readonly putOffFrom?: Day;
   /** A spill, a wound, a lost power supply: putting off counts for a day at most. */
   readonly pressing: boolean;
+  /** Daily care that whoever looks in has to give: it stays on the list while the keeper is away, as what is pressing does. */
+  readonly daily?: boolean;
   /** Minutes it takes, if the journal says. */
   readonly minutes: number | null;
   /** For the list alone, which holds its rows against each other. */

@@ -167,6 +167,7 @@ function feed(room: Room, brood: SeenBrood): DueItem[] {
       weight: 1,
       why: `${age}, free-swimming since ${windowWords(free, room.on)}; ${foods.join(' or ')}`,
       close: `${place}: fed ${foods.at(-1) ?? 'dust food'}`,
+      daily: true,
       rule: 'young that have just swum free eat several times a day for two weeks',
       steps: [
         `free-swimming since ${windowWords(free, room.on)}`,
@@ -226,6 +227,7 @@ interface Told {
   readonly rule: string;
   readonly steps: readonly string[];
   readonly sends?: Sent;
+  readonly daily?: boolean;
   readonly lines?: readonly LineRef[];
 }
 
@@ -250,6 +252,7 @@ function row(room: Room, brood: SeenBrood, told: Told): DueItem {
     pressing: false,
     minutes: null,
     ...(told.sends && { sends: told.sends }),
+    ...(told.daily === true && { daily: true }),
     because: { rule: told.rule, source: `${clockWords(clock)} (common practice, no source)`, steps: told.steps, lines },
     lines,
   };

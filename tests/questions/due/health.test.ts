@@ -52,14 +52,14 @@ describe('what a keeper reads', () => {
     expect(row).toMatchObject({
       id: 'a1-sick-white-spot',
       due: '2026-02-01',
-      why: 'white spot, seen 1 Feb: not for sale until you say; 2 tanks on the same water',
-      close: 'A1: catching   (or: not catching)',
+      why: 'white spot, seen 1 Feb: not for sale until you say; 2 tanks on the same water; or jot A1: not catching',
+      close: 'A1: catching',
       key: null,
       pressing: false,
       lines: [1],
     });
     expect(rowOf(healthDue, '2026-02-05', SICK.replace('A1', 'C1')).why).toBe(
-      'white spot, seen 1 Feb: not for sale until you say',
+      'white spot, seen 1 Feb: not for sale until you say; or jot C1: not catching',
     );
   });
 
