@@ -160,13 +160,19 @@ function clearingCourses(room: Room, on: Day): readonly Course[] {
   );
 }
 
-function doneLine(room: Room, auction: DatedAuction, step: Step, going: readonly Going[]): LineRef | null {
+/** The line that says in so many words that a step was done. */
+export function saidDone(room: Room, auction: DatedAuction, step: Step): LineRef | null {
   const words = doneWords(auction.name, step).toLowerCase();
   const line = room.chores.did.find(
     ({ action, day }) =>
       action.kind === 'own' && day >= auction.day && (action.text ?? '').trim().toLowerCase() === words,
   );
-  if (line !== undefined) return lineOf(line.place);
+  return line === undefined ? null : lineOf(line.place);
+}
+
+function doneLine(room: Room, auction: DatedAuction, step: Step, going: readonly Going[]): LineRef | null {
+  const said = saidDone(room, auction, step);
+  if (said !== null) return said;
   if (step === 'settle') return soldLine(room, auction);
   if (step !== 'rocks out' && step !== 'rocks back') return null;
   const rocks = rocksOf(room, auction, going);

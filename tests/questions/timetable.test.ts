@@ -85,6 +85,16 @@ describe('rocks', () => {
     expect(asked('2026-05-14', `${out}2026-05-14 C1: rocks in\n`)).not.toContain('spring-rocks-back');
   });
 
+  test('the lines of one morning, jotted one after the other, leave no rocks out', () => {
+    const closing = (more: string): Map<string, string> =>
+      new Map(auctionDue(journalRoom('2026-05-13', ROOM + more), 7).map(({ id, close }) => [id, close]));
+    expect(closing('').get('spring-rocks-back')).toBe('C1: rocks in');
+    expect(asked('2026-05-13', `${out}2026-05-13 C1: rocks in\n`)).not.toContain('spring-rocks-back');
+    // Who ticks that off as a task has no rocks to put back by a line of the tank.
+    const ticked = closing('2026-05-13 room: did "rocks out for Spring"\n');
+    expect(ticked.get('spring-rocks-back')).toBe('room: did "rocks back for Spring"');
+  });
+
   test('on one day they stand before the catch', () => {
     const rows = due(journalRoom('2026-05-10', ROOM), { days: 7, minutes: null }).rows.map(({ id }) => id);
     const places = ['spring-rocks-out', 'spring-catch', 'spring-rocks-back'].map((id) => rows.indexOf(id));

@@ -8,7 +8,7 @@ import { USUAL_WAIT_DAYS } from '../holds/courses.ts';
 import { rowId } from '../id.ts';
 import type { SalePlan } from '../plan/plan.ts';
 import { isLeftover } from '../sale/leftover.ts';
-import { fastDays, goingBy, isHard, timetableOf, type Going, type Planned } from '../timetable.ts';
+import { fastDays, goingBy, isHard, saidDone, timetableOf, type Going, type Planned } from '../timetable.ts';
 import { CHECK_DAYS, doneWords, RULES, SOURCES, YOUNG_FAST_DAYS, YOUNG_MM, type Step } from './steps.ts';
 
 export interface TimetableRow {
@@ -54,7 +54,7 @@ export function rowOf(room: Room, planned: Planned): TimetableRow {
     day,
     what: whatOf(planned),
     why: `${auction.name} ${auction.on < room.on ? 'was' : 'is'} on ${dayWords(auction.on, room.on)}; ${whyOf(room, planned)}`,
-    close: closeOf(planned),
+    close: closeOf(room, planned),
     caution: step === 'bag' || step === 'load' ? TRANSPORT_CAUTION : null,
     done: done !== null,
     because: {
@@ -75,8 +75,11 @@ export function rowOf(room: Room, planned: Planned): TimetableRow {
   };
 }
 
-function closeOf({ auction, step, going }: Planned): string {
+/** Rocks that a line of their tanks takes out go back by one as well: a task that is done leaves them out. */
+function closeOf(room: Room, { auction, step, going }: Planned): string {
   if (step === 'rocks out') return `${listWords(tanksOf(going))}: rocks out`;
+  if (step === 'rocks back' && going.length > 0 && saidDone(room, auction, 'rocks out') === null)
+    return `${listWords(tanksOf(going))}: rocks in`;
   return `room: did "${doneWords(auction.name, step)}"`;
 }
 
