@@ -57,7 +57,10 @@ export const ROOM_PRINTS: Prints<
   'sponge rinsed': () => w.first(ROOM['sponge rinsed'].says.rinsed),
   'water changed': (event, voice) =>
     `${w.first(ROOM['water change'].says.change)} ${w.waterAmount(event.amount, voice)}`,
-  'topped up': (event, voice) => `${w.first(ROOM['topped up'].says.topped)} ${w.litres(event.litres, voice)}`,
+  'topped up': ({ litres }, voice) => {
+    const unknown = litres.low <= 0 && litres.high === Infinity;
+    return w.words(w.first(ROOM['topped up'].says.topped), !unknown && w.litres(litres, voice));
+  },
   tested: (event, voice) => `${w.first(ROOM.test.says.test)} ${reading(event.reading, voice)}`,
   dosed: (event, voice) =>
     w.words(w.first(ROOM.dosed.says.dosed), event.dose && w.dose(event.dose, voice), w.quoted(event.product)),
