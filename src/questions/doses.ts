@@ -20,6 +20,15 @@ const PRODUCTS: readonly (readonly [named: RegExp, compound: CompoundName, of: A
   [/gypsum|caso4[.·]2h2o/iu, 'CaSO4.2H2O', 'gh'],
 ];
 
+/** What else hardens a water, by what labels and keepers call it, though nobody can say by how much. */
+const HARDENS = /calcium|cacl2|magnesium|mgso4|\blime\b|coral|aragonite|crushed shell|mineral|\bgh ?(\+|up|plus)/iu;
+
+/** True for what adds to KH or GH, reckoned or not. */
+export function mayAdd(product: string, to: Added['of']): boolean {
+  const known = PRODUCTS.find(([named]) => named.test(product));
+  return known?.[2] === to || (to === 'kh' ? raisesPh(product) : HARDENS.test(product));
+}
+
 /** What a dose in grams, or grams a litre, added; null for anything else, and where litres are not known. */
 export function addedBy(
   product: string,

@@ -1,7 +1,7 @@
 /** What was done to a water after a reading of it, so that the reading tells what was and not what is. */
 import type { Room } from '../state/draft.ts';
 import { isToldLater } from '../state/when.ts';
-import { addedBy, type Added } from './doses.ts';
+import { mayAdd, type Added } from './doses.ts';
 import { dosesIn, type Given } from './given.ts';
 import { raisesPh } from './raised.ts';
 import type { LastReading } from './readings.ts';
@@ -25,15 +25,10 @@ export function raisedAfter(room: Room, body: WaterBody, reading: LastReading): 
   return dosesAfter(room, body, reading).filter(({ product }) => raisesPh(product));
 }
 
-/** Doses of this water after a reading of its hardness that added to it; what adds to KH may be told by no weight. */
+/** Doses of this water after a reading of its hardness that added to it; some of them nobody can tell by weight. */
 export function hardenedAfter(room: Room, body: WaterBody, reading: LastReading, of: Added['of']): readonly Given[] {
-  return dosesAfter(room, body, reading).filter(
-    ({ product }) => addedBy(product, A_GRAM, null)?.of === of || (of === 'kh' && raisesPh(product)),
-  );
+  return dosesAfter(room, body, reading).filter(({ product }) => mayAdd(product, of));
 }
-
-/** Asks a product what it adds to, whatever was weighed out. */
-const A_GRAM = { unit: 'g/L', low: 1, likely: 1, high: 1 } as const;
 
 function dosesAfter(room: Room, body: WaterBody, reading: LastReading): readonly Given[] {
   return dosesIn(room, body).filter((dose) => isToldLater(dose, reading));
