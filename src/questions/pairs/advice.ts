@@ -171,10 +171,16 @@ function actDayOf(rank: number, past: Past): number {
   return past.lengths === null ? ACT_ON_MILD : clamp(past.lengths.range.high + 1, 4, 8);
 }
 
+/** On a divider that nothing got past since: one that hides, or chases along the pane, is parted all the same. */
+function isParted({ divider, dispute }: Standing): boolean {
+  return divider !== null && !dispute.signs.some(({ day, sign }) => day > divider && !THROUGH_A_PANE.has(sign));
+}
+
+const THROUGH_A_PANE: ReadonlySet<Sign> = new Set<Sign>(['hiding', 'chasing']);
+
 function stepOf(at: Standing): Step {
   const silent = at.on - at.lastWord;
-  const parted = at.divider !== null && at.divider >= (at.dispute.signs.at(-1)?.day ?? at.divider);
-  if (parted) return 'parted';
+  if (isParted(at)) return 'parted';
   if (silent >= SILENT_DAYS) return 'ask';
   if ((at.danger && !at.calmer) || at.climbing) return 'separate';
   if (at.rank >= 4) return 'act';
@@ -189,6 +195,7 @@ function whatToDo(step: Step, at: Standing): string {
   const { doer, sufferer } = partiesIn(at);
   switch (step) {
     case 'wait': {
+      if (at.divider !== null) return `${TIGHT}; look twice daily`;
       const dark = at.lightsOff === null ? 'lights off, ' : '';
       return `${dark}keep ${both(at.group)} in while ${loser(sufferer)} has a refuge and eats; look twice daily`;
     }

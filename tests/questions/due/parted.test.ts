@@ -83,6 +83,22 @@ describe('the row of a divider', () => {
     const torn = dispute('2026-02-10', behind.replace('09 A1: wounded', '08 A1: torn fin\n2026-02-10 A1: hiding'));
     expect(torn?.what).toMatch(/^set the divider anew/);
     expect(dispute('2026-02-10', '2026-02-09 A1: wounded\n')?.close).toBe('A1: divider in');
+    expect(dispute('2026-02-08', behind.replace('09 A1: wounded', '08 A1: torn fin'))?.what).toBe(
+      'set the divider anew, so that nothing gets past it; look twice daily',
+    );
+  });
+  it('stays in without a word of a dispute where one only hides behind it, or chases along it', () => {
+    const parted = '2026-02-07 A1: torn fin; divider in\n';
+    for (const sign of ['hiding', 'chasing', 'male still chasing']) {
+      const lines = `${parted}2026-02-08 A1: ${sign}\n`;
+      expect(dispute('2026-02-09', lines)).toBeUndefined();
+      expect(divider('2026-02-14', lines)?.why).toContain('not before both show themselves and eat');
+    }
+    expect(dispute('2026-02-09', `${parted}2026-02-08 A1: pinned\n`)?.what).toMatch(/^set the divider anew/);
+  });
+  it('is told of in words that part no pair twice', () => {
+    const lines = '2026-02-09 A1: torn fin; divider in\n2026-02-10 A1: torn fin\n';
+    expect(dispute('2026-02-10', lines)?.what).not.toContain('keep both in');
   });
 });
 
