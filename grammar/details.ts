@@ -128,7 +128,8 @@ function takesWords({ tokens, kind, isName }: DetailTask, link: LinkName, at: nu
   if (next.tokenType !== t.Word || wordOf(next) === 'tank') return false;
   if (form === 'words') return link !== 'where' || !isName(next.image);
   const more = tokens[at + 1]?.tokenType === t.Word && matchPhrase(tokens, at + 1, p.phrasesInside(kind)) === null;
-  return more && !isName(next.image);
+  // `from a friend`, even where a row is called A.
+  return more && (!isName(next.image) || ARTICLES.has(next.image));
 }
 
 /** The phrase of the clause at a token, where it means something there. */

@@ -153,7 +153,7 @@ export const LINKS = {
   notCatching: { form: 'flag', says: 'not catching|not contagious' },
   alone: { form: 'flag', says: 'alone|standalone|stands alone' },
   rinsed: { form: 'flag', says: 'rinsed|and rinsed|cleaned|squeezed' },
-  water: { form: 'flag', says: 'water' },
+  water: { form: 'flag', says: 'water|the water|of water|of the water|of tank|of the tank|of it' },
   jumped: { form: 'flag', says: 'jumped|? jumped|maybe jumped|probably jumped' },
   away: { form: 'flag', says: 'away' },
   fedTo: { form: 'flag', says: EATERS },

@@ -86,9 +86,9 @@ export const FISH = {
     says: { back: 'back|is back|back home' },
     also: { back: 'back in' },
     under: ['tank', 'group'],
-    takes: [],
+    takes: ['name', 'in', 'to'],
     fish: 'grown',
-    makes: ['member back'],
+    makes: ['member back', 'moved'],
   },
   'new mate': {
     says: { male: 'new male|new cock', female: 'new female|new hen' },

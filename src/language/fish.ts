@@ -22,6 +22,9 @@ const isCount = (detail: DetailNode | undefined): detail is QuantityNode =>
 /** A number of fish, told apart by sex or age where the clause does; `unsaid` where it gives none. */
 export function howMany(clause: Clause): HowMany {
   const counts: { guessed: Guessed; sex: string | null }[] = [];
+  // `a pair` is one of each; `the pair` is the one that lives there.
+  const pair = clause.take((each): each is SexNode => isSex(each) && each.sex === 'pair' && isOne(clause, each));
+  if (pair !== null) counts.push({ guessed: { total: exactly(1), as: 'counted' }, sex: 'pair' });
   for (let at = 0; at < clause.rest.length;) {
     const node = clause.rest[at];
     const next = clause.rest[at + 1];
@@ -40,6 +43,10 @@ export function howMany(clause: Clause): HowMany {
     } else at += 1;
   }
   return counts.length === 0 ? 'unsaid' : heads(counts);
+}
+
+function isOne(clause: Clause, { from, to }: SexNode): boolean {
+  return /^an?\s/iu.test(clause.written({ from, to }));
 }
 
 function isShare(sense: string): boolean {
@@ -113,7 +120,10 @@ export function fishOf(clause: Clause, heading: FishRef): FishRef {
   const node = clause.rest[at];
   const sex = isSex(node) ? node : null;
   if (sex !== null) clause.takeAt(at);
-  if (sex?.sex === 'pair' && name === null && heading.kind === 'group' && heading.member === null) return heading;
+  if (sex?.sex === 'pair' && name === null && heading.kind === 'group' && heading.member === null) {
+    notOfPair(clause, heading.group, sex);
+    return heading;
+  }
   if (sex?.sex === 'pair' && name === null) return { kind: 'group', group: null, member: null, groupKind: 'pair' };
   // `moved parents to B2`: the grown fish that live there.
   if (sex !== null && name === null && LATER_SEX_WORDS.has(clause.written(sex).toLowerCase()) && sex.sex === 'adult')
@@ -127,6 +137,14 @@ export function fishOf(clause: Clause, heading: FishRef): FishRef {
   const told = sex === null || sex.sex === 'pair' ? null : sexOf(sex.sex);
   if (name === null) return told === null ? heading : withSex(heading, told);
   return fishNamed(clause, name, told);
+}
+
+/** `Ash: sold the pair` of a group of twelve: two of them, or all? */
+function notOfPair(clause: Clause, group: string | null, sex: SexNode): void {
+  const named = group === null ? null : clause.line.names.find(group, clause.day);
+  if (named?.kind !== 'group' || named.groupKind === undefined || named.groupKind === 'pair') return;
+  const says = `${named.name} is a ${named.groupKind}, and no pair: two of them are \`1 male 1 female\``;
+  clause.fault('which-fish', sex, `«${clause.written(sex)}»: ${says}`, '1 male 1 female');
 }
 
 /** Clauses that say of `fry` without a number what they say of a brood by name: of all of them. */

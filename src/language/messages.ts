@@ -15,6 +15,7 @@ import type { Fault } from './faults.ts';
 import { jarByNumber } from './jarnumber.ts';
 import type { LineContext } from './line.ts';
 import { cameFrom, gone } from './otherway.ts';
+import { oftenSaid } from './oftensaid.ts';
 import { saidOtherwise, slipAfterFish } from './otherwords.ts';
 import { unsaidCount } from './unsaidcount.ts';
 import { unsaidDose } from './unsaiddose.ts';
@@ -62,8 +63,14 @@ function toldOtherwise(line: LineContext, own: readonly Token[], heading: Headin
     came ??
     (clausesUnder(heading).has('lost') ? gone(line, own) : null) ??
     unsaidDose(line, own, heading) ??
-    saidOtherwise(line, own, heading)
+    saidOtherwise(line, own, heading) ??
+    oftenSaid(line, placeOf(own), heading)
   );
+}
+
+function placeOf(tokens: readonly Token[]): Piece {
+  const [first, last] = [tokens[0], tokens.at(-1)];
+  return { from: first?.startOffset ?? 0, to: last === undefined ? 0 : endOf(last) };
 }
 
 /** The offset of the colon after the heading. */
@@ -151,6 +158,8 @@ export function unreadClause(
   { clause, at, rule, tokens }: ParseFault,
   heading: HeadingKind,
 ): Fault[] {
+  const often = oftenSaid(line, clause, heading);
+  if (often !== null) return [often];
   const head = tokens.find(({ tokenType }) => HEAD_TYPES.has(tokenType));
   const phrase = head === undefined ? null : line.text.slice(head.startOffset, endOf(head)) || null;
   const link = linkAt(tokens, at);

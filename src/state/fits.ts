@@ -69,12 +69,16 @@ export function fitsWell(
   if (typeof count === 'string') return choice;
   const sexed = count.males !== null || count.females !== null;
   const can = orAll(choice, (body) => enough(body, tank, count));
-  const told = sexed ? orAll(can, (body) => !isBrood(body)) : count.young === null ? can : orAll(can, isYoung);
+  // Young are sold in pairs as well.
+  const grown = sexed && !(SALES.has(kind) && count.males !== null && count.females !== null);
+  const told = grown ? orAll(can, (body) => !isBrood(body)) : count.young === null ? can : orAll(can, isYoung);
   const asked = headsOf(count, false).low;
   const believed = orAll(told, (body) => ((tank === null ? body.total : body.parts.get(tank))?.high ?? 0) >= asked);
   // Grown fish are counted, young are guessed.
   return kind === 'counted' && !isCounted(count) ? orAll(believed, isYoung) : believed;
 }
+
+const SALES: ReadonlySet<EventKind> = new Set<EventKind>(['sold', 'gave away', 'reserved']);
 
 /** Those for which a test holds; all of them where it holds for none. */
 function orAll(bodies: readonly (Group | Brood)[], test: (body: Group | Brood) => boolean): readonly (Group | Brood)[] {

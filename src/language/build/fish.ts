@@ -1,9 +1,10 @@
 /** Builds facts about fish: bond, disputes, spawning, broods, counts, sizes, moves, losses. */
-import type { DetailNode, LinkNode, QuantityNode } from '../../../grammar/syntax.ts';
+import type { DetailNode, LinkNode, NameNode, QuantityNode } from '../../../grammar/syntax.ts';
 import type { Measure } from '../../core/quantity.ts';
 import type { Heads, LengthOf, Sizes, Stage } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
 import { fishNamed, fishOf, howMany, IMPLIED, maybeHeads, needHeads, sexOf } from '../fish.ts';
+import { TANK } from '../line.ts';
 import { nameKey } from '../names.ts';
 import { newName } from '../naming.ts';
 import { lost } from './losses.ts';
@@ -105,10 +106,16 @@ function ofYoung(clause: Clause, heads: Heads): Heads {
   return { ...heads, young: total };
 }
 
-function back({ clause, fish }: Task): Body {
+/** `male back`; `male back in C2`: of another tank than that of the line it is a move. */
+function back({ clause, fish, subject }: Task): Body {
+  const { head } = clause.node;
+  const behind = clause.take((each): each is NameNode => each.type === 'name' && each.from >= head.to);
+  const place = behind ?? clause.linked('in')?.value ?? clause.linked('to')?.value ?? null;
+  const to = place === null ? null : clause.named(place, TANK);
   const who = fishOf(clause, fish);
   if (who.kind === 'implied') clause.fault('which-fish', clause.node.head, 'who is back?', 'male back');
-  return { kind: 'member back', fish: who };
+  if (to === null || (subject.kind === 'tank' && subject.tank === to)) return { kind: 'member back', fish: who };
+  return { kind: 'moved', fish: who, count: 'unsaid', which: 'any', to, with: null, restStay: false };
 }
 
 function newMate({ clause, fish }: Task): Body {

@@ -1,5 +1,6 @@
 /** Builds the daily round: looking, chores, water, filters, temporary measures, faults. */
 import { SEX_WORDS } from '../../../grammar/words.ts';
+import type { SexNode } from '../../../grammar/syntax.ts';
 import { measure } from '../../core/quantity.ts';
 import type { Measure } from '../../core/quantity.ts';
 import type { ChoreAction, MeasureKind } from '../../journal/event.ts';
@@ -41,7 +42,7 @@ export const ROOM_BUILDS: Builds<
   | 'note'
   | 'photo'
 > = {
-  'all well': () => ({ kind: 'all well' }),
+  'all well': ({ clause }) => allWell(clause),
   // Back is away until today.
   away: ({ clause }) => ({
     kind: 'away',
@@ -274,4 +275,15 @@ function isNamed(clause: Clause, word: string): boolean {
 function noDose(clause: Clause, product: string): void {
   const says = `«${product}» is nothing that is dosed into the water: a note keeps it`;
   clause.fault('does-not-belong', clause.node, says, `note ${clause.written(clause.node)}`);
+}
+
+/** `f ok`: of one fish, or of all that there is to see? */
+function allWell(clause: Clause): Body {
+  const one = clause.take((each): each is SexNode => each.type === 'sex');
+  if (one !== null) {
+    const words = clause.written(clause.node);
+    const says = `«${words}» is said of «${clause.written(one)}»: \`all well "${words}"\` where nothing else is to be told, else a note`;
+    clause.fault('two-readings', clause.node, says, `note ${words}`);
+  }
+  return { kind: 'all well' };
 }

@@ -1,0 +1,147 @@
+/**
+ * What keepers write every week and no clause is made of: a chore in words of their own, a day that two clauses share,
+ * `all but 2`, a buyer before what he took. The line that would be read is offered, and never taken.
+ */
+import { clausesUnder } from '../../grammar/phrases.ts';
+import type { HeadingKind } from '../../grammar/phrases.ts';
+import type { Piece } from '../../grammar/syntax.ts';
+import { Word } from '../../grammar/tokens.ts';
+import { NUMBER_WORDS, SEX_WORDS } from '../../grammar/words.ts';
+import { fault } from './faults.ts';
+import type { Fault } from './faults.ts';
+import type { LineContext } from './line.ts';
+import { singular } from './line.ts';
+import { isStranger } from './otherwords.ts';
+
+/** The words of one clause, and where they stand. */
+interface Said {
+  readonly line: LineContext;
+  readonly at: Piece;
+  readonly text: string;
+  readonly has: ReturnType<typeof clausesUnder>;
+}
+
+/** What such words may be; null for all others. `at` are all words of the clause. */
+export function oftenSaid(line: LineContext, at: Piece, heading: HeadingKind): Fault | null {
+  const text = line.text.slice(at.from, at.to).replace(/[\s.]+$/u, '');
+  // What stands in quotes is nobody's clause.
+  if (text.length > LONGEST || /["“”]/u.test(text)) return null;
+  const said = { line, at: { from: at.from, to: at.from + text.length }, text, has: clausesUnder(heading) };
+  return (
+    putBack(said) ??
+    shared(said) ??
+    ownChore(said) ??
+    allBut(said) ??
+    buyerTook(said) ??
+    cameFromSomebody(said) ??
+    onlyNumber(said)
+  );
+}
+
+/** Longer clauses are a story, and no pattern's business. */
+const LONGEST = 120;
+
+const NUMBER = `(?:(?:about|around|~)\\s*)?(?:\\d+|${[...NUMBER_WORDS.keys()].join('|')})`;
+const DAYS =
+  'yesterday|yest|yday|today|last night|(?:on )?(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?|\\d+ days? ago';
+const PERIODS = 'every\\s+(?:other\\s+|\\d+\\s+|[a-z]+\\s+)?[a-z]+|daily|weekly|monthly';
+const LENGTHS = '(?:until|till?)\\s+\\S+(?:\\s+\\S+)?|for\\s+\\d+\\s*\\p{L}+';
+
+const SHARED = new RegExp(
+  `^(\\S.*?)\\s*(?:\\s(?:and|plus)\\s|&)\\s*(\\S.*?)\\s+(${DAYS}|${PERIODS}|${LENGTHS})$`,
+  'iu',
+);
+
+/** `wc 30 % and rinsed sponge yesterday` */
+function shared({ at, text }: Said): Fault | null {
+  const [, one, other, when] = SHARED.exec(text) ?? [];
+  if (one === undefined || other === undefined || when === undefined) return null;
+  const says = `«${when}» may be told of both: write it behind each`;
+  const wrong = fault('two-readings', at, says, `${one} ${when}; ${other} ${when}`);
+  const otherwise = ownWords(at, `${one} and ${other}`, when);
+  return otherwise === null ? wrong : { ...wrong, otherwise };
+}
+
+const OWN = new RegExp(`^(\\p{L}.*?)\\s+(${PERIODS})$`, 'iu');
+
+/** `change filter every 4 weeks` */
+function ownChore({ at, text, has }: Said): Fault | null {
+  const [, what, period] = OWN.exec(text) ?? [];
+  if (what === undefined || period === undefined || !has.has('chore')) return null;
+  const says = `«${what}» is a chore in words of your own: they stand in quotes`;
+  return { ...fault('unknown-clause', at, says), edit: ownWords(at, what, period) };
+}
+
+function ownWords({ from, to }: Piece, what: string, period: string): Fault['edit'] {
+  return /^(?:every|daily|weekly|monthly)/iu.test(period) ? { from, to, text: `"${what}" ${period}` } : null;
+}
+
+const ALL_BUT = new RegExp(
+  `^(?:(?:moved?|put|shifted|transferred)\\s+)?all\\s+(?:but|except(?:\\s+for)?|bar)\\s+(${NUMBER})(?:\\s+(?:of\\s+)?(\\S+))?\\s+(?:moved\\s+)?(?:in)?to\\s+(\\S+)$`,
+  'iu',
+);
+
+/** `all but 2 to W2`: two are left, and the others went. */
+function allBut({ line, at, text, has }: Said): Fault | null {
+  const [, number, fish, to] = ALL_BUT.exec(text) ?? [];
+  if (number === undefined || to === undefined || !has.has('moved')) return null;
+  const whose = fish === undefined || !line.names.isFish(fish) ? '' : ` ${fish}`;
+  const says = `«${text}» is a move, and a count of those that stayed`;
+  return fault('unknown-clause', at, says, `moved all${whose} to ${to}, rest stay; counted ${number}`);
+}
+
+const PUT_BACK = /^put\s+(?:the\s+)?(\S+)\s+back(?:\s+(?:in|into|to)\s+(\S+))?$/iu;
+
+/** `put the male back` */
+function putBack({ at, text, has }: Said): Fault | null {
+  const [, who, tank] = PUT_BACK.exec(text) ?? [];
+  if (who === undefined || !has.has('back')) return null;
+  const words = tank === undefined ? `${who} back` : `${who} back in ${tank}`;
+  return fault('unknown-clause', at, `«${text}» is said as \`${words}\``, words);
+}
+
+const TOOK = new RegExp(
+  `^((?:the\\s+)?[\\p{L}'’]+(?:\\s+[\\p{L}'’]+)?)\\s+(?:took|bought|collected|picked\\s+up|had)\\s+(${NUMBER}.*)$`,
+  'iu',
+);
+
+/** `shop took 20 at 1.50`: sold, where money is told. */
+function buyerTook({ line, at, text, has }: Said): Fault | null {
+  const [, who, what] = TOOK.exec(text) ?? [];
+  if (who === undefined || what === undefined || !has.has('sold') || !isSomebody(line, who)) return null;
+  const paid = /\s(?:at|for|@)\s*\S*\d/u.test(what);
+  const to = /\s/u.test(who) ? `"${who}"` : who;
+  const says = `nothing here is called «${who}»: who fish are for stands behind them`;
+  return fault('unknown-fish', at, paid ? says : `${says}, after \`sold\` or \`gave away\``, `sold ${what} to ${to}`);
+}
+
+const FROM = new RegExp(`^(${NUMBER})\\s+(\\S+)\\s+from\\s+(\\S.*)$`, 'iu');
+
+/** `6 krib from Sue` */
+function cameFromSomebody({ line, at, text, has }: Said): Fault | null {
+  const [, number, fish, who] = FROM.exec(text) ?? [];
+  if (number === undefined || fish === undefined || who === undefined || !has.has('bought')) return null;
+  if (!isSpecies(line, fish) || !isSomebody(line, who)) return null;
+  return fault('unknown-clause', at, `«${text}» lacks its verb: \`bought\``, `bought ${text}`);
+}
+
+const ONLY = new RegExp(`^(${NUMBER})\\s+(\\S+)$`, 'iu');
+
+/** `12 krib`: counted, or come? */
+function onlyNumber({ line, at, text, has }: Said): Fault | null {
+  const [, number, fish] = ONLY.exec(text) ?? [];
+  if (number === undefined || fish === undefined || !has.has('counted') || !has.has('bought')) return null;
+  if (!isSpecies(line, fish)) return null;
+  const says = `«${text}» may be \`counted ${text}\` or \`bought ${text}\`: write which`;
+  return fault('two-readings', at, says, `counted ${text}`);
+}
+
+function isSpecies(line: LineContext, word: string): boolean {
+  return (line.names.find(word, line.day) ?? singular(line, word))?.kind === 'species';
+}
+
+/** Words of which none names anything here, or fish. */
+function isSomebody({ names }: LineContext, words: string): boolean {
+  const each = words.split(/\s+/u).filter((word) => !/^(?:the|a|an|my|from|of)$/iu.test(word));
+  return each.every((image) => !SEX_WORDS.has(image.toLowerCase()) && isStranger(names, { image, tokenType: Word }));
+}
