@@ -60,7 +60,7 @@ export interface TanksAnswer {
 
 /**
  * Every tank in use as it stands, and retired ones with fish on record; with `free`, those that come free, soonest
- * first, and after them the ones that are kept for quarantine.
+ * first and of one day empty ones first, and after them the ones that are kept for quarantine.
  */
 export function tanks(room: Room, options: TanksOptions): TanksAnswer {
   const rows = tanksWithFishToo(room).flatMap((name) => {
@@ -71,7 +71,9 @@ export function tanks(room: Room, options: TanksOptions): TanksAnswer {
   const start = (row: TankRow): number => row.free?.likely ?? row.free?.high ?? row.free?.low ?? Infinity;
   const free = rows.filter((row) => row.free !== null && houses(room, row.name));
   const order = (a: TankRow, b: TankRow): number =>
-    Number(a.keptForQuarantine) - Number(b.keptForQuarantine) || start(a) - start(b);
+    Number(a.keptForQuarantine) - Number(b.keptForQuarantine) ||
+    start(a) - start(b) ||
+    Number(a.fish.length > 0) - Number(b.fish.length > 0);
   return { rows: free.sort(order), free: true };
 }
 

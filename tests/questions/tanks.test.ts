@@ -3,6 +3,7 @@ import { tanks } from '../../src/questions/tanks.ts';
 import { tanksJson, tanksText } from '../../src/reports/tanks.ts';
 import { plainLook } from '../../src/reports/look.ts';
 import { day, roomOn, tank, type Line } from '../support/events.ts';
+import { journalOn } from '../support/journal.ts';
 import { bareTank, begin, heads, SET_UP } from '../support/waters.ts';
 
 const colony: Line = [
@@ -41,6 +42,19 @@ describe('tanks', () => {
       ['A2', day('2026-02-19')],
       ['C1', day('2026-02-19')],
     ]);
+  });
+
+  it('of one day empty tanks come before those whose fish can all be sold', () => {
+    const brood = `2026-01-02 species krib: cave spawner; sale at 10 weeks
+2026-01-02 A1: spawned brood Rowan-1
+2026-01-12 A1: free-swimming, 30
+2026-02-10 A1: moved all Rowan-1 to C2
+`;
+    const { rows } = tanks(journalOn('2026-04-20', brood), { free: true });
+    const names = rows.map(({ name }) => name);
+    expect(rows.find(({ name }) => name === 'C2')?.freeWhy).toBe('once Rowan-1 are sold: all of them can be');
+    expect(names.indexOf('12')).toBeGreaterThanOrEqual(0);
+    expect(names.indexOf('12')).toBeLessThan(names.indexOf('C2'));
   });
 
   it('the tank that stands for the new water is none to move fish into', () => {

@@ -95,6 +95,13 @@ describe('rocks', () => {
     expect(ticked.get('spring-rocks-back')).toBe('room: did "rocks back for Spring"');
   });
 
+  test('once their day is over and no line took any out, a line of the tanks would put nothing back', () => {
+    const back = (on: string, more: string): string | undefined =>
+      auctionDue(journalRoom(on, ROOM + more), 7).find(({ id }) => id === 'spring-rocks-back')?.close;
+    expect(back('2026-05-14', '')).toBe('room: did "rocks back for Spring"');
+    expect(back('2026-05-14', '2026-05-14 room: did "rocks back for Spring"\n')).toBeUndefined();
+  });
+
   test('on one day they stand before the catch', () => {
     const rows = due(journalRoom('2026-05-10', ROOM), { days: 7, minutes: null }).rows.map(({ id }) => id);
     const places = ['spring-rocks-out', 'spring-catch', 'spring-rocks-back'].map((id) => rows.indexOf(id));

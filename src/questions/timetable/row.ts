@@ -4,6 +4,7 @@ import { linesOf, type LineRef } from '../../core/span.ts';
 import type { Day } from '../../core/day.ts';
 import { dayWords, listWords, plural } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
+import { openRigs } from '../../state/rigs.ts';
 import { USUAL_WAIT_DAYS } from '../holds/courses.ts';
 import { rowId } from '../id.ts';
 import type { SalePlan } from '../plan/plan.ts';
@@ -75,11 +76,15 @@ export function rowOf(room: Room, planned: Planned): TimetableRow {
   };
 }
 
-/** Rocks that a line of their tanks takes out go back by one as well: a task that is done leaves them out. */
-function closeOf(room: Room, { auction, step, going }: Planned): string {
+/**
+ * Rocks that a line of their tanks takes out go back by one as well: a task that is done leaves them out. Once their day
+ * is over and no line took any out, a line of the tanks would put nothing back.
+ */
+function closeOf(room: Room, { auction, step, going, day }: Planned): string {
   if (step === 'rocks out') return `${listWords(tanksOf(going))}: rocks out`;
-  if (step === 'rocks back' && going.length > 0 && saidDone(room, auction, 'rocks out') === null)
-    return `${listWords(tanksOf(going))}: rocks in`;
+  const isOut = going.some(({ tank }) => openRigs(room, tank).some(({ kind }) => kind === 'rocks out'));
+  const asTask = (day < room.on && !isOut) || saidDone(room, auction, 'rocks out') !== null;
+  if (step === 'rocks back' && going.length > 0 && !asTask) return `${listWords(tanksOf(going))}: rocks in`;
   return `room: did "${doneWords(auction.name, step)}"`;
 }
 
