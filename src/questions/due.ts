@@ -85,7 +85,7 @@ export function dueWhy(room: Room): readonly WhyRow[] {
   }));
 }
 
-/** Young starve, a course of doses breaks off and a prefilter spills, whoever is away. */
+/** Young starve and a prefilter spills, whoever is away. A dose waits: medicine is not for whoever looks in. */
 function mayWait({ weight, pressing, daily }: DueRow): boolean {
   return weight < 3 && !pressing && daily !== true;
 }

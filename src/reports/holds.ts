@@ -1,4 +1,5 @@
 /** Holds with their reach, and what else keeps fish where they are, as text and as JSON. */
+import type { Day } from '../core/day.ts';
 import type { CourseRow, Gone, HoldRow, HoldsAnswer, QuarantineRow, SickRow } from '../questions/holds.ts';
 import { countJson, dayJson, linesJson } from './json.ts';
 import type { Look } from './look.ts';
@@ -6,7 +7,7 @@ import { table, type Row } from './table.ts';
 import { countWords, dayText, heading, listWords, plural } from './words.ts';
 import { paragraph } from './wrap.ts';
 
-const REACHED = [{ head: 'tank' }, { head: 'since' }, { head: 'reached', wraps: true }];
+const REACHED = [{ head: 'tank', wraps: true }, { head: 'since' }, { head: 'reached', wraps: true }];
 const ELSE = [{ head: 'where' }, { head: 'what', wraps: true }, { head: 'until' }, { head: 'jot', wraps: true }];
 
 export function holdsText(answer: HoldsAnswer, look: Look): string {
@@ -70,15 +71,23 @@ function clearWords({ clear, lastSign, lastDose, dosesTo }: HoldRow, look: Look)
   return `clear on ${dayText(clear, look)} if no new sign comes (${from})`;
 }
 
+/** Tanks that were reached on one day in one way stand in one row, at the place of the first. */
+function reachedAlike({ tanks }: HoldRow, look: Look): readonly { tanks: string[]; since: Day; how: string }[] {
+  const rows = new Map<string, { tanks: string[]; since: Day; how: string }>();
+  for (const { tank, since, route } of tanks) {
+    const says = route.map((step) => `${step.says}, ${dayText(step.on, look)}`).join('; ');
+    const how = route.length === 0 ? 'named in the line' : says;
+    const key = `${String(since)} ${how}`;
+    const row = rows.get(key) ?? { tanks: [], since, how };
+    row.tanks.push(tank);
+    rows.set(key, row);
+  }
+  return [...rows.values()];
+}
+
 function holdBlock(hold: HoldRow, look: Look): string {
-  const rows = hold.tanks.map(({ tank, since, route }): Row => ({
-    cells: [
-      tank,
-      dayText(since, look),
-      route.length === 0
-        ? 'named in the line'
-        : route.map(({ says, on }) => `${says}, ${dayText(on, look)}`).join('; '),
-    ],
+  const rows = reachedAlike(hold, look).map(({ tanks, since, how }): Row => ({
+    cells: [tanks.join(', '), dayText(since, look), how],
   }));
   const lines = [
     ...hold.clean.map(({ tank, says }) => `clean: ${tank}, ${says}`),

@@ -58,3 +58,9 @@ describe('the first line', () => {
     expect(said('2026-03-11', ...lines).first).toBe('nothing on hold; 2 tanks in quarantine, over in C2');
   });
 });
+
+test('tanks that were reached on one day in one way stand in one row', () => {
+  const { all } = said('2026-03-05', '2026-03-02 A1: hold "velvet"');
+  expect(all).toMatch(/A2, B1 \S+ \S+ shares the water of Long with A1/u);
+  expect(all.match(/shares the water/gu)).toHaveLength(1);
+});

@@ -12,9 +12,18 @@ const SICK_CAUTION =
   'sick and held tanks last, with their own net; gloves over broken skin, and tell the doctor; what it is, a veterinarian says';
 
 export const healthDue: DueSource = (room) => [
-  ...openSick(room).flatMap((open) => (open.held && open.sick.catching !== null ? [] : [sickItem(room, open)])),
+  ...askedOf(openSick(room)).map((open) => sickItem(room, open)),
   ...openHolds(room).map((hold) => holdItem(room, hold)),
 ];
+
+/** One hold is enough for all that is catching in the same place: the row of the last of them asks for it. */
+function askedOf(sick: readonly OpenSick[]): readonly OpenSick[] {
+  const unheld = sick.filter(({ sick: { catching }, held }) => catching !== null && !held);
+  return sick.filter((open) => {
+    if (open.sick.catching === null) return true;
+    return !open.held && unheld.findLast((one) => one.sick.where === open.sick.where) === open;
+  });
+}
 
 function sickItem(room: Room, open: OpenSick): DueItem {
   const { sick, beside } = open;

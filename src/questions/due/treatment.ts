@@ -35,7 +35,6 @@ function doseItem(room: Room, course: Course, next: NonNullable<Course['next']>)
     caution: cautionFor(room, course),
     ...(raised === null ? {} : { after: raised.says }),
     ...doseName(course),
-    daily: true,
     minutes: null,
     because,
     lines: linesOf([...lines, ...changes.map(({ place }) => place)]),

@@ -71,6 +71,14 @@ describe('what a keeper reads', () => {
     });
   });
 
+  test('of two that are catching in one tank: one hold is asked for, by the last', () => {
+    const two = '2026-02-01 A1: sick "clamped fins", catching\n2026-02-03 A1: sick "velvet", catching\n';
+    const closes = (lines: string): string[] => healthDue(journalOn('2026-02-05', lines), 7).map(({ close }) => close);
+    expect(closes(two)).toEqual(['A1: hold "velvet"']);
+    expect(closes(`${two}2026-02-05 A1: hold "velvet"\n`)).toEqual(['A1: hold over']);
+    expect(closes(two.replace('03 A1', '03 C1'))).toEqual(['A1: hold "clamped fins"', 'C1: hold "velvet"']);
+  });
+
   test('a hold ends no question: whether it is catching is still to be said', () => {
     const rows = healthDue(journalOn('2026-02-05', `${SICK}2026-02-02 A1: hold "white spot"\n`), 7);
     expect(rows.map(({ what }) => what)).toEqual([

@@ -123,11 +123,11 @@ describe('«away until»', () => {
     expect(shown('2026-02-20', `${AWAY}2026-02-19 ${clause}\n`)).toEqual([id]);
   });
 
-  test('never silences young that are fed daily, nor a dose of a course', () => {
+  test('never silences young that are fed daily, as it does a dose of a course', () => {
     const young = '2026-02-12 A1: free-swimming, about 40\n';
     expect(shown('2026-02-15', `${AWAY}${young}`)).toEqual(['a1-rowan-1-feed']);
     const course = '2026-02-14 C1: treat "salt" 2 g/L, every 24 h, 3 doses, wait 14 days\n';
-    expect(shown('2026-02-15', `${AWAY}${course}`)).toEqual(['c1-dose-salt']);
+    expect(shown('2026-02-15', `${AWAY}${course}`)).toEqual([]);
   });
 
   test('ends on its day, or sooner by a later line', () => {
