@@ -208,3 +208,16 @@ describe('what is said of another place', () => {
 test('a measure of unknown size is offered as the remark, and as no litres that nobody wrote', () => {
   expect(offered('water change 2 buckets', 'C1')).toBe('C1: water change "2 buckets"');
 });
+
+describe('what a culture is of', () => {
+  test.each(['jar 1 started', 'new jar set up'])('is nothing that happened to it: %s', (words) => {
+    const [problem] = problemsIn(`2026-03-10 culture J7: ${words}`);
+    expect(problem?.kind).toBe('not-understood');
+    expect(problem?.says).toContain('in a line of its own, `M1: started`');
+    expect(problem?.write).toBe(`2026-03-10 note culture J7: ${words}`);
+  });
+
+  test.each(['microworm', 'Vinegar eels', 'banana worms'])('is its food: %s', (words) => {
+    expect(problemsIn(`2026-03-10 culture J7: ${words}`)).toEqual([]);
+  });
+});

@@ -118,8 +118,18 @@ function tankSize(clause: Clause, draft: TankDraft): void {
 
 const CULTURE_PARTS: Parts<CultureDraft> = {
   // A phone begins it with a capital; foods are common words.
-  'culture of': (clause, draft) => (draft.of = food(uncapital(clause.needText('microworm')))),
+  'culture of': (clause, draft) => {
+    const text = clause.needText('microworm');
+    if (HAPPENED.test(text)) {
+      const says = `«${text}» is no food that lives in it: what happened to a culture stands in a line of its own, \`M1: started\``;
+      clause.fault('not-understood', clause.node, says);
+    }
+    draft.of = food(uncapital(text));
+  },
 };
+
+/** `culture M1: started`, `jar 2 split`: something that was done, and not what the culture is of. */
+const HAPPENED = /(?<!\p{L})(?:re)?(?:started|harvested|split|divided|soured?|crashed|fed|set up)$/iu;
 
 function uncapital(text: string): string {
   return /^\p{Lu}\p{Ll}/u.test(text) ? text.charAt(0).toLowerCase() + text.slice(1) : text;
