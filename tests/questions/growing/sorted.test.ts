@@ -68,6 +68,13 @@ describe('a brood of which the largest were moved', () => {
     expect(there?.all.high).toBeGreaterThan(saleableFrom(room, brood)?.all.high ?? Infinity);
   });
 
+  it('leaves no fish off for a share that is all but whole', () => {
+    // At 40 mm and more of which 35 are asked hardly one in thousands lacks.
+    const whole = GROWN.replace('sale at 35 mm', 'sale at 15 mm');
+    expect(free('2026-05-09', whole)).toEqual(['A1 60']);
+    expect(free('2026-05-09', GROWN.replace('sale at 35 mm', 'sale at 25 mm'))).toEqual(['A1 58']);
+  });
+
   it('counts the rest on as they grow: those that reach the size later are none of the largest', () => {
     const [low] = free('2026-07-10', SORTED).filter((lot) => lot.startsWith('A1'));
     expect(Number(low?.split(' ')[1])).toBeGreaterThan(20);
