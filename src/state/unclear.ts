@@ -51,6 +51,18 @@ export function nobodyFits(event: Clause, doing: string, tank: string | null): P
   );
 }
 
+/** What a quarrel does to a pair is told of young as a sickness: nobody can say which of them it was. */
+const ILL: ReadonlySet<string> = new Set(['gasping', 'hiding', 'not eating', 'torn fin', 'scales missing', 'wounded']);
+
+/** Such a sign where only young are, or of a brood by its name; null for all other words. */
+export function signOfYoung(event: Clause, doing: string, where: string, young: string): Problem | null {
+  if (!ILL.has(doing)) return null;
+  const water = doing === 'gasping' ? '; test the water and give air first' : '';
+  const says = `«${doing}» is said of a pair or group, and ${young} are young: of them it is \`sick "${doing}"\`${water}`;
+  const problem = unclear(event, 'no-such-fish', says, `${where}: sick "${doing}"`);
+  return { ...problem, mend: { words: `sick "${doing}"`, instead: doing } };
+}
+
 /** Young are told of where none are on record, or none that have come so far: the line that tells of them is missing. */
 export function noYoung(event: Clause, tank: string | null, there: readonly (Group | Brood)[]): Problem {
   const clutch = there.find((body) => isBrood(body));

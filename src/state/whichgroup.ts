@@ -1,12 +1,15 @@
 /** Which group a clause is about that only a group can be meant by: a bond, a quarrel, a spawning. */
+import type { Problem } from '../core/problem.ts';
+import { listWords } from '../core/words.ts';
 import type { FishRef, GroupKind, Member } from '../journal/subject.ts';
 import { isBrood } from './bodies.ts';
 import type { Draft } from './draft.ts';
+import { bodiesAt } from './living.ts';
 import { carriedBody, note, tankOf } from './meant.ts';
 import type { Clause } from './meant.ts';
 import { goneWords, isCalled, livingMembers } from './members.ts';
 import type { Group } from './stock.ts';
-import { nobodyFits, severalFit, unclear, unknownFish } from './unclear.ts';
+import { nobodyFits, severalFit, signOfYoung, unclear, unknownFish } from './unclear.ts';
 
 /** What a clause asks of the group that it is about. */
 interface Wanted {
@@ -40,13 +43,10 @@ export function groupOf(draft: Draft, event: Clause & { readonly fish: FishRef }
     return { group, member };
   }
   if (fish.kind !== 'brood') return groupHere(draft, event, member, wanted);
+  const says = `${fish.brood} is a brood: «${wanted.doing}» is said of a pair or group`;
   draft.problems.push(
-    unclear(
-      event,
-      'no-such-fish',
-      `${fish.brood} is a brood: «${wanted.doing}» is said of a pair or group`,
-      'the name of the pair before it',
-    ),
+    signOfYoung(event, wanted.doing, tankOf(event) ?? fish.brood, fish.brood) ??
+      unclear(event, 'no-such-fish', says, 'the name of the pair before it'),
   );
   return null;
 }
@@ -72,8 +72,19 @@ function groupHere(
   }
   const [bereft] = member === null || choice.length > 0 ? [] : groupsAt(draft, tank, kind, null);
   if (bereft && member !== null && isGone(bereft, member)) return noLonger(draft, event, bereft, member, doing);
-  draft.problems.push(choice.length > 1 ? severalFit(event, doing, tank, choice) : nobodyFits(event, doing, tank));
+  draft.problems.push(
+    choice.length > 1
+      ? severalFit(event, doing, tank, choice)
+      : (youngAlone(draft, event, doing, tank) ?? nobodyFits(event, doing, tank)),
+  );
   return null;
+}
+
+/** A sign in a tank where only young are; null where there are none. */
+function youngAlone(draft: Draft, event: Clause, doing: string, tank: string | null): Problem | null {
+  const young = tank === null ? [] : bodiesAt(draft, tank).filter((body) => isBrood(body));
+  if (tank === null || young.length === 0) return null;
+  return signOfYoung(event, doing, tank, listWords(young.map(({ name }) => name)));
 }
 
 /** Those that weigh most. */
