@@ -124,7 +124,7 @@ function calmerSeen(draft: Draft, event: EventOf<'calmer'>): void {
   const found = groupOf(draft, event, { doing: event.kind, weigh: quarrels });
   if (!found) return;
   found.group.lines.push(event.place);
-  openDispute(found.group)?.calmer.push({ day: event.day, place: event.place });
+  openDispute(found.group)?.calmer.push({ day: event.day, minute: event.minute, place: event.place });
 }
 
 function madeUp(draft: Draft, event: EventOf<'made up'>): void {

@@ -4,6 +4,7 @@
  * nobody said that it was over; what to do goes by the bout, what is reported by the whole.
  */
 import type { Day } from '../core/day.ts';
+import type { DeepReadonly } from '../core/readonly.ts';
 import type { Place } from '../core/span.ts';
 import type { Sign } from '../journal/event.ts';
 import type { Member } from '../journal/subject.ts';
@@ -19,13 +20,20 @@ export interface DisputeSign {
   place: Place;
 }
 
+/** A line that says that they are calmer. */
+export interface Calmer {
+  day: Day;
+  minute: number | null;
+  place: Place;
+}
+
 type DisputeEnd = 'made up' | 'shimmying' | 'spawned' | 'separated' | 'died';
 
 export interface Dispute {
   from: Day;
   /** In order of time; never empty. */
   signs: DisputeSign[];
-  calmer: { day: Day; place: Place }[];
+  calmer: Calmer[];
   ended: { day: Day; how: DisputeEnd; place: Place } | null;
 }
 
@@ -113,6 +121,18 @@ export function addSign(group: Quarrelsome, sign: DisputeSign): Dispute {
   else earlier.signs.splice(before, 0, sign);
   if (sign.day < earlier.from) earlier.from = sign.day;
   return earlier;
+}
+
+/**
+ * True where they were calmer before a sign: it says nothing of that one. Of one day by the times, where both have one,
+ * else by the order in which they were written down.
+ */
+export function isCalmerBefore(calmer: DeepReadonly<Calmer>, sign: DeepReadonly<DisputeSign>): boolean {
+  if (calmer.day !== sign.day) return calmer.day < sign.day;
+  if (calmer.minute !== null && sign.minute !== null && calmer.minute !== sign.minute)
+    return calmer.minute < sign.minute;
+  const [from, to] = [calmer.place, sign.place];
+  return from.file === to.file && (from.line < to.line || (from.line === to.line && from.from < to.from));
 }
 
 function isLater(a: Moment, b: Moment): boolean {

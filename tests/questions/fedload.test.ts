@@ -1,8 +1,10 @@
 /** Which feed counts for which filter, over which days, and what a test shows that it carries. */
 import { describe, expect, it } from 'vitest';
 import { addDays, isoDay } from '../../src/core/day.ts';
-import type { FilterLoad } from '../../src/questions/nitrogen.ts';
+import { filterLoad, type FilterLoad } from '../../src/questions/nitrogen.ts';
+import { readingsOf } from '../../src/questions/readings.ts';
 import { water } from '../../src/questions/water.ts';
+import { bodyOfWater } from '../../src/questions/waters.ts';
 import { day } from '../support/events.ts';
 import { journalOn } from '../support/journal.ts';
 
@@ -10,9 +12,11 @@ const days = (from: string, many: number, words: string): string[] =>
   Array.from({ length: many }, (_, index) => `${isoDay(addDays(day(from), index))} ${words}`);
 const load = (place: string, ...lines: readonly string[]): FilterLoad => {
   const text = ['2026-01-02 room: nitrogen as N', ...lines].join('\n');
-  const [row] = water(journalOn('2026-02-25', `${text}\n`), { place, target: null }) ?? [];
-  if (row === undefined) throw new Error(`no water ${place}`);
-  return row.load;
+  const room = journalOn('2026-02-25', `${text}\n`);
+  const body = bodyOfWater(room, place);
+  const [row] = water(room, { place, target: null }) ?? [];
+  if (row === undefined || body === null) throw new Error(`no water ${place}`);
+  return filterLoad(room, body, row.litres, readingsOf(room, body));
 };
 const lately = days('2026-02-12', 8, 'C1: fed flake 5 g');
 const zero = '2026-02-25 C1: test TAN 0, NO2 0';

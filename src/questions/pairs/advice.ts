@@ -11,7 +11,7 @@ import type { Member } from '../../journal/subject.ts';
 import type { SeenGroup } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { livingMembers } from '../../state/members.ts';
-import { boutsOf, rankOf } from '../../state/quarrel.ts';
+import { boutsOf, isCalmerBefore, rankOf } from '../../state/quarrel.ts';
 import { openRigs } from '../../state/rigs.ts';
 import type { SeenDispute } from './dispute.ts';
 import { sidesOf, worstSign } from './dispute.ts';
@@ -106,7 +106,8 @@ function standingOf(room: Room, group: SeenGroup, dispute: SeenDispute, past: Pa
   const worst = worstSign([...lasting, ...bout]);
   const rank = rankOf(worst.sign);
   const lastSign = bout.at(-1)?.day ?? dispute.from;
-  const calmed = dispute.calmer.at(-1)?.day ?? null;
+  const calm = dispute.calmer.at(-1) ?? null;
+  const calmed = calm?.day ?? null;
   const looks = looksAt(dispute);
   const rigged = (kind: 'lights off' | 'divider'): Day | null =>
     openRigs(room).find((rig) => rig.kind === kind && livesIn(group, rig.where))?.day ?? null;
@@ -122,7 +123,7 @@ function standingOf(room: Room, group: SeenGroup, dispute: SeenDispute, past: Pa
     airless: dispute.signs.every(({ sign, doer }) => sign === 'gasping' && doer === null) && calmed === null,
     danger: lasting.length > 0 || bout.some(isGrave),
     lastWord: calmed !== null && calmed > lastSign ? calmed : lastSign,
-    calmer: calmed !== null && calmed >= lastSign,
+    calmer: calm !== null && !bout.some((sign) => isCalmerBefore(calm, sign)),
     lightsOff: rigged('lights off'),
     divider: rigged('divider'),
     actDay: actDayOf(rank, past),
@@ -137,8 +138,8 @@ function isGrave({ sign }: SeenSign): boolean {
 }
 
 /** A wound is not healed because nobody wrote for two days: it stands until a line says that they are calmer. */
-function isCalmed(dispute: SeenDispute, { day }: SeenSign): boolean {
-  return dispute.calmer.some((calmer) => calmer.day >= day);
+function isCalmed(dispute: SeenDispute, sign: SeenSign): boolean {
+  return dispute.calmer.some((calmer) => !isCalmerBefore(calmer, sign));
 }
 
 function livesIn(group: SeenGroup, tank: string): boolean {
@@ -147,13 +148,19 @@ function livesIn(group: SeenGroup, tank: string): boolean {
 
 /** The worst sign of each look: lines of one moment are one look; `calmer` is a look at which nothing was wrong. */
 function looksAt(dispute: SeenDispute): readonly number[] {
-  const looks = new Map<string, number>();
-  for (const { day, minute, sign } of dispute.signs) {
-    const key = `${String(day).padStart(8, '0')} ${String(minute ?? -1).padStart(5, '0')}`;
-    looks.set(key, Math.max(looks.get(key) ?? 0, rankOf(sign)));
+  const looks: { at: string; rank: number }[] = [];
+  const calmer = [...dispute.calmer];
+  for (const sign of dispute.signs) {
+    for (let calm = calmer[0]; calm !== undefined && isCalmerBefore(calm, sign); calm = calmer[0]) {
+      looks.push({ at: 'calmer', rank: 0 });
+      calmer.shift();
+    }
+    const at = `${String(sign.day)} ${String(sign.minute)}`;
+    const last = looks.at(-1);
+    if (last?.at === at) last.rank = Math.max(last.rank, rankOf(sign.sign));
+    else looks.push({ at, rank: rankOf(sign.sign) });
   }
-  for (const { day } of dispute.calmer) looks.set(`${String(day).padStart(8, '0')} 99999`, 0);
-  return [...looks].sort(([a], [b]) => (a < b ? -1 : 1)).map(([, rank]) => rank);
+  return [...looks.map(({ rank }) => rank), ...calmer.map(() => 0)];
 }
 
 /** True where each of the last two looks was worse than the look before it. */
