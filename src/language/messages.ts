@@ -26,7 +26,7 @@ export function noClause(line: LineContext, tag: TagFault, heading: HeadingKind,
   const at = { from: tag.first.startOffset, to: endOf(tag.last) };
   const start = tokens.indexOf(tag.first);
   const own = tokens.slice(start, tokens.indexOf(tag.last) + 1);
-  const otherwise = toldOtherwise(line, own, heading, colonOf(line, tokens));
+  const otherwise = sexFirst(line, own) ?? toldOtherwise(line, own, heading, colonOf(line, tokens));
   if (otherwise !== null) return otherwise;
   const elsewhere = clauseElsewhere(own, heading);
   if (elsewhere !== null) {
@@ -55,6 +55,20 @@ export function noClause(line: LineContext, tag: TagFault, heading: HeadingKind,
   const says = `«${line.text.slice(place.from, place.to)}» is no clause that is read here`;
   return fault('unknown-clause', place, says, near?.phrase ?? null);
 }
+
+/** `male Rowan died`: the name stands before the sex. */
+function sexFirst(line: LineContext, own: readonly Token[]): Fault | null {
+  const the = own[0] !== undefined && wordOf(own[0]) === 'the' ? 1 : 0;
+  const [sex, name] = own.slice(the);
+  if (sex === undefined || name === undefined || own.length < the + 3 || !ONE_SEX.has(SEX_WORDS.get(wordOf(sex)) ?? ''))
+    return null;
+  if (line.names.find(name.image, line.day)?.kind !== 'group') return null;
+  const at = { from: own[0]?.startOffset ?? sex.startOffset, to: endOf(name) };
+  const turned = `${name.image} ${sex.image}`;
+  return fault('unknown-clause', at, `the name of a pair stands before the sex: \`${turned} …\``, turned);
+}
+
+const ONE_SEX: ReadonlySet<string> = new Set(['male', 'female']);
 
 /** Words that tell something which is read otherwise. */
 function toldOtherwise(line: LineContext, own: readonly Token[], heading: HeadingKind, colon: number): Fault | null {

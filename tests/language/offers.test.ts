@@ -221,3 +221,18 @@ describe('what a culture is of', () => {
     expect(problemsIn(`2026-03-10 culture J7: ${words}`)).toEqual([]);
   });
 });
+
+describe('the sex before the name of a pair', () => {
+  test.each([
+    ['male Rowan died', 'A1: Rowan male died'],
+    ['the female Rowan hiding', 'A1: Rowan female hiding'],
+    ['all well; male Rowan chasing, lights off', 'A1: all well; Rowan male chasing, lights off'],
+  ])('is offered the other way round: %s', (clauses, line) => {
+    expect(offered(clauses)).toBe(line);
+  });
+
+  test('alone says nothing of it, and before what is no pair it is left', () => {
+    expect(offered('male Rowan')).toBe('A1: note male Rowan');
+    expect(offered('male Willow died')).not.toContain('Willow male');
+  });
+});
