@@ -63,9 +63,11 @@ interface Begun {
 }
 
 function byHold(room: Room, sale: Sale, tank: string): Kept | null {
-  if (room.health.released.some(({ tanks, day }) => tanks.includes(tank) && day <= sale.day)) return null;
   const hold = room.health.holds.find(
-    (one) => wasOpen(sale, one) && (one.tanks.includes(tank) || reachOf(room, one).sold.includes(sale)),
+    (one) =>
+      wasOpen(sale, one) &&
+      !wasLetGo(room, sale, tank, one.day) &&
+      (one.tanks.includes(tank) || reachOf(room, one).sold.includes(sale)),
   );
   if (hold === undefined) return null;
   return {
@@ -75,6 +77,11 @@ function byHold(room: Room, sale: Sale, tank: string): Kept | null {
     place: hold.place,
     write: `${tank}: hold over`,
   };
+}
+
+/** By a line of that tank since the hold began: one from before says nothing of it. */
+function wasLetGo(room: Room, sale: Sale, tank: string, since: Day): boolean {
+  return room.health.released.some(({ tanks, day }) => tanks.includes(tank) && day >= since && day <= sale.day);
 }
 
 function bySickness(room: Room, sale: Sale, tank: string): Kept | null {

@@ -91,7 +91,8 @@ type Fact = DeepReadonly<{ where: string; tanks: string[]; day: Day; minute: num
 /** True where something done to one water was done to the water of `where` too. */
 function reaches(room: Room, fact: Fact, where: string): boolean {
   if (fact.where === where || fact.tanks.includes(where)) return true;
-  return room.plumbing.loops.has(where) && loopOf(room, fact.where, fact.day, fact.minute) === where;
+  if (!room.plumbing.loops.has(where)) return false;
+  return fact.where === 'room' || loopOf(room, fact.where, fact.day, fact.minute) === where;
 }
 
 /**
