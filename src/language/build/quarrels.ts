@@ -85,7 +85,8 @@ function afterPhrase(clause: Clause): Side | null {
     (detail): detail is NameNode | (DetailNode & { type: 'sex' }) =>
       (detail.type === 'sex' || detail.type === 'name') && detail.from >= after,
   );
-  if (node === null) return null;
+  // `Rowan hiding both`: the two of them, and no side of a quarrel.
+  if (node === null || (node.type === 'sex' && node.sex !== 'male' && node.sex !== 'female')) return null;
   return node.type === 'sex' ? { member: { sex: sexOf(node.sex), name: null }, fish: null } : namedSide(clause, node);
 }
 

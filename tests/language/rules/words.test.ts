@@ -153,6 +153,17 @@ describe('rule 4: doer and sufferer', () => {
     },
   );
 
+  test('behind it «both» are the two of them, and none of them alone', () => {
+    for (const sign of ['hiding', 'torn fin', 'not eating']) {
+      expect(fact('dispute sign', `Rowan ${sign} both`)).toMatchObject({
+        sign,
+        fish: { kind: 'group', group: 'Rowan', member: null },
+        doer: null,
+        sufferer: null,
+      });
+    }
+  });
+
   test('fish may be told apart by name', () => {
     expect(fact('dispute sign', 'Fern on Lark', 'A2')).toMatchObject({
       sign: 'chasing',
