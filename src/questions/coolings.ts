@@ -59,9 +59,10 @@ function clock(day: Day, minute: number): number {
   return day * 1440 + minute;
 }
 
+/** Where nobody wrote at what time it came back, the start of that day: water warm again by then would pass for one that holds. */
 function endOf(cut: DeepReadonly<Fault>): number {
   if (cut.lasts !== null) return clock(cut.day, cut.minute ?? 0) + cut.lasts.high;
-  return cut.fixed === null ? Infinity : clock(cut.fixed.day, cut.fixed.minute ?? 1439);
+  return cut.fixed === null ? Infinity : clock(cut.fixed.day, cut.fixed.minute ?? 0);
 }
 
 function reaches(room: Room, where: string, tank: string, day: Day): boolean {
