@@ -9,13 +9,24 @@ import { dayText, listWords, plural, printable, rangeWords } from './words.ts';
 export function priceListText(list: PriceList, look: Look): string {
   const day = look.machine ? dayText(look.on, look) : `${dayText(look.on, look)} ${civil(look.on).year}`;
   if (list.offered.length === 0) return `nothing is ready for sale on ${day}\n`;
-  const rows = list.offered.map((one) => printable(offerWords(one, list.currency)));
+  const rows = toldOnce(list).map((one) => printable(offerWords(one, list.currency)));
   const cautions = [...new Set(list.offered.flatMap(({ caution }) => caution ?? []))];
   const warned = cautions.map((caution) => {
     const of = list.offered.filter((one) => one.caution === caution).map(({ stock }) => stock);
-    return `(before you send it: ${printable(`${listWords(of)}, ${caution}`)})`;
+    return `(before you send it: ${printable(`${listWords([...new Set(of)])}, ${caution}`)})`;
   });
   return `${[`For sale on ${day}`, '', ...rows, ...(warned.length === 0 ? [] : ['', ...warned])].join('\n')}\n`;
+}
+
+/** In which tank they swim is nothing to a buyer: fish of one stock, length and price are one offer. */
+function toldOnce({ offered, currency }: PriceList): readonly Offered[] {
+  const told = new Map<string, Offered>();
+  for (const one of offered) {
+    const apart = one.price?.per === 'all' ? one.id : '';
+    const key = `${apart} ${offerWords({ ...one, count: 0 }, currency)}`;
+    told.set(key, { ...one, count: one.count + (told.get(key)?.count ?? 0) });
+  }
+  return [...told.values()];
 }
 
 function offerWords({ stock, species, latin, count, size, price }: Offered, currency: string | null): string {

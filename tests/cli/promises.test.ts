@@ -136,6 +136,15 @@ describe('the price list', () => {
     expect(json.out).not.toContain('Iris');
   });
 
+  test('fish of one stock and length in two tanks are one offer, and two rows for a program', async () => {
+    const split = '2026-04-20 C1: counted 30\n2026-04-20 C1: moved 10 Rowan-1 to C2\n';
+    const { out } = await ask(['promises', '--list'], split);
+    expect(out.match(/\(Rowan-1\)/g)).toHaveLength(1);
+    expect(out).toContain('30 fish (Rowan-1)');
+    const json = await ask(['promises', '--list', '--json'], split);
+    expect(json.out.match(/"stock": "Rowan-1"/g)).toHaveLength(2);
+  });
+
   test('what to mind before it is sent names its stock', async () => {
     const { out } = await ask(['promises', '--list'], '', '2026-12-01');
     expect(out).toMatch(/^\(before you send it: Rowan-1, last counted 21 Feb, and some die unseen: .*\)$/m);
