@@ -14,8 +14,13 @@ import type { DueItem, DueSource } from './item.ts';
 export const treatmentDue: DueSource = (room) =>
   runningCourses(room, addDays(room.on, -1)).flatMap((course) => [
     ...(course.next === null ? [] : [doseItem(room, course, course.next)]),
-    clearItem(room, course),
+    ...(isSeenClear(room, course) ? [] : [clearItem(room, course)]),
   ]);
+
+/** Looked at on the day itself: the line that the row offers has been jotted, or more was. */
+function isSeenClear(room: Room, { treatment, clear }: Course): boolean {
+  return treatment.tanks.every((tank) => (room.looks.last.get(tank)?.day ?? clear - 1) >= clear);
+}
 
 function doseItem(room: Room, course: Course, next: NonNullable<Course['next']>): DueItem {
   const { treatment, given } = course;

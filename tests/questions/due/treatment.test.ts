@@ -82,3 +82,16 @@ describe('what is treated', () => {
     );
   });
 });
+
+describe('the day on which they are clear', () => {
+  const course = '2026-03-02 C1: treat "salt", 2 g/L, 1 dose, wait 10 days\n';
+  const ids = (on: string, lines: string): string[] => both(on, lines).map(({ id }) => id);
+
+  it('is told until they were looked at, as the row says', () => {
+    const [row] = both('2026-03-12', course);
+    expect(row).toMatchObject({ id: 'c1-treatment-salt', close: 'C1: all well' });
+    expect(ids('2026-03-12', `${course}2026-03-11 C1: all well\n`)).toEqual(['c1-treatment-salt']);
+    expect(ids('2026-03-12', `${course}2026-03-12 C1: all well\n`)).toEqual([]);
+    expect(ids('2026-03-12', `${course}2026-03-12 room: all well\n`)).toEqual([]);
+  });
+});
