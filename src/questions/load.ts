@@ -16,7 +16,7 @@ export interface LoadClock {
   readonly basis: 'grams fed' | 'litres on the loop';
   /** Load-days between two days. */
   readonly between: (from: Day, to: Day) => number;
-  /** The day on which so many load-days have gone by since `from`, the load after the room's day taken as it is then. */
+  /** The day on which so many load-days have gone by since `from`: the load of the room's day goes on, until a tank is back whose line says when. */
   readonly dayAt: (from: Day, load: number) => number;
   /** In words, where it was not one all the way since a day: which tanks were off. */
   readonly step: (since: Day) => string | null;
@@ -35,7 +35,7 @@ interface Span {
 export function loadClock(room: Room, loop: DeepReadonly<Loop>, from: Day): LoadClock {
   const grams = gramsADay(room, loop.name, from);
   const spans = grams ?? litreSpans(room, loop.name, from);
-  const today = Math.max(0.05, spans.at(-1)?.load ?? 1);
+  const today = grams === null ? (spans.findLast((span) => span.from <= room.on)?.load ?? 1) : 1;
   const at = (day: number): number => {
     let sum = 0;
     for (let index = 0; index < spans.length; index += 1) {
@@ -51,7 +51,7 @@ export function loadClock(room: Room, loop: DeepReadonly<Loop>, from: Day): Load
     between: (first, last) => at(last) - at(first),
     dayAt(first, load) {
       const now = at(room.on) - at(first);
-      if (load >= now) return room.on + (load - now) / today;
+      if (load >= now) return dayAhead(room.on, load - now, today, spans);
       // In the past: the first day by whose end the load was reached, and the share of that day.
       for (let day = first; day < room.on; day = addDays(day, 1)) {
         const [before, after] = [at(day) - at(first), at(day + 1) - at(first)];
@@ -61,6 +61,17 @@ export function loadClock(room: Room, loop: DeepReadonly<Loop>, from: Day): Load
     },
     step: (since) => stepOf(room, loop.name, grams !== null, since),
   };
+}
+
+/** The day on which so much more load has gone by, as the load goes on and changes. */
+function dayAhead(on: Day, load: number, today: number, spans: readonly Span[]): number {
+  let [day, rest, rate]: [number, number, number] = [on, load, Math.max(0.05, today)];
+  for (const span of spans.filter(({ from }) => from > on)) {
+    const until = (span.from - day) * rate;
+    if (until >= rest) break;
+    [day, rest, rate] = [span.from, rest - until, Math.max(0.05, span.load)];
+  }
+  return day + rest / rate;
 }
 
 function stepOf(room: Room, loop: string, byGrams: boolean, since: Day): string | null {
@@ -92,14 +103,14 @@ function gramsADay(room: Room, loop: string, from: Day): Span[] | null {
   return [...spans, { from: addDays(room.on, 1), load: 1 }];
 }
 
-/** Spans between the days on which a tank went off or came back: litres on the loop over those of all its tanks. */
+/** Spans between the days on which a tank went off or came back, or is to come back: litres on the loop over those of all its tanks. */
 function litreSpans(room: Room, loop: string, from: Day): Span[] {
   const home = [...room.plumbing.tanks.values()].filter(({ plumbed }) => plumbed.some((one) => one.home === loop));
   const starts = new Set<Day>([from]);
   for (const { plumbed, retired } of home) {
     for (const { day, until } of plumbed) {
       if (day > from && day <= room.on) starts.add(day);
-      if (until !== null && until.day > from && until.day <= room.on) starts.add(until.day);
+      if (until !== null && until.day > from) starts.add(until.day);
     }
     if (retired !== null && retired.day > from && retired.day <= room.on) starts.add(retired.day);
   }
