@@ -13,6 +13,7 @@ import type { Sold } from '../state/sale.ts';
 import { sickWords } from '../state/health.ts';
 import { isToldLater } from '../state/when.ts';
 import { courses } from './holds/courses.ts';
+import { onceFor } from './holds/once.ts';
 import { quarantineOn } from './holds/quarantines.ts';
 import { CLEAR_DAYS, reachOf } from './holds/reach.ts';
 
@@ -62,12 +63,15 @@ interface Begun {
   readonly over: { readonly day: Day } | null;
 }
 
+/** Worked out once for each hold, however many were sold under it. */
+const reachedBy = onceFor(reachOf);
+
 function byHold(room: Room, sale: Sale, tank: string): Kept | null {
   const hold = room.health.holds.find(
     (one) =>
       wasOpen(sale, one) &&
       !wasLetGo(room, sale, tank, one.day) &&
-      (one.tanks.includes(tank) || reachOf(room, one).sold.includes(sale)),
+      (one.tanks.includes(tank) || reachedBy(room, one).sold.includes(sale)),
   );
   if (hold === undefined) return null;
   return {
