@@ -158,7 +158,7 @@ export const FISH = {
   'eggs gone': {
     says: { gone: 'eggs gone|eggs eaten|ate eggs|ate the eggs|no eggs left' },
     also: {
-      gone: 'ate their eggs|ate her eggs|ate all the eggs|eaten the eggs|eaten eggs|eggs lost|lost eggs|lost the eggs|lost her eggs|lost their eggs|lost clutch|lost the clutch|clutch lost|clutch gone|clutch eaten|ate clutch|ate the clutch|swallowed eggs|swallowed the eggs|swallowed her eggs',
+      gone: 'ate their eggs|ate her eggs|ate all the eggs|eaten the eggs|eaten eggs|eggs lost|lost eggs|lost the eggs|lost her eggs|lost their eggs|lost clutch|lost the clutch|clutch lost|clutch gone|clutch eaten|ate clutch|ate the clutch|eggs all gone|all eggs gone|eggs have gone|eggs disappeared|eggs vanished|eggs all eaten|swallowed eggs|swallowed the eggs|swallowed her eggs',
     },
     under: ['tank', 'group', 'brood'],
     takes: [],
@@ -210,7 +210,11 @@ export const FISH = {
       average: 'average|mean|avg',
       sample: 'sizes|sample',
     },
-    also: { bulk: 'measured|measuring|sz' },
+    also: {
+      bulk: 'measured|measuring|sz',
+      largest: 'biggest is|largest is|biggest now|largest now',
+      smallest: 'smallest is|smallest now',
+    },
     under: ['tank', 'group', 'brood'],
     takes: ['name', 'sex', 'and', 'totalLength', 'standardLength'],
     fish: 'any',

@@ -24,10 +24,11 @@ export const RIGS = {
       'breeder net': 'breeder net in|breeder box in',
     },
     also: {
-      'off the loop': 'valve shut|valve closed|shut off from the loop',
+      'off the loop': 'valved off loop|valved off the loop|valve shut|valve closed|shut off from the loop',
       'air filter': 'battery air on|battery air on loop|battery air|on battery air|on air sponges|on air filter',
       divider:
         'put divider in|put a divider in|put in divider|divider up|mesh divider in|mesh in|egg crate in|eggcrate in',
+      'rocks out': 'all rocks out|rocks all out',
       'pump off': 'pumps off|pump switched off|turned pump off',
       'heat raised':
         'heat raised to|raised temp to|raised temperature to|temp raised to|temperature raised to|raised to|heater up to|heater turned up to|turned heater up to|turned up to',
@@ -53,7 +54,8 @@ export const RIGS = {
       'off the loop': 'valve open|valve opened|valve open again|valve reopened',
       'air filter': 'battery air off|off battery air',
       divider: 'divider removed|removed divider|took divider out|divider taken out|divider down|divider gone',
-      'pump off': 'pumps on|pumps back on|pump restarted|pump running|pump running again|return running|return back on',
+      'pump off':
+        'return pump back on|pumps on|pumps back on|pump restarted|pump running|pump running again|return running|return back on',
       'heat raised': 'heat back to|heater back to|heat back down|heat back down to',
     },
     under: ['tank', 'loop', 'room', 'row'],

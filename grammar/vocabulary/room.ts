@@ -5,7 +5,7 @@ export const ROOM = {
   'all well': {
     says: { well: 'all well|all ok|all fine|all good|looked all well' },
     also: {
-      well: 'ok|okay|everything fine|everything ok|everything well|fine|good|looks good|looking good|all looks good|all looking good|nothing to report|nothing new|looks ok|looks fine|looks well|look ok|look fine|look good|all look ok|all look good|doing ok|doing fine|doing well|all doing well|all doing fine',
+      well: 'ok|okay|everything fine|everything ok|everything well|fine|good|looks good|looking good|all looks good|all looking good|nothing to report|nothing new|eating|eating well|all eating|feeding well|eating again|looks ok|looks fine|looks well|look ok|look fine|look good|all look ok|all look good|doing ok|doing fine|doing well|all doing well|all doing fine',
     },
     under: ['room', 'tank', 'loop', 'group', 'brood', 'culture', 'row'],
     takes: [],

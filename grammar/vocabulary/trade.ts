@@ -7,7 +7,7 @@ export const TRADE = {
     says: { sick: 'sick|ill' },
     also: {
       named:
-        'white spot|white spots|whitespot|ich|ick|velvet|columnaris|fin rot|finrot|dropsy|hexamita|camallanus|clamped fins|fins clamped|flashing|scratching|popeye|pop-eye|pop eye|swim bladder|wasting|flukes|gill flukes|body fungus|bent spine|bent spines|ulcer|ulcers',
+        'white spot|white spots|whitespot|ich|ick|velvet|columnaris|fin rot|finrot|dropsy|hexamita|camallanus|clamped fins|fins clamped|flashing|scratching|popeye|pop-eye|pop eye|swim bladder|wasting|flukes|gill flukes|body fungus|bent spine|bent spines|ulcer|ulcers|bloat',
     },
     under: ['tank', 'loop', 'row'],
     takes: ['text', 'catching', 'notCatching'],
@@ -163,6 +163,7 @@ export const TRADE = {
   },
   'culture started': {
     says: { started: 'started|restarted|set up' },
+    also: { started: 'new culture|new culture started|started new|started new culture' },
     under: ['culture'],
     takes: ['from'],
     makes: ['culture started'],
@@ -228,6 +229,8 @@ export const TRADE = {
       given: 'given',
       dripping: 'dripping|drip|drips',
       lowered: 'heat down to',
+      filter:
+        'rinsed filter|rinsed the filter|cleaned filter|cleaned the filter|filter cleaned|filter rinsed|cleaned out filter|cleaned out the filter',
       'back to': 'temp back to|temperature back to',
     },
     shy: 'clear|all clear|normal|all normal|back to normal|sponge|sponge in|sponge out|in|half',
@@ -258,6 +261,7 @@ export const TRADE = {
       given: ['fed …', 'dosed …', 'bought …', 'gave away …'],
       dripping: ['leak …', 'note …'],
       lowered: ['heat to', 'heat normal'],
+      filter: ['rinsed sponge', 'cleaned media'],
       'back to': ['temp', 'heat normal'],
     },
     under: ['tank', 'loop', 'room', 'group', 'brood', 'row'],

@@ -2,6 +2,8 @@
  * What keepers write every week and no clause is made of: a chore in words of their own, a day that two clauses share,
  * `all but 2`, a buyer before what he took. The line that would be read is offered, and never taken.
  */
+import { cut } from '../../grammar/cut.ts';
+import { parseClausesAfresh } from '../../grammar/parse.ts';
 import { clausesUnder } from '../../grammar/phrases.ts';
 import type { HeadingKind } from '../../grammar/phrases.ts';
 import type { Piece } from '../../grammar/syntax.ts';
@@ -12,6 +14,8 @@ import type { Fault } from './faults.ts';
 import type { LineContext } from './line.ts';
 import { singular } from './line.ts';
 import { isStranger } from './otherwords.ts';
+import { foldPunctuation } from './punctuation.ts';
+import { rephrased } from './rephrased.ts';
 
 /** The words of one clause, and where they stand. */
 interface Said {
@@ -33,8 +37,11 @@ export function oftenSaid(line: LineContext, at: Piece, heading: HeadingKind): F
     ownChore(said) ??
     allBut(said) ??
     buyerTook(said) ??
+    sponges(said) ??
+    newFish(said) ??
     cameFromSomebody(said) ??
-    onlyNumber(said)
+    onlyNumber(said) ??
+    rephrased(said.at, text, (words) => isClauses(line, words, heading))
   );
 }
 
@@ -115,6 +122,25 @@ function buyerTook({ line, at, text, has }: Said): Fault | null {
   return fault('unknown-fish', at, paid ? says : `${says}, after \`sold\` or \`gave away\``, `sold ${what} to ${to}`);
 }
 
+const SPONGES =
+  /^(?:both\s+|the\s+)*(?:sponges\s+(?:rinsed|squeezed|cleaned)(?:\s+out)?|(?:rinsed|squeezed|cleaned)(?:\s+out)?\s+(?:both\s+|the\s+)*sponges)$/iu;
+
+/** `both sponges rinsed`: where none was left as it was, nothing of the filter lives on. */
+function sponges({ at, text, has }: Said): Fault | null {
+  if (!has.has('sponge rinsed') || has.has('layers cleaned') || !SPONGES.test(text)) return null;
+  const says = `«${text}» may be \`rinsed sponge\`, or \`cleaned media\` where no sponge was left as it was: write which`;
+  return fault('two-readings', at, says, 'rinsed sponge');
+}
+
+const NEW = new RegExp(`^(?:new\\s+fish[,:]?\\s+)?(${NUMBER})\\s+(?:new\\s+)?(\\S+)$`, 'iu');
+
+/** `6 new krib`, `new fish, 6 krib` */
+function newFish({ line, at, text, has }: Said): Fault | null {
+  const [, number, fish] = /^(?:new|\S+\s+new)\s/iu.test(text) ? (NEW.exec(text) ?? []) : [];
+  if (number === undefined || fish === undefined || !has.has('bought') || !isSpecies(line, fish)) return null;
+  return fault('unknown-clause', at, `«${text}» lacks its verb: \`bought\``, `bought ${number} ${fish}`);
+}
+
 const FROM = new RegExp(`^(${NUMBER})\\s+(\\S+)\\s+from\\s+(\\S.*)$`, 'iu');
 
 /** `6 krib from Sue` */
@@ -134,6 +160,12 @@ function onlyNumber({ line, at, text, has }: Said): Fault | null {
   if (!isSpecies(line, fish)) return null;
   const says = `«${text}» may be \`counted ${text}\` or \`bought ${text}\`: write which`;
   return fault('two-readings', at, says, `counted ${text}`);
+}
+
+/** Whether words are clauses, as far as the grammar says. */
+function isClauses(line: LineContext, words: string, heading: HeadingKind): boolean {
+  const { clauses, unread, faults } = parseClausesAfresh(cut(foldPunctuation(words)), 0, heading, line.names);
+  return clauses.length > 0 && unread.length === 0 && faults.length === 0;
 }
 
 function isSpecies(line: LineContext, word: string): boolean {

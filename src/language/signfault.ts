@@ -34,15 +34,32 @@ export function signFault(line: LineContext, token: Token): Fault | null {
     }
     case Unknown:
       if (printable(line.text, at) === '(' || printable(line.text, at) === ')') return inBrackets(line, at);
-      return fault(
-        'unknown-sign',
-        at,
-        `the sign «${printable(line.text, at)}» means nothing here`,
-        joins(line, at) ? null : '',
+      return (
+        percentGlued(line, at) ??
+        fault(
+          'unknown-sign',
+          at,
+          `the sign «${printable(line.text, at)}» means nothing here`,
+          joins(line, at) ? null : '',
+        )
       );
     default:
       return null;
   }
+}
+
+/** `wc30%`: a number that hangs on its word. */
+function percentGlued({ text }: LineContext, { from, to }: Piece): Fault | null {
+  const [, word, number] =
+    (text[from] === '%' ? /(?<!\p{L})(wc|change|changed)(\d+)$/iu.exec(text.slice(0, from)) : null) ?? [];
+  if (word === undefined || number === undefined) return null;
+  const at = { from: from - word.length - number.length, to };
+  return fault(
+    'unknown-sign',
+    at,
+    `«${text.slice(at.from, to)}» lacks a blank before its number`,
+    `${word} ${number}%`,
+  );
 }
 
 /** `(bent spine)`: a remark in brackets instead of quotes. */

@@ -236,7 +236,7 @@ describe('jotted', () => {
   });
 
   test('no remark that is offered makes a fact of the words before it', async () => {
-    expect(await told('Long: cleaned pump')).toContain(`write: ${DAY}Long: note cleaned pump`);
+    expect(await told('Long: cleaned pump')).toContain(`write: ${DAY}Long: did "cleaned pump"`);
     expect(await told('A1: Rowan-1 swapped with C1')).toContain('note');
     expect(await told('A1: ate well')).toContain(`write: ${DAY}A1: note ate well`);
     expect(await told('A1: Rowan-1 stripped down')).toContain(`write: ${DAY}A1: note Rowan-1 stripped down`);

@@ -19,6 +19,13 @@ describe('is read as meant', () => {
     ['C1: a pair died', 'C1: 1 male 1 female died'],
     ['A1: sold the pair', 'A1 pair: sold'],
     ['C1: doing well', 'C1: all well'],
+    ['C1: eating well', 'C1: all well'],
+    ['C1: biggest is 20mm', 'C1: largest 20 mm'],
+    ['A1: all rocks out', 'A1: rocks out'],
+    ['A2: valved off loop', 'A2: off the loop'],
+    ['M1: new culture started', 'M1: started'],
+    ['A1: eggs all gone', 'A1: eggs gone'],
+    ['Long: overflowed a bit', 'Long: overflowed "a bit"'],
     ['C1: sold 6 to a friend', 'C1: sold 6 to "a friend"'],
   ])('%s', (line, meant) => {
     expect(facts(line)).toEqual(facts(meant));
@@ -50,6 +57,30 @@ describe('is asked back, with a line that would be read', () => {
     ['C1: 12 krib', 'C1: counted 12 krib'],
     ['A1: f ok', 'A1: note f ok'],
     ['A1: both look fine', 'A1: note both look fine'],
+    // Put otherwise it is read
+    ['C1: wc30%', 'C1: wc 30%'],
+    ['C1: gh 6 kh3', 'C1: gh 6 kh 3'],
+    ['C1: 25 degrees', 'C1: temp 25'],
+    ['C1: temp was 24.5', 'C1: temp 24.5'],
+    ['C1: heat 28', 'C1: heat to 28'],
+    ['C1: weekly wc 30%', 'C1: wc 30% weekly'],
+    ['A1: they spawned', 'A1: spawned'],
+    ['A1: female got torn fin', 'A1: female torn fin'],
+    ['A1: found male dead', 'A1: male dead'],
+    ['C1: a dead one', 'C1: 1 dead'],
+    ['A1: female not eating day 3', 'A1: female not eating "day 3"'],
+    ['C1: largest 20mm smallest 12mm', 'C1: largest 20mm; smallest 12mm'],
+    ['C1: sold half a dozen', 'C1: sold 6'],
+    ['C1: keeping 8', 'C1: kept back 8'],
+    ['Q1: 6 new krib', 'Q1: bought 6 krib'],
+    ['Q1: new fish, 6 krib', 'Q1: bought 6 krib'],
+    ['room: bought food 12', 'room: spent 12 "food"'],
+    ['A1: heater not heating', 'A1: fault "heater not heating"'],
+    ['A1: clean glass', 'A1: to do "clean glass"'],
+    ['A1: cleaned glass', 'A1: did "cleaned glass"'],
+    ['C1: filter rinsed', 'C1: rinsed sponge'],
+    ['C1: both sponges rinsed', 'C1: rinsed sponge'],
+    ['A1: both eating', 'A1: note both eating'],
     ['Ash: sold the pair', 'Ash: sold 1 male 1 female'],
     ['Pebble: both died', 'Pebble: 1 male 1 female died'],
   ])('%s', (line, write) => {
@@ -62,6 +93,7 @@ describe('is asked back, with a line that would be read', () => {
     'C1: clean glass every week and wc 30%',
     'C1: 30 nonsense',
     'C1: 12',
+    'Long: cleaned half the layers',
   ])('and other words are no such thing: %s', (line) => {
     expect(offered(line)).toContain(': note ');
   });

@@ -195,7 +195,7 @@ describe('is asked back, with a line that would be read', () => {
 
   test('what is offered does not turn into its opposite, nor lose a number', () => {
     expect(offered('C1: wc due')).toBe('C1: note wc due');
-    expect(offered('Long: cleaned pump')).toBe('Long: note cleaned pump');
+    expect(offered('Long: cleaned pump')).toBe('Long: did "cleaned pump"');
     expect(offered('Long: rinsed')).toBe('Long: note rinsed');
     expect(offered('C1: not fed')).toBe('C1: note not fed');
   });

@@ -1,0 +1,58 @@
+/**
+ * Words that are not read as they stand, beside those that would be: `$1` is the first part that a pattern keeps. What
+ * comes of it is offered where it is read, and never taken.
+ */
+import { SEX_WORDS } from '../../grammar/words.ts';
+import { fault } from './faults.ts';
+import type { Fault } from './faults.ts';
+import type { Piece } from '../../grammar/syntax.ts';
+
+type Rephrasing = readonly [pattern: RegExp, words: string];
+
+const SEXES = [...SEX_WORDS.keys()].filter((word) => word.length > 1).join('|');
+const TEST = 'ph|kh|gh|tan|amm|temp|ec|tds|no2|no3';
+const PART = 'heater|filter|pump|return|light|lights|timer|valve|air pump';
+/** What is done to things that no clause knows, as a task and as done. */
+const WORK = 'clean|trim|scrape|wipe|scrub|check|replace|service|move|tidy|prune';
+const WORKED = 'cleaned|trimmed|scraped|wiped|scrubbed|checked|replaced|serviced|tidied|pruned|changed';
+const MONEY = '(?:for\\s+)?[£€$]?\\s?(\\d+(?:[.,]\\d{1,2})?)';
+
+const REPHRASED: readonly Rephrasing[] = [
+  // Water
+  [new RegExp(`^(.*?)(?<!\\p{L})(${TEST})(?=\\d)(.*)$`, 'iu'), '$1$2 $3'],
+  [/^(\d+(?:\.\d+)?)\s*(?:degrees|deg|°)$/iu, 'temp $1'],
+  [new RegExp(`^(${TEST})\\s+was\\s+(\\d\\S*)$`, 'iu'), '$1 $2'],
+  [/^heat\s+(\d\S*(?:\s*[cf])?)$/iu, 'heat to $1'],
+  [/^((?:every\s+(?:\d+\s+)?[a-z]+)|daily|weekly|monthly)\s+(\S.*)$/iu, '$2 $1'],
+  // Fish
+  [/^(?:they|it|it's|they've|have|has)\s+(?:have\s+|has\s+)?(\S.*)$/iu, '$1'],
+  [new RegExp(`^((?:the\\s+)?(?:${SEXES}))\\s+(?:has|got|have|with|has got)\\s+(?:an?\\s+)?(\\S.*)$`, 'iu'), '$1 $2'],
+  [/^found\s+(\S+)\s+dead$/iu, '$1 dead'],
+  [/^(?:a|an)\s+dead\s+(?:one|fish)$/iu, '1 dead'],
+  [/^(?:a|an)\s+dead\s+(fry|baby|juvenile|young)$/iu, '1 dead fry'],
+  [/^(.*\S)\s+day\s+(\d+)$/iu, '$1 "day $2"'],
+  [/^((?:largest|biggest)\s+\S+(?:\s*[mc]m)?)\s+(?:and\s+)?(smallest\s+\S.*)$/iu, '$1; $2'],
+  [/^((?:smallest)\s+\S+(?:\s*[mc]m)?)\s+(?:and\s+)?((?:largest|biggest)\s+\S.*)$/iu, '$1; $2'],
+  // Trade
+  [/^(.*?)half\s+a\s+dozen(.*)$/iu, '$16$2'],
+  [/^keeping\s+(\d\S*.*)$/iu, 'kept back $1'],
+  [new RegExp(`^(?:bought|got)\\s+(\\p{L}[\\p{L} ]*?)\\s+${MONEY}$`, 'iu'), 'spent $2 "$1"'],
+  // Things
+  [new RegExp(`^((?:${PART})\\s+(?:not|making|won't|wont|isn't|isnt|keeps|is)\\s+\\S.*)$`, 'iu'), 'fault "$1"'],
+  [new RegExp(`^(?!.*(?:[\\d%]|layers?(?!\\p{L})))((?:${WORKED})\\s+(?:the\\s+)?\\p{L}.*)$`, 'iu'), 'did "$1"'],
+  [new RegExp(`^(?!.*[\\d%])((?:${WORK})\\s+(?:the\\s+)?\\p{L}.*)$`, 'iu'), 'to do "$1"'],
+];
+
+/** One offer for words that are read once they are put otherwise; null where no pattern knows them. `tries`: whether words make clauses. */
+export function rephrased(at: Piece, text: string, tries: (words: string) => boolean): Fault | null {
+  for (const [pattern, words] of REPHRASED) {
+    if (!pattern.test(text)) continue;
+    const instead = text
+      .replace(pattern, words)
+      .replaceAll(/\s{2,}/gu, ' ')
+      .trim();
+    if (instead !== text && tries(instead))
+      return fault('unknown-clause', at, `«${text}» is read as \`${instead}\``, instead);
+  }
+  return null;
+}
