@@ -85,7 +85,8 @@ function swimUp(room: Room, brood: SeenBrood, days: number): DueItem[] {
     due: window,
     weight: overdue ? 2 : 1,
     why: food === null ? swims : `${swims}; ${food.says}`,
-    close: 'free-swimming, about 40',
+    // Without a number: one of ours that is jotted as it stands would count as the keeper's guess.
+    close: 'free-swimming',
     rule: 'eggs and wrigglers become free-swimming so many days after laying, by way of breeding and temperature',
     steps,
     lines: food?.lines ?? [],

@@ -45,7 +45,7 @@ describe('a spawn', () => {
       ['2026-02-06', tank('A1'), { kind: 'hatch set', grams: null, of: 'brine shrimp' }],
     ];
     const swim = row('2026-02-07', fed, 'a1-rowan-1-swim');
-    expect(swim).toMatchObject({ what: 'look for swimming young', close: 'A1: Rowan-1 free-swimming, about 40' });
+    expect(swim).toMatchObject({ what: 'look for swimming young', close: 'A1: Rowan-1 free-swimming' });
     expect(swim?.why).toContain('brine shrimp set 6 Feb');
   });
   it('is asked after when nobody saw them swim, for three weeks', () => {
