@@ -13,7 +13,7 @@ const SICK_CAUTION =
 
 export const healthDue: DueSource = (room) => [
   ...askedOf(openSick(room)).map((open) => sickItem(room, open)),
-  ...openHolds(room).map((hold) => holdItem(room, hold)),
+  ...lastClear(openHolds(room)).map((hold) => holdItem(room, hold)),
 ];
 
 /** One hold is enough for all that is catching in the same place: the row of the last of them asks for it. */
@@ -22,6 +22,14 @@ function askedOf(sick: readonly OpenSick[]): readonly OpenSick[] {
   return sick.filter((open) => {
     if (open.sick.catching === null) return true;
     return !open.held && unheld.findLast((one) => one.sick.where === open.sick.where) === open;
+  });
+}
+
+/** One line ends every hold of a place: it is asked for once, when the last of them is clear. */
+function lastClear(holds: readonly HoldReach[]): readonly HoldReach[] {
+  return holds.filter((one) => {
+    const there = holds.filter(({ hold }) => hold.where === one.hold.where);
+    return there.toSorted((a, b) => b.clear - a.clear)[0] === one;
   });
 }
 

@@ -79,6 +79,16 @@ describe('what a keeper reads', () => {
     expect(closes(two.replace('03 A1', '03 C1'))).toEqual(['A1: hold "clamped fins"', 'C1: hold "velvet"']);
   });
 
+  test('of two holds in one tank: one line ends both, and is asked for when the last is clear', () => {
+    const closes = (lines: string): string[] =>
+      healthDue(journalOn('2026-02-10', lines), 7).map(({ id, close }) => `${id} ${close}`);
+    const two = '2026-02-01 C1: hold "clamped fins"\n2026-02-03 C1: hold "velvet"\n';
+    expect(closes(two)).toEqual(['c1-hold-velvet C1: hold over']);
+    expect(closes(two.replace('02-03', '02-01'))).toEqual(['c1-hold-clamped-fins C1: hold over']);
+    expect(closes(two.replace('03 C1', '03 C2'))).toHaveLength(2);
+    expect(closes(`${two}2026-02-09 C1: hold over\n`)).toEqual([]);
+  });
+
   test('a hold ends no question: whether it is catching is still to be said', () => {
     const rows = healthDue(journalOn('2026-02-05', `${SICK}2026-02-02 A1: hold "white spot"\n`), 7);
     expect(rows.map(({ what }) => what)).toEqual([
