@@ -11,7 +11,7 @@ import { linesOf } from '../core/span.ts';
 import { countWords } from '../core/words.ts';
 import { BROOD_CV, topOf } from '../science/growth.ts';
 import { bodiesIn, isBrood, partIn, speciesOf } from '../state/bodies.ts';
-import type { SeenBrood } from '../state/bodies.ts';
+import type { SeenBody, SeenBrood } from '../state/bodies.ts';
 import { reached } from '../state/broodlife.ts';
 import type { Room } from '../state/draft.ts';
 import { adultSize, sizeOn } from './growing.ts';
@@ -59,8 +59,13 @@ export function wouldEat(room: Room, older: SeenBrood, from: string, younger: Se
   return dangerOf(room, from, older, younger)?.weight === 'danger';
 }
 
-function dangerOf(room: Room, tank: string, older: SeenBrood, younger: SeenBrood): Danger | null {
-  if (isSiblingSafe(room, older) && older.species === younger.species) return null;
+/** True where the fish of a bought group would eat young put to them, as far as both lengths are known. */
+export function groupWouldEat(room: Room, group: SeenBody, tank: string, young: SeenBrood): boolean {
+  return lengthsOf(room, tank, group, young)?.step === 'danger';
+}
+
+/** The mean of the longer, its longest and the mean of the shorter, and what that is; null where nobody knows or it is nothing. */
+function lengthsOf(room: Room, tank: string, older: SeenBody, younger: SeenBrood) {
   const mean = sizeOn(room, older, room.on, tank)?.likely ?? null;
   const short = sizeOn(room, younger, room.on, tank)?.likely ?? null;
   if (mean === null || short === null) return null;
@@ -70,8 +75,16 @@ function dangerOf(room: Room, tank: string, older: SeenBrood, younger: SeenBrood
   const ratio = best / short;
   if (gap <= 0 || (left.high <= FEW && best <= SMALL)) return null;
   const step = short < VULNERABLE ? weigh(gap, GAP) : weigh(ratio, RATIO);
+  return step === null ? null : { mean, short, left, best, gap, ratio, step };
+}
+
+function dangerOf(room: Room, tank: string, older: SeenBrood, younger: SeenBrood): Danger | null {
+  if (isSiblingSafe(room, older) && older.species === younger.species) return null;
+  const lengths = lengthsOf(room, tank, older, younger);
+  if (lengths === null) return null;
+  const { mean, short, left, best, gap, ratio, step } = lengths;
   // Of two of one length only the older is told of; one laid later that grew longer eats the others all the same.
-  if (step === null || (mean <= short && isYounger(room, older, younger))) return null;
+  if (mean <= short && isYounger(room, older, younger)) return null;
   const read = [older, younger].every((brood) => brood.sizes.length > 0);
   const lines = linesOf([...older.lines.slice(-1), ...younger.lines.slice(-1)]);
   const mm = (value: number): string => `${String(Math.round(value))} mm`;

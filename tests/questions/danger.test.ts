@@ -1,6 +1,7 @@
 /** Young with others in one tank: from which lengths, how many and of which fish anybody is warned. */
 import { describe, expect, it } from 'vitest';
 import { dangersIn, wouldEat } from '../../src/questions/danger.ts';
+import { moveLine } from '../../src/questions/due/destination.ts';
 import type { Room } from '../../src/state/draft.ts';
 import { broodNamed, journalOn } from '../support/journal.ts';
 
@@ -154,5 +155,21 @@ describe('fish whose older young leave the younger alone', () => {
     const eggs = `2026-02-14 A2: ${other} spawned brood ${name}`;
     const room = roomOf('2026-02-15', [...elm('Elm').slice(0, 2), eggs]);
     expect(wouldEat(room, broodNamed(room, 'Elm-1'), 'A2', broodNamed(room, name))).toBe(eats);
+  });
+});
+
+describe('young that have to leave', () => {
+  const full = ['2026-01-03 C2: retired', '2026-01-03 tank 12: retired', ...rowan1];
+  const goal = (...lines: readonly string[]): string => {
+    const room = roomOf('2026-03-10', [...full, ...lines]);
+    return moveLine(room, broodNamed(room, 'Rowan-1'), 'A1').close;
+  };
+  it('go to no group of fish that are so much longer, by their lengths or their age', () => {
+    expect(goal('2026-01-05 C1: Ash average 60 mm')).toBe('A1: moved all Rowan-1 to …');
+    expect(goal('2026-01-03 group Oak: krib; 6; in C1; age 60 weeks')).toBe('A1: moved all Rowan-1 to …');
+  });
+  it('go to one of about their length, or of which nobody said how long it is', () => {
+    expect(goal('2026-03-09 C1: Ash average 20 mm')).toBe('A1: moved all Rowan-1 to C1');
+    expect(goal()).toBe('A1: moved all Rowan-1 to C1');
   });
 });

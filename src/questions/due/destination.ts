@@ -5,7 +5,7 @@ import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { openDispute } from '../../state/quarrel.ts';
 import { isNewWater, sharers, walkOrder } from '../../state/tanks.ts';
-import { wouldEat } from '../danger.ts';
+import { groupWouldEat, wouldEat } from '../danger.ts';
 import { oncePerRoom } from '../holds/once.ts';
 import { sickBeside } from '../holds/sickness.ts';
 import { lastReason } from '../last.ts';
@@ -88,12 +88,15 @@ function goalOf(room: Room, brood: SeenBrood, from: string | null): { to: string
   return { to: raising, where: `no tank is free, but ${raising} has only young and grow-outs` };
 }
 
-/** Neither would these eat other young there, nor the others these. */
+/** Neither would these eat other young there, nor the others, or longer fish of a group, these. */
 function isHarmless(room: Room, brood: SeenBrood, from: string | null, name: string): boolean {
-  const others = bodiesIn(room, name)
-    .filter((body) => isBrood(body))
-    .filter((body) => body !== brood);
-  return !others.some((other) => wouldEat(room, brood, from ?? name, other) || wouldEat(room, other, name, brood));
+  return bodiesIn(room, name)
+    .filter((body) => body !== brood)
+    .every((other) =>
+      isBrood(other)
+        ? !wouldEat(room, brood, from ?? name, other) && !wouldEat(room, other, name, brood)
+        : !groupWouldEat(room, other, name, brood),
+    );
 }
 
 /** A tank with fish, and no breeders among them. */

@@ -28,7 +28,8 @@ const movesOf = (text: string): readonly { readonly what: string; readonly why: 
   );
 
 test('the later says that the fish of the earlier would eat its own', () => {
-  const [first, second, ...more] = movesOf(ROOM);
+  // How long the six are nobody says: of such a length they would be no company for the young.
+  const [first, second, ...more] = movesOf(ROOM.replace('6 krib, 20 mm', '6 krib'));
   expect(more).toEqual([]);
   expect(first?.close).toBe('A1: moved all Rowan-1 to A3');
   expect(first?.why).not.toContain('not to');
