@@ -41,6 +41,7 @@ export function oftenSaid(line: LineContext, at: Piece, heading: HeadingKind): F
     newFish(said) ??
     cameFromSomebody(said) ??
     onlyNumber(said) ??
+    broodNumber(said) ??
     rephrased(said.at, text, (words) => isClauses(line, words, heading))
   );
 }
@@ -120,6 +121,17 @@ function buyerTook({ line, at, text, has }: Said): Fault | null {
   const to = /\s/u.test(who) ? `"${who}"` : who;
   const says = `nothing here is called «${who}»: who fish are for stands behind them`;
   return fault('unknown-fish', at, paid ? says : `${says}, after \`sold\` or \`gave away\``, `sold ${what} to ${to}`);
+}
+
+const BROOD = /^([\p{L}'’_]+)\s?(\d{1,3})\s+(\S.*)$/u;
+
+/** `Rowan 1 counted 30`, `rowan1 …`: a brood without its hyphen. */
+function broodNumber({ line, at, text }: Said): Fault | null {
+  const [, group, number, rest] = BROOD.exec(text) ?? [];
+  if (group === undefined || number === undefined || rest === undefined) return null;
+  const brood = line.names.find(`${group}-${number}`, line.day);
+  if (brood?.kind !== 'brood' || line.names.find(group, line.day)?.kind !== 'group') return null;
+  return fault('unknown-fish', at, `a brood is written with a hyphen: \`${brood.name}\``, `${brood.name} ${rest}`);
 }
 
 const SPONGES =

@@ -19,12 +19,15 @@ const MONEY = '(?:for\\s+)?[£€$]?\\s?(\\d+(?:[.,]\\d{1,2})?)';
 
 const REPHRASED: readonly Rephrasing[] = [
   // Water
-  [new RegExp(`^(.*?)(?<!\\p{L})(${TEST})(?=\\d)(.*)$`, 'iu'), '$1$2 $3'],
+  [new RegExp(`(?<!\\p{L})(${TEST})(?=\\d)`, 'giu'), '$1 '],
   [/^(\d+(?:\.\d+)?)\s*(?:degrees|deg|°)$/iu, 'temp $1'],
   [new RegExp(`^(${TEST})\\s+was\\s+(\\d\\S*)$`, 'iu'), '$1 $2'],
   [/^heat\s+(\d\S*(?:\s*[cf])?)$/iu, 'heat to $1'],
   [/^((?:every\s+(?:\d+\s+)?[a-z]+)|daily|weekly|monthly)\s+(\S.*)$/iu, '$2 $1'],
   // Fish
+  [/^([\p{L}][\p{L}\p{N}'_-]*):\s+(\S.*)$/iu, '$1 $2'],
+  [/^((?:no|no more|less)\s+(?:chasing|fighting)(?:\s+\p{L}+)*)$/iu, 'calmer "$1"'],
+  [/^((?:chasing|fighting)\s+(?:has\s+)?(?:stopped|over|ended))$/iu, 'calmer "$1"'],
   [/^(?:they|it|it's|they've|have|has)\s+(?:have\s+|has\s+)?(\S.*)$/iu, '$1'],
   [new RegExp(`^((?:the\\s+)?(?:${SEXES}))\\s+(?:has|got|have|with|has got)\\s+(?:an?\\s+)?(\\S.*)$`, 'iu'), '$1 $2'],
   [/^found\s+(\S+)\s+dead$/iu, '$1 dead'],
@@ -39,14 +42,14 @@ const REPHRASED: readonly Rephrasing[] = [
   [new RegExp(`^(?:bought|got)\\s+(\\p{L}[\\p{L} ]*?)\\s+${MONEY}$`, 'iu'), 'spent $2 "$1"'],
   // Things
   [new RegExp(`^((?:${PART})\\s+(?:not|making|won't|wont|isn't|isnt|keeps|is)\\s+\\S.*)$`, 'iu'), 'fault "$1"'],
-  [new RegExp(`^(?!.*(?:[\\d%]|layers?(?!\\p{L})))((?:${WORKED})\\s+(?:the\\s+)?\\p{L}.*)$`, 'iu'), 'did "$1"'],
+  [new RegExp(`^(?!.*(?:[\\d%]|(?:layers?|out)(?!\\p{L})))((?:${WORKED})\\s+(?:the\\s+)?\\p{L}.*)$`, 'iu'), 'did "$1"'],
   [new RegExp(`^(?!.*[\\d%])((?:${WORK})\\s+(?:the\\s+)?\\p{L}.*)$`, 'iu'), 'to do "$1"'],
 ];
 
 /** One offer for words that are read once they are put otherwise; null where no pattern knows them. `tries`: whether words make clauses. */
 export function rephrased(at: Piece, text: string, tries: (words: string) => boolean): Fault | null {
   for (const [pattern, words] of REPHRASED) {
-    if (!pattern.test(text)) continue;
+    if (text.search(pattern) < 0) continue;
     const instead = text
       .replace(pattern, words)
       .replaceAll(/\s{2,}/gu, ' ')

@@ -159,7 +159,7 @@ const EARLIER = /(?:^|\s)(?:yesterday|yest|yday|last\s+night)(?!\p{L})/iu;
 
 /** Words that turn what stands before them into its opposite, or into something yet to come. */
 const TURNS =
-  /^\s*(?:(?:is|are|was|were|all|now|been|still|have|had)\s+)*(?:not|no|never|skipped|due|overdue|needed|tomorrow|soon|later|next|lost|gone|down|white|fungused|pulled|hatched|eaten|removed|cancelled)(?!\p{L})/iu;
+  /^\s*(?:(?:is|are|was|were|all|now|been|still|have|had)\s+)*(?:not|no|never|skipped|due|overdue|needed|tomorrow|soon|later|next|lost|gone|down|white|fungused|pulled|hatched|eaten|removed|cancelled|stopped|over|ended|dead|died|dying)(?!\p{L})/iu;
 
 function opensClause(line: LineContext, { from, to }: Piece, heading: HeadingKind): boolean {
   return opensAt(cut(foldPunctuation(line.text.slice(from, to))), 0, heading);

@@ -78,6 +78,10 @@ describe('is asked back, with a line that would be read', () => {
     ['A1: heater not heating', 'A1: fault "heater not heating"'],
     ['A1: clean glass', 'A1: to do "clean glass"'],
     ['A1: cleaned glass', 'A1: did "cleaned glass"'],
+    ['C1: PH 7.4, KH4, GH8', 'C1: PH 7.4, KH 4, GH 8'],
+    ['A1: chasing stopped', 'A1: calmer "chasing stopped"'],
+    ['A1: no fighting today', 'A1: calmer "no fighting today"'],
+    ['C1: Ash: 2 dead', 'C1: Ash 2 dead'],
     ['C1: filter rinsed', 'C1: rinsed sponge'],
     ['C1: both sponges rinsed', 'C1: rinsed sponge'],
     ['A1: both eating', 'A1: note both eating'],
@@ -96,6 +100,16 @@ describe('is asked back, with a line that would be read', () => {
     'Long: cleaned half the layers',
   ])('and other words are no such thing: %s', (line) => {
     expect(offered(line)).toContain(': note ');
+  });
+
+  test('a brood without its hyphen', () => {
+    const young = '2026-03-02 A1: spawned brood Rowan-1\n';
+    for (const words of ['Rowan 1 counted 30', 'rowan1 counted 30'])
+      expect(problemsIn(`${young}${DAY}A1: ${words}`)[0]?.write).toBe(`${DAY}A1: Rowan-1 counted 30`);
+  });
+
+  test('mothers are none of the young that are born', () => {
+    expect(facts('B1: 2 females gave birth')).toMatchObject([{ stage: 'born', count: null, remark: '2 females' }]);
   });
 
   test('what may be said of one fish says both readings', () => {

@@ -13,7 +13,7 @@ import { asRemark, fault } from '../faults.ts';
 import type { Declaration, ReadHeading } from '../heading.ts';
 import { IMPLIED } from '../fish.ts';
 import type { LineContext } from '../line.ts';
-import { oftenSaid } from '../oftensaid.ts';
+import { sayOtherwise } from './often.ts';
 import { strayDetail } from '../stray.ts';
 import { leftOver } from '../unsaidcount.ts';
 import { countOf, figureValue } from '../quantities.ts';
@@ -137,7 +137,7 @@ function oneSubject(line: LineContext, heading: ReadHeading, node: ClauseNode, s
   const made = BUILDS[node.kind]?.({ clause, subject, fish: fishFor(heading, subject), among });
   const when = whenOf(clause);
   const remark = finish(clause, heading);
-  sayOtherwise(line, heading, node);
+  sayOtherwise(line, heading.kind, node);
   if (made === undefined || made === null) {
     if (line.faults.length === 0)
       line.faults.push(fault('does-not-belong', node, `\`${clause.phrase()}\` has no meaning here`));
@@ -145,14 +145,6 @@ function oneSubject(line: LineContext, heading: ReadHeading, node: ClauseNode, s
   }
   const bodies: readonly Body[] = Array.isArray(made) ? made : [made];
   return bodies.map((body) => ({ body, subject, at: node, remark, when, declares: null, mistake: node.mistake }));
-}
-
-/** Words that are often said so and never read: one offer for all that is wrong with them. */
-function sayOtherwise(line: LineContext, heading: ReadHeading, node: ClauseNode): void {
-  const { faults } = line;
-  const others = faults.filter(({ from, to }) => from < node.from || to > node.to);
-  const often = others.length < faults.length ? oftenSaid(line, node, heading.kind) : null;
-  if (often !== null) faults.splice(0, faults.length, ...others, often);
 }
 
 /** Takes out what tells how many stayed, a number and its word: they are a clause of their own. */

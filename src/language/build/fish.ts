@@ -167,7 +167,7 @@ const STAGES: readonly Exclude<Stage, 'eggs'>[] = [
 function stageSeen({ clause, fish }: Task): Body {
   const brood = broodName(clause);
   const stage = STAGES.find((each) => each === clause.sense) ?? 'hatched';
-  if (stage === 'holding') setParentsAside(clause);
+  setParentsAside(clause);
   const count = youngOnly(maybeHeads(clause));
   // `fry fs`: whatever is at a stage is young.
   clause.take((detail): detail is DetailNode => detail.type === 'sex' && detail.sex === 'young');
