@@ -61,7 +61,7 @@ describe.each(JOURNALS)('in $name', ({ name, days: asked }) => {
     const before = ask(text, on);
     const open = before.answer.rows.filter(({ state }) => state !== 'ahead');
     const wrong = open.flatMap((row) => {
-      const after = ask(`${text}\n${iso} ${row.close}`, on);
+      const after = ask(`${text}\n${iso} ${filled(row.close)}`, on);
       const [stop] = after.stops.length > before.stops.length ? after.stops.slice(-1) : [];
       if (stop !== undefined) return [`${row.close}: ${stop.says}`];
       return after.answer.rows.some((other) => isSame(row, other)) ? [`${row.id} stays after ${row.close}`] : [];
@@ -69,6 +69,16 @@ describe.each(JOURNALS)('in $name', ({ name, days: asked }) => {
     expect(wrong).toEqual([]);
   });
 });
+
+/** What the keeper reads or counts stands as an ellipsis in the line. */
+function filled(close: string): string {
+  return close
+    .replace('pH …', 'pH 7.2')
+    .replace('NO3 …', 'NO3 5')
+    .replace('… C', '25 C')
+    .replace(/(TAN|NO2|chlorine) …/g, '$1 0')
+    .replace(/(counted|born) …/, '$1 12');
+}
 
 function isSame(row: DueRow, other: DueRow): boolean {
   return other.id === row.id && other.state !== 'ahead';

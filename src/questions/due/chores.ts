@@ -19,6 +19,7 @@ import { afterRaising, raisesPh, type Raised } from '../raised.ts';
 import { amountWords } from '../waters.ts';
 import { CAUTION } from './cautions.ts';
 import type { DueItem } from './item.ts';
+import { TO_READ } from './toread.ts';
 
 type Chore = DeepReadonly<StandingChore>;
 
@@ -203,11 +204,11 @@ function closeOf(room: Room, chore: Chore): string {
     case 'rinse sponge':
       return `${where}: rinsed sponge`;
     case 'water change':
-      return `${where}: water change ${amount === null ? '30 %' : amountWords(amount)}`;
+      return `${where}: water change${amount === null ? '' : ` ${amountWords(amount)}`}`;
     case 'top up':
-      return `${where}: topped up 5 L`;
+      return `${where}: topped up`;
     case 'test':
-      return `${where}: test pH 7.2, TAN 0, NO2 0, NO3 10`;
+      return `${where}: test ${TO_READ.usual}`;
     case 'feed':
       return `${where}: fed microworm`;
     case 'harvest':

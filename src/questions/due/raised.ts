@@ -11,6 +11,7 @@ import type { Ammonia } from '../readings.ts';
 import type { WaterBody } from '../waters.ts';
 import { CAUTION } from './cautions.ts';
 import type { DueItem } from './item.ts';
+import { TO_READ } from './toread.ts';
 
 /** One row, for the last such dose; none where what it can have come to is under the mark, or nobody tested ammonia lately. */
 export function raisedRow(room: Room, body: WaterBody, { ph }: Ammonia): DueItem[] {
@@ -30,7 +31,7 @@ export function raisedRow(room: Room, body: WaterBody, { ph }: Ammonia): DueItem
       weight: 2,
       why: told,
       after: after.says,
-      close: `${body.name}: test pH 7.2, TAN 0, 25 C`,
+      close: `${body.name}: test ${TO_READ.toxic}`,
       caution: CAUTION.ammonia,
       putOffKey: 'pH',
       pressing: false,

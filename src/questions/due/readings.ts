@@ -30,6 +30,7 @@ import { bodiesOfWater, type WaterBody } from '../waters.ts';
 import { CAUTION } from './cautions.ts';
 import type { DueItem } from './item.ts';
 import { raisedRow } from './raised.ts';
+import { TO_READ } from './toread.ts';
 
 /** A reading older than this many days asks for nothing any more (ours: a setting). */
 const READING_LASTS = 30;
@@ -118,7 +119,7 @@ function ammoniaRow(room: Room, body: WaterBody, ammonia: Ammonia | null): DueIt
     reading: tan,
     weight,
     why: `${read}: toxic ammonia ${figureWords(toxic, 3)} mg/L as N${without}${certain < AMMONIA_MARKS.watch ? '' : other.why}`,
-    close: 'pH 7.2, TAN 0, 25 C',
+    close: TO_READ.toxic,
     rule: 'toxic ammonia is the share of total ammonia that pH and temperature make of it; from 0.02 mg/L as N it may harm, from 0.05 it does',
     source: 'Emerson et al. 1975; marks from UF/IFAS FA-16, "Ammonia in Aquatic Systems"',
     steps: [...ammoniaSteps(room, ammonia), ...other.steps],
@@ -130,7 +131,7 @@ function ammoniaRow(room: Room, body: WaterBody, ammonia: Ammonia | null): DueIt
   const what = `test ${listWords([...missing])} with the ammonia`;
   // What is missing is read in a minute, and until then nobody can say that it does no harm.
   return [
-    { ...row, what, weight: possible >= AMMONIA_MARKS.harms ? 2 : 1, close: `${body.name}: test pH 7.2, TAN 0, 25 C` },
+    { ...row, what, weight: possible >= AMMONIA_MARKS.harms ? 2 : 1, close: `${body.name}: test ${TO_READ.toxic}` },
   ];
 }
 
@@ -175,7 +176,7 @@ function markRow(
       reading,
       weight,
       why: `${read}: ${so}${other.why}`,
-      close: of === 'no3' ? 'NO3 5' : `${word} 0`,
+      close: `${word} …`,
       rule: `${word} above ${readingWords(room, of, { low: mark, likely: mark, high: mark })} asks for ${of === 'chlorine' ? 'a conditioner' : 'a change'}`,
       source: of === 'no3' ? 'Camargo et al. 2005, Chemosphere 58:1255' : 'common practice, no source',
       steps: [read, ...other.steps],

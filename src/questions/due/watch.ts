@@ -8,6 +8,7 @@ import { nextTest, WATCH_DAYS, watches, ZEROS, type Watch } from '../watch.ts';
 import type { WaterBody } from '../waters.ts';
 import { CAUTION } from './cautions.ts';
 import type { DueItem } from './item.ts';
+import { TO_READ } from './toread.ts';
 
 const CAUSES: Readonly<Record<Watch['why'], string>> = {
   'media cleaned': 'media cleaned',
@@ -44,7 +45,7 @@ function closing(room: Room, bodies: readonly WaterBody[]): { close: string; tol
   const spoken = bodies.map((body) => ({ name: body.name, by: subjectOf(room, body, loopsAlone) ?? body.name }));
   const others = spoken.filter(({ name, by }) => name !== by).map(({ name, by }) => `${by} speaks for ${name}`);
   return {
-    close: `${listWords(spoken.map(({ by }) => by))}: test pH 7.2, TAN 0, NO2 0, 25 C`,
+    close: `${listWords(spoken.map(({ by }) => by))}: test ${TO_READ.watch}`,
     told: bodies.length === 1 ? '' : `; ${[...others, 'a line each where they read differently'].join(', ')}`,
   };
 }

@@ -65,7 +65,7 @@ describe('a water watch', () => {
       due: '2026-06-08',
       weight: 2,
       why: 'its only sponge rinsed on 5 Jun; day 5 of at least 14, 0 of 3 double zeros; half feed, no new fish in',
-      close: 'C1: test pH 7.2, TAN 0, NO2 0, 25 C',
+      close: 'C1: test pH …, TAN …, NO2 …, … C',
       caution: 'what raises pH makes more of it toxic: test again after every change or dose',
       after: null,
       key: 'water watch',

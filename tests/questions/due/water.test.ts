@@ -183,14 +183,14 @@ describe('the water watch', () => {
   it('offers one line that closes all of a joined row: beside a tank, a tank on the loop speaks for the loop', () => {
     const cut: Line = ['2026-02-01', room, { kind: 'power off', lasts: measure('minutes', 500) }];
     const [row] = watch('2026-02-02', [cut]);
-    expect(row?.close).toBe('A1 and C1: test pH 7.2, TAN 0, NO2 0, 25 C');
+    expect(row?.close).toBe('A1 and C1: test pH …, TAN …, NO2 …, … C');
     expect(row?.why).toContain('A1 speaks for Long, a line each where they read differently');
     const jotted = watch('2026-02-02', [cut, zero('2026-02-02', tank('A1')), zero('2026-02-02', tank('C1'))]);
     expect(jotted.map(({ due, why }) => [due.likely, why.includes('1 of 3 double zeros')])).toEqual([
       [day('2026-02-03'), true],
     ]);
     const alone = watch('2026-02-02', [['2026-02-01', tank('C1'), { kind: 'sponge rinsed' }]])[0];
-    expect(alone?.close).toBe('C1: test pH 7.2, TAN 0, NO2 0, 25 C');
+    expect(alone?.close).toBe('C1: test pH …, TAN …, NO2 …, … C');
     expect(alone?.why).not.toContain('a line each');
   });
 
@@ -201,8 +201,8 @@ describe('the water watch', () => {
     const cut: Line = ['2026-02-01', room, { kind: 'power off', lasts: measure('minutes', 500) }];
     const rows = watch('2026-02-02', [short, cut]);
     expect(rows.map(({ close }) => close)).toEqual([
-      'A1 and C1: test pH 7.2, TAN 0, NO2 0, 25 C',
-      'Short: test pH 7.2, TAN 0, NO2 0, 25 C',
+      'A1 and C1: test pH …, TAN …, NO2 …, … C',
+      'Short: test pH …, TAN …, NO2 …, … C',
     ]);
     expect(new Set(rows.map(({ id }) => id)).size).toBe(2);
     const settled = [zero('2026-02-02', tank('C1')), zero('2026-02-02')];
