@@ -119,6 +119,11 @@ export function isJoining(token: IToken | undefined): boolean {
   return word === 'and' || word === 'then' || word === 'plus';
 }
 
+/** `shrimp and eggs`: behind a feed they are food, and nobody spawned. */
+export function isEaten(token: IToken | undefined): boolean {
+  return /^eggs?$/u.test(wordOf(token));
+}
+
 /** `a bucket`, `a spoon`: one of them. A net is hardly a measure. */
 export function isOneOf(tokens: readonly IToken[], at: number): boolean {
   const word = wordOf(tokens[at]);

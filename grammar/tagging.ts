@@ -7,10 +7,11 @@
  * the one that carries the clause on.
  */
 import type { IToken, TokenType } from 'chevrotain';
-import { tagDetail } from './details.ts';
+import { OF_THINGS, tagDetail } from './details.ts';
 import {
   dateLength,
   fishOnFish,
+  isEaten,
   isJoining,
   isJoint,
   matchPhrase,
@@ -162,6 +163,7 @@ class Tagger {
     if (opening === null) return false;
     // `flake and bbs` are one feed.
     if (opening.kind === kind && p.CLAUSES[kind].text !== undefined) return false;
+    if (OF_THINGS.has(kind) && isEaten(this.tokens[opening.head])) return false;
     const says = opening.end > opening.head || (opening.kind === 'test' && kind !== 'test');
     const inside = matchPhrase(this.tokens, at, p.phrasesInside(kind))?.length ?? 1;
     return says && inside === 1 && this.parts(at, kind) && !this.isDated(opening.end);

@@ -13,7 +13,7 @@ import { fault } from './faults.ts';
 import type { Fault } from './faults.ts';
 import type { LineContext } from './line.ts';
 import { singular } from './line.ts';
-import { isStranger } from './otherwords.ts';
+import { isEater, isStranger } from './otherwords.ts';
 import { foldPunctuation } from './punctuation.ts';
 import { rephrased } from './rephrased.ts';
 
@@ -23,6 +23,8 @@ interface Said {
   readonly at: Piece;
   readonly text: string;
   readonly has: ReturnType<typeof clausesUnder>;
+  /** Whether words are clauses of this heading. */
+  readonly reads: (words: string) => boolean;
 }
 
 /** What such words may be; null for all others. `at` are all words of the clause. */
@@ -30,7 +32,8 @@ export function oftenSaid(line: LineContext, at: Piece, heading: HeadingKind): F
   const text = line.text.slice(at.from, at.to).replace(/[\s.]+$/u, '');
   // What stands in quotes is nobody's clause.
   if (text.length > LONGEST || /["“”]/u.test(text)) return null;
-  const said = { line, at: { from: at.from, to: at.from + text.length }, text, has: clausesUnder(heading) };
+  const reads = (words: string): boolean => isClauses(line, words, heading);
+  const said = { line, at: { from: at.from, to: at.from + text.length }, text, has: clausesUnder(heading), reads };
   return (
     putBack(said) ??
     shared(said) ??
@@ -42,7 +45,7 @@ export function oftenSaid(line: LineContext, at: Piece, heading: HeadingKind): F
     cameFromSomebody(said) ??
     onlyNumber(said) ??
     broodNumber(said) ??
-    rephrased(said.at, text, (words) => isClauses(line, words, heading))
+    rephrased(said.at, text, reads)
   );
 }
 
@@ -61,13 +64,23 @@ const SHARED = new RegExp(
 );
 
 /** `wc 30 % and rinsed sponge yesterday` */
-function shared({ at, text }: Said): Fault | null {
+function shared({ at, text, reads }: Said): Fault | null {
   const [, one, other, when] = SHARED.exec(text) ?? [];
   if (one === undefined || other === undefined || when === undefined) return null;
   const says = `«${when}» may be told of both: write it behind each`;
-  const wrong = fault('two-readings', at, says, `${one} ${when}; ${other} ${when}`);
+  const told = [one, other].map((words) => toldWith(words, when, reads));
+  const isOwn = told.every((words) => words.startsWith('"'));
+  const wrong = fault('two-readings', at, says, isOwn ? `${one} ${when}; ${other} ${when}` : told.join('; '));
   const otherwise = ownWords(at, `${one} and ${other}`, when);
   return otherwise === null ? wrong : { ...wrong, otherwise };
+}
+
+/** A clause with its time behind it; a chore in words of one's own in quotes, and one that has a period left as it is. */
+function toldWith(words: string, when: string, reads: Said['reads']): string {
+  const whole = `${words} ${when}`;
+  if (OWN.test(words) && reads(words)) return words;
+  if (reads(whole)) return whole;
+  return OWN.test(whole) ? `"${words}" ${when}` : whole;
 }
 
 const OWN = new RegExp(`^(\\p{L}.*?)\\s+(${PERIODS})$`, 'iu');
@@ -117,6 +130,7 @@ const TOOK = new RegExp(
 function buyerTook({ line, at, text, has }: Said): Fault | null {
   const [, who, what] = TOOK.exec(text) ?? [];
   if (who === undefined || what === undefined || !has.has('sold') || !isSomebody(line, who)) return null;
+  if (isEater(who) || /(?<!\p{L})(?:eggs?|fry|young|babies)(?!\p{L})/iu.test(what)) return null;
   const paid = /\s(?:at|for|@)\s*\S*\d/u.test(what);
   const to = /\s/u.test(who) ? `"${who}"` : who;
   const says = `nothing here is called «${who}»: who fish are for stands behind them`;

@@ -116,6 +116,11 @@ export function isStranger(names: Names, { image, tokenType }: Pick<Token, 'imag
   );
 }
 
+/** Who takes fish and buys none. */
+export function isEater(words: string): boolean {
+  return /(?<!\p{L})(?:cat|dog|heron|kingfisher|otter|snails?|crayfish|crab|dragonfly|planaria)(?!\p{L})/iu.test(words);
+}
+
 const FOOD_FIRST = /^(?:frozen|live|crushed|powdered|dry|fresh|egg|first|(?:a\s+|\d+\s+)?pinch(?:es)?(?:\s+of)?)\s/iu;
 const EATEN = /^(?:food|yolk|feed)$/iu;
 

@@ -15,6 +15,11 @@ const PART = 'heater|filter|pump|return|light|lights|timer|valve|air pump';
 /** What is done to things that no clause knows, as a task and as done. */
 const WORK = 'clean|trim|scrape|wipe|scrub|check|replace|service|move|tidy|prune';
 const WORKED = 'cleaned|trimmed|scraped|wiped|scrubbed|checked|replaced|serviced|tidied|pruned|changed';
+/** What is wrong with a thing; `heater is fixed`, `filter is clean` tell no fault. */
+const AMISS =
+  'not|leaking|dripping|weeping|noisy|loud|rattling|humming|stuck|broken|dead|blocked|clogged|cracked|slow|tripping|failing|faulty';
+/** Fish and what becomes of them: no thing that was worked on, nor one that money was spent for. */
+const LIVE = `dead|eggs?|fish|${SEXES}`;
 const MONEY = '(?:for\\s+)?[£€$]?\\s?(\\d+(?:[.,]\\d{1,2})?)';
 
 const REPHRASED: readonly Rephrasing[] = [
@@ -33,16 +38,30 @@ const REPHRASED: readonly Rephrasing[] = [
   [/^found\s+(\S+)\s+dead$/iu, '$1 dead'],
   [/^(?:a|an)\s+dead\s+(?:one|fish)$/iu, '1 dead'],
   [/^(?:a|an)\s+dead\s+(fry|baby|juvenile|young)$/iu, '1 dead fry'],
-  [/^(.*\S)\s+day\s+(\d+)$/iu, '$1 "day $2"'],
+  // The day of what lasts; `spawned day 2` was not today.
+  [/^(?!.*(?:spawn|laid|hatch|born))(.*\S)\s+day\s+(\d+)$/iu, '$1 "day $2"'],
   [/^((?:largest|biggest)\s+\S+(?:\s*[mc]m)?)\s+(?:and\s+)?(smallest\s+\S.*)$/iu, '$1; $2'],
   [/^((?:smallest)\s+\S+(?:\s*[mc]m)?)\s+(?:and\s+)?((?:largest|biggest)\s+\S.*)$/iu, '$1; $2'],
   // Trade
   [/^(.*?)half\s+a\s+dozen(.*)$/iu, '$16$2'],
   [/^keeping\s+(\d\S*.*)$/iu, 'kept back $1'],
-  [new RegExp(`^(?:bought|got)\\s+(\\p{L}[\\p{L} ]*?)\\s+${MONEY}$`, 'iu'), 'spent $2 "$1"'],
+  [
+    new RegExp(`^(?:bought|got)\\s+(?!.*(?<!\\p{L})(?:${LIVE})(?!\\p{L}))(\\p{L}[\\p{L} ]*?)\\s+${MONEY}$`, 'iu'),
+    'spent $2 "$1"',
+  ],
   // Things
-  [new RegExp(`^((?:${PART})\\s+(?:not|making|won't|wont|isn't|isnt|keeps|is)\\s+\\S.*)$`, 'iu'), 'fault "$1"'],
-  [new RegExp(`^(?!.*(?:[\\d%]|(?:layers?|out)(?!\\p{L})))((?:${WORKED})\\s+(?:the\\s+)?\\p{L}.*)$`, 'iu'), 'did "$1"'],
+  [/^(?:the\s+)?((?:air\s+)?pump|return|heater|lights?)\s+(?:is|are)\s+(?:back\s+)?(on|off)$/iu, '$1 $2'],
+  [
+    new RegExp(`^((?:${PART})\\s+(?:not|making|won't|wont|isn't|isnt|keeps|is\\s+(?:${AMISS}))(?!\\p{L}).*)$`, 'iu'),
+    'fault "$1"',
+  ],
+  [
+    new RegExp(
+      `^(?!.*(?:[\\d%]|(?<!\\p{L})(?:layers?|out|${LIVE}|of|water)(?!\\p{L})))((?:${WORKED})\\s+(?:the\\s+)?\\p{L}.*)$`,
+      'iu',
+    ),
+    'did "$1"',
+  ],
   [new RegExp(`^(?!.*[\\d%])((?:${WORK})\\s+(?:the\\s+)?\\p{L}.*)$`, 'iu'), 'to do "$1"'],
 ];
 

@@ -1,7 +1,7 @@
 /** A clause that hangs on the bare words of another: `fed bbs and wc`, `fed+wc`. As words of a feed it would be lost. */
 import { cut } from '../../grammar/cut.ts';
 import { OF_THINGS } from '../../grammar/details.ts';
-import { isJoining, matchPhrase } from '../../grammar/matching.ts';
+import { isEaten, isJoining, matchPhrase } from '../../grammar/matching.ts';
 import { openersUnder } from '../../grammar/phrases.ts';
 import type { ClauseKind } from '../../grammar/phrases.ts';
 import type { Piece } from '../../grammar/syntax.ts';
@@ -43,7 +43,7 @@ export function mayHoldClause(words: string): boolean {
 
 /** `bbs and lights off yesterday`: behind an `and` any other clause says itself what it is. */
 function opensOther(tokens: readonly Token[], at: number, kind: ClauseKind): boolean {
-  if (!isJoining(tokens[at - 1])) return false;
+  if (!isJoining(tokens[at - 1]) || isEaten(tokens[at])) return false;
   const phrase = matchPhrase(tokens, at, openersUnder('tank'))?.phrase;
   return phrase !== undefined && !phrase.shy && phrase.kind !== kind && phrase.kind !== 'two readings';
 }

@@ -82,8 +82,8 @@ function groupHere(
 
 /** A sign in a tank where only young are; null where there are none. */
 function youngAlone(draft: Draft, event: Clause, doing: string, tank: string | null): Problem | null {
-  const young = tank === null ? [] : bodiesAt(draft, tank).filter((body) => isBrood(body));
-  if (tank === null || young.length === 0) return null;
+  const young = tank === null ? [] : bodiesAt(draft, tank);
+  if (tank === null || young.length === 0 || !young.every((body) => isBrood(body))) return null;
   return signOfYoung(event, doing, tank, listWords(young.map(({ name }) => name)));
 }
 

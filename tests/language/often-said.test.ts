@@ -27,6 +27,9 @@ describe('is read as meant', () => {
     ['A1: eggs all gone', 'A1: eggs gone'],
     ['Long: overflowed a bit', 'Long: overflowed "a bit"'],
     ['C1: sold 6 to a friend', 'C1: sold 6 to "a friend"'],
+    // Eggs behind a feed are food
+    ['C1: fed shrimp and eggs', 'C1: fed "shrimp and eggs"'],
+    ['C1: fed eggs and wc 30 %', 'C1: fed eggs; wc 30 %'],
   ])('%s', (line, meant) => {
     expect(facts(line)).toEqual(facts(meant));
   });
@@ -52,6 +55,7 @@ describe('is asked back, with a line that would be read', () => {
     ['A1: put female back in A1', 'A1: female back in A1'],
     ['C1: shop took 20 at 1.50', 'C1: sold 20 at 1.50 to shop'],
     ['C1: the shop took 20 at 1.50', 'C1: sold 20 at 1.50 to "the shop"'],
+    ['C1: heron took 2', 'C1: eaten 2'],
     ['Q1: 6 krib from Sue', 'Q1: bought 6 krib from Sue'],
     ['Q1: about 6 kribs from a friend', 'Q1: bought about 6 kribs from a friend'],
     ['C1: 12 krib', 'C1: counted 12 krib'],
@@ -76,6 +80,13 @@ describe('is asked back, with a line that would be read', () => {
     ['Q1: new fish, 6 krib', 'Q1: bought 6 krib'],
     ['room: bought food 12', 'room: spent 12 "food"'],
     ['A1: heater not heating', 'A1: fault "heater not heating"'],
+    ['A1: heater is not heating', 'A1: fault "heater is not heating"'],
+    ['A1: filter is noisy', 'A1: fault "filter is noisy"'],
+    ['A1: the pump is back on', 'A1: pump on'],
+    ['A1: lights are off', 'A1: lights off'],
+    ['C1: counted half a dozen', 'C1: counted 6'],
+    ['C1: wc 30 % and clean glass every week', 'C1: wc 30 % every week; "clean glass" every week'],
+    ['C1: wc 30 % every 7 days and clean glass weekly', 'C1: wc 30 % every 7 days; "clean glass" weekly'],
     ['A1: clean glass', 'A1: to do "clean glass"'],
     ['A1: cleaned glass', 'A1: did "cleaned glass"'],
     ['C1: PH 7.4, KH4, GH8', 'C1: PH 7.4, KH 4, GH 8'],
@@ -98,6 +109,16 @@ describe('is asked back, with a line that would be read', () => {
     'C1: 30 nonsense',
     'C1: 12',
     'Long: cleaned half the layers',
+    // Nothing is offered that did not happen
+    'A1: heater is fixed',
+    'A1: filter is clean',
+    'A1: spawned day 2',
+    'A1: replaced the male',
+    'A1: cleaned out the dead',
+    'A1: the cat took 2',
+    'A1: mum had 40 fry',
+    'C1: got fry 20',
+    'C1: got new fish 6',
   ])('and other words are no such thing: %s', (line) => {
     expect(offered(line)).toContain(': note ');
   });

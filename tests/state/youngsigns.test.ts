@@ -31,5 +31,8 @@ describe('of young', () => {
   it('a quarrel is none, and where a pair lives the sign is of the pair', () => {
     expect(told('C2: chasing')[0]).toBe('C2 holds no fish that this can be about');
     expect(told('A1: gasping')).toEqual([]);
+    // A trio with young is no pair, and what is said of a pair is not said of the young.
+    const [says] = journalOn('2026-03-02', '2026-02-25 A2: Fern spawned\n2026-03-01 A2: pair hiding\n').problems;
+    expect(says?.says).toBe('A2 holds no fish that this can be about');
   });
 });

@@ -19,6 +19,7 @@ const UNREAD: ReadonlySet<ProblemKind> = new Set<ProblemKind>([
   'does-not-belong',
   'not-understood',
   'something-missing',
+  'no-number',
   'one-length',
   'unknown-fish',
   'unknown-species',

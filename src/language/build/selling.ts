@@ -5,7 +5,7 @@ import type { Heads } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
 import { Word } from '../../../grammar/tokens.ts';
 import { fishOf, groupKind, howMany } from '../fish.ts';
-import { isStranger } from '../otherwords.ts';
+import { isEater, isStranger } from '../otherwords.ts';
 import { bareMoney, doubtPairs, doubtTimes, eachOf, isLink, priced, soldAt } from './prices.ts';
 import type { Body, Task } from './table.ts';
 import { wordsOf } from './words.ts';
@@ -90,8 +90,11 @@ export function buyerFirst(clause: Clause, verb = clause.phrase()): string | nul
   if (one === null) return null;
   const said = clause.written(one);
   const rest = clause.written({ from: clause.node.head.to, to: clause.node.to }).trim();
-  const says = `nothing here is called «${said}»: who fish are for stands behind them`;
-  clause.fault('unknown-fish', { from: one.from, to: clause.node.to }, says, `${verb} ${rest} to ${said}`);
+  const at = { from: one.from, to: clause.node.to };
+  const says = isEater(said)
+    ? `«${said}» is no buyer: fish that it took are \`eaten\``
+    : `nothing here is called «${said}»: who fish are for stands behind them`;
+  clause.fault('unknown-fish', at, says, isEater(said) ? `eaten ${rest}` : `${verb} ${rest} to ${said}`);
   return said;
 }
 
