@@ -24,8 +24,8 @@ interface Clause {
 
 /** Date, and perhaps a time of day, that begin an entry. */
 const HEAD = /^\s*(\d{4}-\d{2}-\d{2})(?:[\sT]+(\d{1,2}[:.]\d{2}))?\s*/u;
-/** What may stand between two clauses. */
-const SEPARATOR = /^(?:[\s;,.–—&-]|(?<!\p{L})(?:and|then|plus)(?!\p{L}))*$/iu;
+/** What may stand between two clauses; `found 1 dead` says no more than `1 dead`. */
+const SEPARATOR = /^(?:[\s;,.–—&-]|(?<!\p{L})(?:and|then|plus|found)(?!\p{L}))*$/iu;
 /** What may stand after the last: a full stop, a comment. */
 const TAIL = /^[\s.;]*?(\s*#.*)?$/u;
 
@@ -68,7 +68,7 @@ function onlySeparators(text: string, clauses: readonly Clause[]): boolean {
 
 /** `A1 and A2: ` with single blanks and declared spellings; empty for a note without a heading. */
 function headingWords(written: string, how: Rewriting): string | null {
-  const trimmed = written.trim();
+  const trimmed = written.trim().replace(/(?<=:)\s*found$/iu, '');
   if (trimmed === '') return '';
   if (!trimmed.endsWith(':')) return null;
   const words = trimmed.slice(0, -1).trim().split(/\s+/u);

@@ -36,6 +36,12 @@ describe('a line in its usual form', () => {
     expect(rewriteLine(text, events, HOW)).toBe('2026-02-14 A1: all well; lights off');
   });
 
+  it('leaves out what says nothing more before a clause', () => {
+    const text = '2026-02-14 A1: found all well, then found lights off';
+    const events: readonly Event[] = [{ ...base(text, 'all well'), kind: 'all well' }, off(text, 'lights off')];
+    expect(rewriteLine(text, events, HOW)).toBe('2026-02-14 A1: all well; lights off');
+  });
+
   it('keeps a time of day of its own, and none that it only stands under', () => {
     const text = '2026-02-14 7:40 A1: all well';
     const event: Event = { ...base(text, 'all well'), minute: 460, kind: 'all well' };
