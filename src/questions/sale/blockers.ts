@@ -147,14 +147,15 @@ function unripe(room: Room, body: SeenBody, ripe: Saleable | null, count: Interv
   return [{ kind: 'size', why, until: first.high, lines: ripe.because.lines }];
 }
 
-/** A share of 99.99 % is all of them, and not all but one: a fish is left off only where one in twenty times it lacks (ours). */
+/** A share of 99.99 % is all of them, and not all but one: of a whole lot none is left off for less of a fish than this (ours). */
 const IN_TWENTY = 0.05;
 
 /** How many of a count surely have their sale size or age on a day: one at least, once the first surely has. */
 export function sizedOf(count: Interval, ripe: Saleable | null, at: Day): number {
   if (ripe === null || count.low < 1) return 0;
   const first = ripe.first.high !== null && ripe.first.high <= at ? 1 : 0;
-  return Math.max(first, Math.floor(count.low * ripe.share.low + IN_TWENTY));
+  const sized = count.low * ripe.share.low;
+  return Math.max(first, count.low - sized <= IN_TWENTY ? count.low : Math.floor(sized + 1e-9));
 }
 
 /** Fish bought or given without a word of where they come from: sold on, nobody could say what they are. A colony breeds its own. */

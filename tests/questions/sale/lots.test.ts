@@ -1,6 +1,8 @@
 /** A lot as it is shown: how many may go, what a count would free, what it rests on; and the answer that it stands in. */
 import { describe, expect, it } from 'vitest';
 import { sale, saleWhy, type Lot, type SaleAnswer } from '../../../src/questions/sale.ts';
+import { exactly } from '../../../src/core/interval.ts';
+import { sizedOf } from '../../../src/questions/sale/blockers.ts';
 import { saleableFrom } from '../../../src/questions/saleable.ts';
 import { day } from '../../support/events.ts';
 import { journalOn } from '../../support/journal.ts';
@@ -212,6 +214,15 @@ describe('a rule of size and age', () => {
     const body = room.stock.groups.get('Elm');
     expect(body && saleableFrom(room, body)).toBeNull();
     expect(lot(elm('; age 20 weeks'), '2026-05-01', 'Elm', 'Q1')).toMatchObject({ ready: true, free: 6 });
+  });
+  it('promises a whole lot for a share that is all but whole, and of a part no fish that is not all there', () => {
+    const room = journalOn('2026-05-01', elm('; age 20 weeks'));
+    const body = room.stock.groups.get('Elm');
+    const ripe = body ? saleableFrom(room, body) : null;
+    const nobody = { low: null, likely: null, high: null };
+    const sized = (low: number): number | null =>
+      ripe && sizedOf(exactly(9), { ...ripe, first: nobody, share: { low, likely: null, high: 1 } }, day('2026-05-01'));
+    expect([1.96 / 9, 2 / 9, 8.94 / 9, 8.96 / 9, 1].map(sized)).toEqual([1, 2, 8, 9, 9]);
   });
   it('of which one is enough is met by that', () => {
     expect(lot(elm('').replace('mm and 12', 'mm or 12'), '2026-05-01', 'Elm', 'Q1')).toMatchObject({ ready: true });
