@@ -77,7 +77,7 @@ function filled(close: string): string {
     .replace('NO3 …', 'NO3 5')
     .replace('… C', '25 C')
     .replace(/(TAN|NO2|chlorine) …/g, '$1 0')
-    .replace(/(counted|born) …/, '$1 12');
+    .replace(/counted …/, 'counted 12');
 }
 
 function isSame(row: DueRow, other: DueRow): boolean {

@@ -238,7 +238,8 @@ function birth(room: Room, group: SeenGroup, days: number): DueItem[] {
       due,
       weight: 1,
       why: `${group.name}: last young ${windowWords(last, room.on)}, ${rangeWords(interval.days)} days between them (${interval.basis})`,
-      close: 'born …',
+      // Without a number, and without a sign for one: young whose number nobody knows are read as well.
+      close: 'born',
       rule: 'the next young follow the last by the usual days between them',
       source: interval.basis,
       steps: because.steps,
