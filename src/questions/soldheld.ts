@@ -19,7 +19,7 @@ import { CLEAR_DAYS, reachOf } from './holds/reach.ts';
 
 type Sale = DeepReadonly<Sold>;
 
-/** What kept them, the line that says so, and what would have let them go. */
+/** What kept them, the line that says so, and what would have let them go: told with its if, as it may never have been so. */
 interface Kept {
   /** `on hold that day for velvet`. */
   readonly why: string;
@@ -79,7 +79,7 @@ function byHold(room: Room, sale: Sale, tank: string): Kept | null {
       ? `on hold that day for ${hold.text}`
       : `reached by the hold of ${hold.where} for ${hold.text}`,
     place: hold.place,
-    write: `${tank}: hold over`,
+    write: `if it was over by then, ${tank}: hold over`,
   };
 }
 
@@ -100,7 +100,7 @@ function bySickness(room: Room, sale: Sale, tank: string): Kept | null {
   return {
     why: `${sickWords(sick.text)}${sick.catching === null ? ', and nobody said whether it is catching' : ''}`,
     place: sick.place,
-    write: `${tank}: not catching`,
+    write: `if it was not, ${tank}: not catching`,
   };
 }
 
@@ -128,6 +128,6 @@ function byQuarantine(room: Room, sale: Sale, tank: string): Kept | null {
   return {
     why: `in quarantine since ${dayWords(kept.since, room.on)}`,
     place,
-    write: `${tank}: quarantine over`,
+    write: `if it was over by then, ${tank}: quarantine over`,
   };
 }

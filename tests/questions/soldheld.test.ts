@@ -10,7 +10,9 @@ const SOLD = '2026-03-12 C1: sold 2 Ash at 4.00 each\n';
 describe('fish sold out of a tank that was kept', () => {
   it('on hold: a doubt with the line that would have let them go', () => {
     const held = '2026-03-10 C1: hold "velvet"\n';
-    expect(told(held + SOLD)).toEqual(['doubt: 2 Ash went out of C1, on hold that day for velvet | C1: hold over']);
+    expect(told(held + SOLD)).toEqual([
+      'doubt: 2 Ash went out of C1, on hold that day for velvet | if it was over by then, C1: hold over',
+    ]);
     expect(told(SOLD)).toEqual([]);
     expect(told(`${held}2026-03-11 C1: hold over\n${SOLD}`)).toEqual([]);
     expect(told(`${held}2026-03-12 C1: hold over\n${SOLD}`)).toEqual([]);
@@ -24,7 +26,7 @@ describe('fish sold out of a tank that was kept', () => {
     const held = '2026-01-02 group Elm: krib; 9; in A2\n2026-03-10 A1: hold "velvet"\n';
     const gone = '2026-03-12 A2: gave away 2 Elm\n';
     expect(told(held + gone)).toEqual([
-      'doubt: 2 Elm went out of A2, reached by the hold of A1 for velvet | A2: hold over',
+      'doubt: 2 Elm went out of A2, reached by the hold of A1 for velvet | if it was over by then, A2: hold over',
     ]);
     expect(told(`${held}2026-03-11 A2: hold over\n${gone}`)).toEqual([]);
     expect(told(held + SOLD)).toEqual([]);
@@ -38,7 +40,7 @@ describe('fish sold out of a tank that was kept', () => {
     const kept = '2026-03-01 group Elm: krib; 9; in Q1; from "a friend"\n';
     const from = (on: string): string => `${kept}${on} Q1: sold 2 Elm at 4.00 each\n`;
     expect(told(from('2026-03-28'))).toEqual([
-      'doubt: 2 Elm went out of Q1, in quarantine since 1 Mar | Q1: quarantine over',
+      'doubt: 2 Elm went out of Q1, in quarantine since 1 Mar | if it was over by then, Q1: quarantine over',
     ]);
     expect(told(from('2026-03-29'))).toEqual([]);
     expect(told(from('2026-03-20').replace(kept, `${kept}2026-03-19 Q1: quarantine over\n`))).toEqual([]);
