@@ -2,6 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { tankside } from '../support/run.ts';
 import { SAMPLE } from '../support/sample.ts';
+import { filled } from '../support/filled.ts';
 
 const asked = (argv: readonly string[], text = SAMPLE) =>
   tankside(argv, { today: '2026-02-15', files: { '/room/fishroom.txt': text } });
@@ -63,7 +64,7 @@ describe('due of the sample', () => {
     const mine = rows.filter(({ id }) => /^(a2|b1|long|c1|room)-/.test(id));
     expect(mine.length).toBeGreaterThanOrEqual(7);
     for (const row of mine) {
-      const after = `${text}2026-02-24 ${row.close}\n`;
+      const after = `${text}2026-02-24 ${filled(row.close)}\n`;
       const checked = await asked(['due', '--on', '2026-02-24', '--whole'], after);
       expect([row.close, checked.err]).toEqual([row.close, '']);
       const left = (await items('2026-02-24', after)).find(({ id }) => id === row.id);

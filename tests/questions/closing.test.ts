@@ -11,6 +11,7 @@ import { why } from '../../src/questions/why.ts';
 import { foldRoom } from '../../src/state/fold.ts';
 import type { Room } from '../../src/state/draft.ts';
 import { day } from '../support/events.ts';
+import { filled } from '../support/filled.ts';
 import { isoDay } from '../../src/core/day.ts';
 
 interface Asked {
@@ -69,16 +70,6 @@ describe.each(JOURNALS)('in $name', ({ name, days: asked }) => {
     expect(wrong).toEqual([]);
   });
 });
-
-/** What the keeper reads or counts stands as an ellipsis in the line. */
-function filled(close: string): string {
-  return close
-    .replace('pH …', 'pH 7.2')
-    .replace('NO3 …', 'NO3 5')
-    .replace('… C', '25 C')
-    .replace(/(TAN|NO2|chlorine) …/g, '$1 0')
-    .replace(/counted …/, 'counted 12');
-}
 
 function isSame(row: DueRow, other: DueRow): boolean {
   return other.id === row.id && other.state !== 'ahead';
