@@ -14,7 +14,7 @@ export function sayOtherwise(line: LineContext, heading: HeadingKind, node: Clau
   if (often !== null) faults.splice(0, faults.length, ...others, often);
 }
 
-/** Kinds of fault of words that no clause has a place for: any other names its cause itself. */
+/** Faults of words that no clause has a place for. Every other kind names its own cause. */
 const UNREAD: ReadonlySet<ProblemKind> = new Set<ProblemKind>([
   'does-not-belong',
   'not-understood',
