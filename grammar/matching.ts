@@ -138,7 +138,7 @@ export function isTwoOf(tokens: readonly IToken[], at: number): boolean {
   return sex === 'male' || sex === 'female' || sex === 'young';
 }
 
-/** Lengths of the words at a token that may name a fish before a phrase: `Fern`, `the male`, `Rowan male`. */
+/** Lengths of the words at a token that may name a fish before a phrase: `Fern`, `the male`, `Rowan male`, `krib of 2 May`. */
 export function fishBefore(tokens: readonly IToken[], at: number, isName: (word: string) => boolean): number[] {
   const first = tokens[at];
   const word = wordOf(first);
@@ -147,6 +147,8 @@ export function fishBefore(tokens: readonly IToken[], at: number, isName: (word:
   if (numberEnd(tokens, at) > at && !isName(first?.image ?? '')) return [];
   const pair = matchPhrase(tokens, at, PAIRS)?.length ?? 0;
   if (pair > 1) return [pair];
+  const bought = wordOf(tokens[at + 1]) === 'of' && isName(first?.image ?? '') ? dateLength(tokens, at + 2) : 0;
+  if (bought > 0) return [2 + bought];
   const second = SEX_WORDS.has(wordOf(tokens[at + 1]));
   if (second && (ARTICLES.has(word) || isName(first?.image ?? ''))) return [1, 2];
   return [1];

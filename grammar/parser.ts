@@ -62,6 +62,8 @@ export class JournalParser extends HeadingRules {
       { ALT: () => this.SUBRULE(this.quantity) },
       { ALT: () => this.SUBRULE(this.name) },
       { ALT: () => this.SUBRULE(this.sex) },
+      // `krib of 2 May died 1`: the day on which they were bought is part of what they are called.
+      { ALT: () => this.SUBRULE(this.date) },
     ]),
   );
 

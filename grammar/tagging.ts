@@ -92,7 +92,8 @@ class Tagger {
     if (mistaken) this.emit(tag.Mistake, at, at + 1, 'mistake');
     // What stands before the phrase is a number or a fish, whatever the clause is.
     for (let i = opening.start; i < opening.head;) {
-      const joins = i > opening.start && isJoint(this.tokens[i]);
+      // The `of` of `krib of 2 May` too.
+      const joins = i > opening.start && (isJoint(this.tokens[i]) || wordOf(this.tokens[i]) === 'of');
       i = joins ? i + 1 : this.detail(i, 'counted', opening.head);
     }
     this.emit(p.headToken(opening.kind), opening.head, opening.end, opening.sense);

@@ -2,9 +2,11 @@
 import type { ClauseKind } from '../../grammar/phrases.ts';
 import { LATER_SEX_WORDS } from '../../grammar/words.ts';
 import { GROUP_WORDS } from '../../grammar/reserved.ts';
-import type { DetailNode, LinkValue, NameNode, QuantityNode, SexNode } from '../../grammar/syntax.ts';
+import type { DetailNode, LinkValue, NameNode, Piece, QuantityNode, SexNode } from '../../grammar/syntax.ts';
+import { civil } from '../core/day.ts';
 import { exactly, plus } from '../core/interval.ts';
 import type { Interval } from '../core/interval.ts';
+import { dayWords } from '../core/words.ts';
 import type { Heads, HowMany } from '../journal/event.ts';
 import type { FishRef, GroupKind, Member, Sex } from '../journal/subject.ts';
 import type { Clause } from './clause.ts';
@@ -179,6 +181,8 @@ export function fishNamed(clause: Clause, node: NameNode | LinkValue, sex: Sex |
   const kind = groupKind(word.toLowerCase());
   if (kind !== null) return { kind: 'group', group: null, member, groupKind: kind };
   const species = speciesNamed(clause, word);
+  const bought = species === null ? null : boughtOn(clause, node);
+  if (bought !== null) return { kind: 'group', group: `${species ?? word} of ${bought}`, member };
   if (species !== null && member === null && NAMES_AFTER.has(clause.node.kind) && clause.node.kind !== 'mixed')
     return { kind: 'implied', species };
   if (species !== null) {
@@ -194,6 +198,23 @@ export function fishNamed(clause: Clause, node: NameNode | LinkValue, sex: Sex |
     return { kind: 'group', group: named.group ?? null, member: { sex: named.sex ?? null, name: named.name } };
   }
   return named === null ? IMPLIED : { kind: 'group', group: named.name, member };
+}
+
+/**
+ * The day behind a species, `krib of 2 May` or `krib of 2 May 2026`: bought fish bear no other name, so it is no day on
+ * which anything happened. In the words of that name (`src/state/buying.ts`); null where none stands there.
+ */
+function boughtOn(clause: Clause, { to }: Piece): string | null {
+  const at = clause.rest.findIndex(
+    (each) => each.type === 'date' && /^\s+of\s+$/iu.test(clause.line.text.slice(to, each.from)),
+  );
+  const date = clause.rest[at];
+  if (date?.type !== 'date') return null;
+  clause.takeAt(at);
+  const day = clause.toDay(date, 'past');
+  if (day === null) return null;
+  const year = /\d{4}/u.test(date.text) ? ` ${String(civil(day).year)}` : '';
+  return `${dayWords(day, day)}${year}`;
 }
 
 /** `krib`, `kribs`, `guppies`: the species that is meant, or null. */

@@ -115,13 +115,11 @@ function isUnplaced(body: Group | Brood): body is Group {
 
 /** Tells that there are no fish of that name on that day. */
 export function unknownFish(draft: Draft, event: Clause, name: string): null {
-  draft.problems.push(
-    unclear(
-      event,
-      'unknown-brood',
-      `there is no ${name} on that day`,
-      `the line it began with, on its own day: A1: spawned brood ${name}`,
-    ),
-  );
+  const [species, day] = name.split(' of ');
+  const began =
+    day === undefined
+      ? `the line it began with, on its own day: A1: spawned brood ${name}`
+      : `the line they came with, on its own day: Q1: bought … ${species ?? ''}`;
+  draft.problems.push(unclear(event, 'unknown-brood', `there is no ${name} on that day`, began));
   return null;
 }

@@ -46,6 +46,10 @@ describe('fish sold out of a tank that was kept', () => {
     expect(told(from('2026-03-20').replace(kept, `${kept}2026-03-19 Q1: quarantine over\n`))).toEqual([]);
     // Fish that came after the sale begin a quarantine of their own.
     expect(told(`${from('2026-03-29')}2026-04-02 group Fir: krib; 3; in Q1\n`)).toEqual([]);
+    // And those that come home on the day of the sale itself, by a later line: the sold ones never met them.
+    const home = '2026-03-29 C1: moved 2 Ash to Q1\n';
+    expect(told(from('2026-03-29') + home)).toEqual([]);
+    expect(told(from('2026-03-29').replace(kept, kept + home))).toHaveLength(1);
   });
 
   it('sick with what may be catching, for as long as a hold would last', () => {

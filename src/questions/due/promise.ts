@@ -96,7 +96,7 @@ function overItem(room: Room, row: OverRow): DueItem {
     due: onDay(room.on),
     weight: 2,
     why: `${String(row.promised)} kept back and reserved, but surely only ${String(row.sure)} alive`,
-    close: `${row.stock}: counted …`,
+    close: row.write,
     putOffKey: null,
   };
 }

@@ -52,7 +52,7 @@ export function quarantineOn(room: Room, tank: string, then: Moment): Kept | nul
   });
   const declared = room.plumbing.tanks.get(tank);
   if (said.length > 0 || declared?.quarantine !== true) return longest(said);
-  const came = lastArrival(room, tank, () => true, then.day);
+  const came = lastArrival(room, tank, () => true, then);
   const until = came === null ? null : addDays(came.day, USUAL_QUARANTINE_DAYS);
   if (came === null || until === null || then.day >= until) return null;
   const settled = room.health.quarantines.some(
@@ -102,8 +102,13 @@ function isAfter(end: Arrival, came: Arrival): boolean {
   return end.place.line > came.place.line || (end.place.line === came.place.line && end.place.from > came.place.from);
 }
 
-/** The last fish that came in up to a day, by moves from such tanks, purchases and declarations. */
-function lastArrival(room: Room, tank: string, counts: (from: string) => boolean, upTo: Day = room.on): Arrival | null {
+/** The last fish that came in, by moves from such tanks, purchases and declarations: with `then`, before something told of an earlier day. */
+function lastArrival(
+  room: Room,
+  tank: string,
+  counts: (from: string) => boolean,
+  then: Moment | null = null,
+): Arrival | null {
   const here = [
     ...room.stock.moves.filter(({ to, from }) => to === tank && (from === null || counts(from))),
     ...room.sale.purchases.filter((purchase) => purchase.tank === tank),
@@ -112,10 +117,19 @@ function lastArrival(room: Room, tank: string, counts: (from: string) => boolean
       .map(({ day, declared }) => ({ day, place: declared })),
   ];
   return here.reduce<Arrival | null>(
-    (last, { day, place }) =>
-      day > upTo ? last : last !== null && isAfter(last, { day, place }) ? last : { day, place },
+    (last, came) =>
+      came.day > (then?.day ?? room.on) ||
+      (then !== null && cameLater(came, then)) ||
+      (last !== null && isAfter(last, came))
+        ? last
+        : { day: came.day, place: came.place },
     null,
   );
+}
+
+/** On the very day, but by the order of the lines only after what is told: fish sold before others came home. */
+function cameLater(came: Arrival, then: Moment): boolean {
+  return came.day === then.day && came.place.file === then.place.file && isAfter(came, then);
 }
 
 /** Where a group was declared: it may have moved on since, and left young behind. */

@@ -14,6 +14,8 @@ export interface OverRow {
   readonly stock: string;
   readonly sure: number;
   readonly promised: number;
+  /** The line that would settle it. */
+  readonly write: string;
   readonly because: Because;
   readonly lines: readonly LineRef[];
 }
@@ -44,6 +46,7 @@ function overRow(room: Room, stock: string, body: SeenBody): OverRow[] {
       stock: name,
       sure,
       promised: kept + reserved,
+      write: countLine(body),
       because: {
         rule: 'no more may be promised than are surely alive: the low number',
         source: 'the journal',
@@ -66,19 +69,24 @@ export function promisedTooMany(after: Room, events: readonly Event[]): readonly
     const body = stockNamed(after, found.kind === 'group' ? found.group : found.brood);
     const { sure, kept, reserved } = body === null ? NOTHING : sureOf(after, body, after.on);
     if (body === null || kept + reserved <= sure) return [];
-    const [tank = 'A1'] = body.parts.keys();
     const spoken = [`${String(reserved)} reserved`, ...(kept > 0 ? [`${String(kept)} kept back`] : [])].join(' and ');
     return [
       {
         kind: 'over-promised',
         weight: 'stops',
         says: `with this line ${spoken} of ${stockName(body)}, but surely only ${String(sure)} are alive`,
-        write: `a count first, or fewer: ${tank}: ${body.name} counted …`,
+        write: `a count first, or fewer: ${countLine(body)}`,
         at: event.place,
         also: [],
       },
     ];
   });
+}
+
+/** A count of them in the first of their tanks, by a name that a line takes: of a mix that of its first part. */
+function countLine(body: SeenBody): string {
+  const [tank = 'A1'] = body.parts.keys();
+  return `${tank}: ${stockName(body).split(' or ')[0] ?? body.name} counted …`;
 }
 
 const NOTHING = { sure: 0, kept: 0, reserved: 0 };

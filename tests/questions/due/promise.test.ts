@@ -109,7 +109,7 @@ describe('a promise', () => {
       due: '2026-06-10',
       weight: 2,
       why: '32 kept back and reserved, but surely only 30 alive',
-      close: 'Rowan-1: counted …',
+      close: 'A1: Rowan-1 counted …',
       key: null,
       pressing: false,
       lines: [7, 5, 6, 3],
