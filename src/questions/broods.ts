@@ -14,7 +14,7 @@ import { clockOf } from '../state/stageclock.ts';
 import { withoutWord } from '../state/withoutword.ts';
 import { likelyCounts } from './counts.ts';
 import { dangers } from './danger.ts';
-import type { Danger } from './danger.ts';
+import type { BroodWarning, Danger } from './danger.ts';
 import { growthOf, sizeOn } from './growing.ts';
 import { sortedIn } from './growing/sorted.ts';
 import type { Growth } from './growing.ts';
@@ -28,6 +28,7 @@ import { survivalOf } from './survival.ts';
 import type { Survival } from './survival.ts';
 import { saleableFrom } from './saleable.ts';
 import type { Saleable } from './saleable.ts';
+import { unmatedWarning } from './unmated.ts';
 import type { WhyRow } from './whyrow.ts';
 
 interface TankOfBrood {
@@ -73,7 +74,7 @@ export interface BroodRow {
   readonly ready: Saleable | null;
   /** Half of them or more can be sold today. */
   readonly isReady: boolean;
-  readonly warnings: readonly Danger[];
+  readonly warnings: readonly BroodWarning[];
   readonly lines: readonly LineRef[];
   readonly because: Because;
 }
@@ -153,7 +154,7 @@ function broodRow(room: Room, brood: SeenBrood, harm: readonly Danger[]): BroodR
     noWordSince: withoutWord(room, brood)?.since ?? null,
     ready,
     isReady: isThere(brood) && size !== null && (ready?.share.likely ?? 0) >= 0.5,
-    warnings: harm.filter((one) => one.older === brood || one.younger === brood),
+    warnings: [...harm.filter((one) => one.older === brood || one.younger === brood), ...unmatedWarning(brood)],
     lines,
     because: becauseOf(room, brood, lines),
   };
@@ -219,7 +220,7 @@ export function broodsWhy(room: Room): readonly WhyRow[] {
       const { because } = row.ready;
       rows.push({ id: rowId(row.name, 'ready'), title: `${row.name} ready for sale`, because, lines: because.lines });
     }
-    const warned = row.warnings.filter((one) => one.older === brood);
+    const warned = row.warnings.filter((one) => !('older' in one) || one.older === brood);
     return [...rows, ...warned.map((one) => ({ id: one.id, title: one.text, because: one.because, lines: one.lines }))];
   });
 }

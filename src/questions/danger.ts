@@ -18,15 +18,19 @@ import { adultSize, sizeOn } from './growing.ts';
 import { rowId } from './id.ts';
 import { laidDay } from './laying.ts';
 
-export interface Danger {
+/** What puts a brood in doubt; it is told under its row. */
+export interface BroodWarning {
   readonly id: string;
-  readonly tank: string;
-  readonly older: SeenBrood;
   readonly younger: SeenBrood;
   readonly weight: 'danger' | 'watch';
   readonly text: string;
   readonly because: Because;
   readonly lines: readonly LineRef[];
+}
+
+export interface Danger extends BroodWarning {
+  readonly tank: string;
+  readonly older: SeenBrood;
 }
 
 /** Length below which young are taken however little longer the others are, mm. */
@@ -59,13 +63,28 @@ export function wouldEat(room: Room, older: SeenBrood, from: string, younger: Se
   return dangerOf(room, from, older, younger)?.weight === 'danger';
 }
 
-/** True where the fish of a bought group would eat young put to them, as far as both lengths are known. */
-export function groupWouldEat(room: Room, group: SeenBody, tank: string, young: SeenBrood): boolean {
+/**
+ * True where the fish of a group may eat young put to them: by their length, because the young do not swim yet, or
+ * because no line says how long or how old the others are, who may be grown.
+ */
+export function groupMayEat(room: Room, group: SeenBody, tank: string, young: SeenBrood): boolean {
+  if (!reached(young, 'swam') || sizeOn(room, group, room.on, tank) === null) return true;
   return lengthsOf(room, tank, group, young)?.step === 'danger';
 }
 
-/** The mean of the longer, its longest and the mean of the shorter, and what that is; null where nobody knows or it is nothing. */
-function lengthsOf(room: Room, tank: string, older: SeenBody, younger: SeenBrood) {
+/** Two bodies of fish by length, mm: means of both, how many of the longer are left, their longest, and how grave that is. */
+interface Lengths {
+  readonly mean: number;
+  readonly short: number;
+  readonly left: Interval;
+  readonly best: number;
+  readonly gap: number;
+  readonly ratio: number;
+  readonly step: Danger['weight'];
+}
+
+/** Null where nobody knows a length, or the difference is nothing. */
+function lengthsOf(room: Room, tank: string, older: SeenBody, younger: SeenBrood): Lengths | null {
   const mean = sizeOn(room, older, room.on, tank)?.likely ?? null;
   const short = sizeOn(room, younger, room.on, tank)?.likely ?? null;
   if (mean === null || short === null) return null;

@@ -135,7 +135,7 @@ export function pairRow(room: Room, group: SeenGroup, others: readonly DisputeRo
     past,
     numbers: others === null ? null : numbersOf(room, group, disputes, others),
     spawning,
-    next: nextOf(spawning),
+    next: nextOf(spawning, state),
     lines: uniqueLines([...lines, ...disputes.flatMap((row) => row.lines), ...spawning.because.lines]),
     because: {
       rule: 'a pair is bonded only where a line says so; disputes and spawns are what was written down',
@@ -152,10 +152,11 @@ export function pairRow(room: Room, group: SeenGroup, others: readonly DisputeRo
 }
 
 /** Nobody spawns alone, parted or split up. */
-const NO_NEXT: ReadonlySet<string | null> = new Set(['single', 'apart', 'split up']);
+const NO_NEXT: ReadonlySet<string> = new Set(['single', 'apart', 'split up'] satisfies BondState[]);
 
-function nextOf({ from, interval, waits }: Spawning): DayWindow | null {
-  if (from === null || interval === null || NO_NEXT.has(waits)) return null;
+/** A female alone that waits for nothing carries young of before, as livebearers do. */
+function nextOf({ from, interval, waits }: Spawning, state: BondState): DayWindow | null {
+  if (from === null || interval === null || (waits !== null && NO_NEXT.has(state))) return null;
   const { low, likely, high } = interval.days;
   const { window } = from;
   return {

@@ -18,6 +18,7 @@ import { withoutWord } from '../state/withoutword.ts';
 import { dayAt, growthIn, growthOf, sizeOn, timesIn, type Growth } from './growing.ts';
 import { sortedIn, type Sorted } from './growing/sorted.ts';
 import { datesOf } from './laying.ts';
+import { unmatedWords } from './unmated.ts';
 
 export { sizeOn } from './growing.ts';
 
@@ -45,8 +46,8 @@ interface Rule {
 
 /**
  * When these fish can be sold, and the share that can be on a day; null where neither a rule nor an age or length is
- * known, and where nobody knows whether they live. With a tank, those that live there: of a sorted brood the rest is not
- * as long as the largest.
+ * known, and where nobody knows whether they live or the eggs are fertile. With a tank, those that live there: of a
+ * sorted brood the rest is not as long as the largest.
  */
 export function saleableFrom(
   room: Room,
@@ -54,7 +55,7 @@ export function saleableFrom(
   on: Day = room.on,
   tank: string | null = null,
 ): Saleable | null {
-  if (isBrood(body) && withoutWord(room, body) !== null) return null;
+  if (isBrood(body) && (withoutWord(room, body) !== null || unmatedWords(body) !== null)) return null;
   const rule = ruleOf(room, body);
   const growth = tank === null ? growthOf(room, body) : growthIn(room, body, tank);
   const side = sideIn(room, body, tank);

@@ -1,7 +1,7 @@
 /** How the broods stand, as text and as JSON: one row a brood; by name, with what each figure rests on. */
 import type { DayWindow, Interval } from '../core/interval.ts';
 import type { BroodRow, BroodsAnswer } from '../questions/broods.ts';
-import type { Danger } from '../questions/danger.ts';
+import type { BroodWarning } from '../questions/danger.ts';
 import { survivalJson, survivalLines } from './survival.ts';
 import type { Milestone } from '../questions/stages.ts';
 import { countJson, dayJson, linesJson, spreadJson, windowJson } from './json.ts';
@@ -99,7 +99,7 @@ function nextCell({ next, noWordSince }: BroodRow, look: Look): Cell {
   return next === null || next.what === 'sale' ? '' : milestone(next, look);
 }
 
-function warning({ weight, text }: Danger, look: Look): Words {
+function warning({ weight, text }: BroodWarning, look: Look): Words {
   const word = weight === 'danger' ? 'danger' : 'watch';
   return { text: `${word}: ${text}`, paint: weight === 'danger' ? look.paint.urgent : look.paint.late };
 }

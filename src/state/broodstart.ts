@@ -11,6 +11,7 @@ import type { Draft } from './draft.ts';
 import { quietDays } from './looks.ts';
 import type { Brood, Group } from './stock.ts';
 import { newBody } from './tally.ts';
+import { isWithoutMale } from './unmated.ts';
 
 /** How an entry tells of a beginning: laid that day, eggs found, only suspected, or a later stage. */
 type Beginning = 'laid' | 'maybe' | Stage;
@@ -33,6 +34,7 @@ export function beginBrood(
     oneOf: [],
     suspected: how === 'maybe',
     laid,
+    unmated: how !== 'maybe' && isWithoutMale(draft, group, tank, laid),
     laidKnown: how === 'laid' ? 'seen' : how === 'eggs' || how === 'maybe' || how === 'born' ? 'bounded' : 'cast back',
     quiet: quietDays(draft, tank, laid.low, laid.high),
     hatched: null,
@@ -74,6 +76,7 @@ export function confirmBrood(draft: Draft, brood: Brood, name: string | null = n
   if (!brood.suspected) return;
   brood.suspected = false;
   const group = brood.group === null ? undefined : draft.stock.groups.get(brood.group);
+  if (group) brood.unmated = isWithoutMale(draft, group, brood.natal, brood.laid);
   if (!group || draft.stock.takenNames.has(brood.name)) return;
   const before = brood.name;
   brood.name = name ?? nextBroodName(draft.stock, group.name);

@@ -4,6 +4,7 @@ import { dayWords } from '../core/words.ts';
 import type { EventOf, Heads } from '../journal/event.ts';
 import type { Draft } from './draft.ts';
 import { newGroup } from './members.ts';
+import { joinSexes, sexesOf } from './sexes.ts';
 import { newBody, putIn } from './tally.ts';
 import { tanksNamed } from './where.ts';
 import { note } from './meant.ts';
@@ -17,6 +18,7 @@ export function buy(draft: Draft, event: EventOf<'bought'>): void {
   }
   const group = groupFor(draft, event, tank);
   const heads: Heads = event.count;
+  joinSexes(group, group.total, sexesOf(heads));
   if (tank !== null) putIn(draft, group, tank, heads, event);
   if (event.size !== undefined) {
     const { day, minute, size, place } = event;

@@ -14,6 +14,7 @@ import type { Body, CountSeen } from './stock.ts';
 import { mostIn, whySoFew } from './ceilings.ts';
 import { cannotCount, headsOf, isCounted, isRunning, isYoung, onlyTank } from './heads.ts';
 import { isTouched, keepBefore, knownOf, sameMoment, takeBack } from './recount.ts';
+import { sexesOf } from './sexes.ts';
 import { swamUnsaid } from './swamunsaid.ts';
 import { makeRoom, tighten } from './tally.ts';
 import type { Moment } from './tally.ts';
@@ -25,6 +26,7 @@ export function counted(draft: Draft, event: EventOf<'counted'>): void {
   if (!found) return;
   const { body, tank } = found;
   if (event.heads.total.low > 0) swamUnsaid(draft, body, event);
+  if (!isYoung(body) && (tank ?? onlyTank(body)) === onlyTank(body)) body.sexes = sexesOf(event.heads) ?? body.sexes;
   const heads = headsOf(event.heads, cannotCount(body));
   observe(draft, body, tank, heads, isCounted(event.heads), event);
   body.lines.push(event.place);

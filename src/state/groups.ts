@@ -3,7 +3,7 @@
  * bond, and mates that come back or come new. "Bonded" is only what a line says is bonded.
  */
 import { addDays } from '../core/day.ts';
-import { exactly, plus } from '../core/interval.ts';
+import { exactly, NONE, plus } from '../core/interval.ts';
 import type { DayWindow, Interval } from '../core/interval.ts';
 import type { EventBase, EventOf, Heads } from '../journal/event.ts';
 import { takeAlong } from './along.ts';
@@ -22,6 +22,7 @@ import {
 import { endDispute } from './quarrel.ts';
 import type { Brood, Fish, Group } from './stock.ts';
 import { noteMoved } from './moved.ts';
+import { joinSexes, sexesOf } from './sexes.ts';
 import { moveFish, newBody, putIn, takeFish } from './tally.ts';
 import { groupOf } from './whichgroup.ts';
 import { onlyTank } from './heads.ts';
@@ -51,6 +52,7 @@ function declare(draft: Draft, event: EventOf<'group declared'>): void {
     members,
     from: event.from,
   });
+  if (heads !== null && members.length === 0) joinSexes(group, NONE, sexesOf(heads));
   const count = heads ?? usualCount(event, members.length);
   const each = fromEach(count, event.parentsFrom.length);
   for (const name of event.parentsFrom) takeFrom(draft, event, name, each, group);

@@ -72,6 +72,7 @@ export function newGroup(
     declared: given.place,
     home: given.tank,
     members: given.members,
+    sexes: null,
     line: null,
     from: given.from,
     parentsFrom: [],

@@ -248,6 +248,7 @@ function mixOf(both: readonly (Group | Brood)[]): Brood {
       both.map((body) => (isBrood(body) ? body.laid : (body.born ?? { low: null, likely: null, high: null }))),
     ),
     laidKnown: 'bounded',
+    unmated: false,
     quiet: [],
     hatched: null,
     swam: broods.length === both.length && swam.length === 0 ? null : hull(swam),

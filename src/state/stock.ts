@@ -9,6 +9,7 @@ import type { Place } from '../core/span.ts';
 import type { Sizes, SpeciesTraits, Stage } from '../journal/event.ts';
 import type { GroupKind, Sex } from '../journal/subject.ts';
 import type { Dispute } from './quarrel.ts';
+import type { Sexes } from './sexes.ts';
 
 export interface Stock {
   species: Map<string, Species>;
@@ -122,6 +123,8 @@ export interface Group extends Body {
   declared: Place;
   home: string | null;
   members: Fish[];
+  /** Where nobody tells them apart: how many of each sex lines counted last; null where they leave any open. */
+  sexes: Sexes | null;
   line: string | null;
   from: string | null;
   parentsFrom: string[];
@@ -173,6 +176,8 @@ export interface Brood extends Body {
   looks: { day: Day; stage: Stage; count: Interval | null; when: DayWindow | null; place: Place }[];
   /** Seen laid, or found within a stated window; else worked back from what was seen. */
   laidKnown: 'seen' | 'bounded' | 'cast back';
+  /** No male on record can have been there when they were laid: until they hatch nobody knows that they are fertile. */
+  unmated: boolean;
   /** Days in its window of laying on which somebody wrote of its tank and of no eggs: they move the likely day alone. */
   quiet: Day[];
   /** Their first tank, where the parents are. */

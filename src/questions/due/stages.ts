@@ -22,6 +22,7 @@ import { liveFood } from '../cultures.ts';
 import { rowId } from '../id.ts';
 import { ageOf, datesOf } from '../laying.ts';
 import { expected, expectedWords, firstMove, isFreeSwimming, isHeld } from '../stages.ts';
+import { unmatedWords } from '../unmated.ts';
 import { moveLine } from './destination.ts';
 import type { DueItem, DueSource, Sent } from './item.ts';
 
@@ -239,6 +240,7 @@ function placeOf(brood: SeenBrood): string {
 function row(room: Room, brood: SeenBrood, told: Told): DueItem {
   const place = placeOf(brood);
   const clock = clockOf(room, brood);
+  const doubt = unmatedWords(brood);
   const lines = linesOf([...brood.lines.slice(0, 1), ...brood.lines.slice(-1), ...(told.lines ?? [])]);
   return {
     id: rowId(place, brood.name, told.key),
@@ -247,7 +249,7 @@ function row(room: Room, brood: SeenBrood, told: Told): DueItem {
     kind: 'stage',
     due: told.due,
     weight: told.weight,
-    why: told.why,
+    why: doubt === null ? told.why : `${told.why}; ${doubt}`,
     close: told.close.includes(': ') ? told.close : `${place}: ${brood.name} ${told.close}`,
     putOffKey: told.key,
     pressing: false,

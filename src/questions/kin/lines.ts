@@ -10,6 +10,8 @@ import { isBrood, type SeenBody, type SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { livingMembers } from '../../state/members.ts';
 import { promisedOf, stockName } from '../../state/promised.ts';
+import { sexesLeft } from '../../state/sexes.ts';
+import type { Sexes } from '../../state/sexes.ts';
 import { foundersOf, type Animal, type Pedigree } from './pedigree.ts';
 
 export interface Line {
@@ -61,7 +63,11 @@ export function linesIn(room: Room, pedigree: Pedigree): readonly Line[] {
       for (const one of fish) of(one).groups.add(group.name);
     if (group.members.length > 0) for (const one of fish) of(one).sexes.push(one.sex);
     const [any] = fish;
-    if (any && group.members.length === 0) of(any).unsexed = plus(of(any).unsexed, group.total);
+    const sexes = sexesLeft(group);
+    if (any && group.members.length === 0) {
+      if (sexes === null) of(any).unsexed = plus(of(any).unsexed, group.total);
+      else of(any).sexes.push(...fishBySex(sexes));
+    }
     if (any) of(any).places.push(group.declared);
   }
   for (const brood of room.stock.living.values()) {
@@ -70,6 +76,13 @@ export function linesIn(room: Room, pedigree: Pedigree): readonly Line[] {
     addYoung(room, brood, of(any));
   }
   return [...found].map(([key, one]) => lineRow(key.slice((one.species ?? '').length + 1), one)).toSorted(byRisk);
+}
+
+function fishBySex({ males, females }: Sexes): ('male' | 'female')[] {
+  return [
+    ...Array.from({ length: males }, () => 'male' as const),
+    ...Array.from({ length: females }, () => 'female' as const),
+  ];
 }
 
 /** The line of a fish: the lines of its founders, each once. */

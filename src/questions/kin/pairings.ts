@@ -94,7 +94,9 @@ function candidates(room: Room, pedigree: Pedigree): readonly Candidate[] {
     ...groups.flatMap((group): Candidate[] => {
       const { species } = group;
       const fish = pedigree.fishOf(group.name);
-      if (group.members.length === 0) return [{ species, fish, name: group.name, kept: false, lone: false }];
+      // Two stand for any number of them; where one is left it has no mate among them.
+      if (group.members.length === 0)
+        return [{ species, fish: fish.slice(0, group.total.high), name: group.name, kept: false, lone: false }];
       const paired = new Set(fish.map(({ sex }) => sex)).size > 1 && group.bond !== 'split up';
       return paired ? [] : fish.map((one) => ({ species, fish: [one], name: one.name, kept: false, lone: true }));
     }),

@@ -9,6 +9,7 @@ import { ancestry, type Couple, type Possible } from '../../science/pedigree.ts'
 import type { SeenBrood, SeenGroup } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { livingMembers } from '../../state/members.ts';
+import { sexesLeft } from '../../state/sexes.ts';
 import { oncePerRoom } from '../holds/once.ts';
 
 type SeenFish = SeenGroup['members'][number];
@@ -155,10 +156,17 @@ function someOf(room: Room, group: SeenGroup, n: number): Animal {
     id,
     name: group.name,
     body: group.name,
-    sex: null,
+    sex: onlySex(group),
     species: group.species,
     lines: [group.declared],
   };
+}
+
+/** Of a group of males or of females alone each is one. */
+function onlySex(group: SeenGroup): Sex | null {
+  const sexes = sexesLeft(group);
+  if (sexes === null || (sexes.males > 0 && sexes.females > 0)) return null;
+  return sexes.males > 0 ? 'male' : sexes.females > 0 ? 'female' : null;
 }
 
 function youngOf(room: Room, brood: SeenBrood, n: number): Animal {

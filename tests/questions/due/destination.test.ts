@@ -2,22 +2,22 @@
 import { describe, expect, it } from 'vitest';
 import { moveLine } from '../../../src/questions/due/destination.ts';
 import type { Room } from '../../../src/state/draft.ts';
-import { journalOn } from '../../support/journal.ts';
+import { broodNamed, journalOn } from '../../support/journal.ts';
 
 const YOUNG = `2026-04-01 A1: spawned brood Rowan-1
 2026-04-12 A1: free-swimming, 40
+2026-05-20 C1: size 15 mm
 `;
 const after = (lines: string): Room => journalOn('2026-05-21', YOUNG + lines);
 const line = (lines: string, from?: string): { close: string; where: string } => {
   const room = after(lines);
-  const brood = room.stock.broods.get('Rowan-1');
-  if (brood === undefined) throw new Error('no brood');
-  return moveLine(room, brood, from);
+  return moveLine(room, broodNamed(room, 'Rowan-1'), from);
 };
 /** The tank that the line sends them to. */
 const to = (lines: string): string => line(lines, 'A1').close.replace('A1: moved all Rowan-1 to ', '');
+/** Tanks with fish of about the young's length. */
 const full = (...tanks: readonly string[]): string =>
-  tanks.map((tank) => `2026-04-20 ${tank}: bought 6 krib at 4.00 each from "a friend"\n`).join('');
+  tanks.map((tank) => `2026-05-20 ${tank}: bought 6 krib at 4.00 each from "a friend", 15 mm\n`).join('');
 
 // Of the room's tanks 12 and C2 are free, Q1 is for quarantine, C1 holds a group to grow on, the others breeders.
 describe('a tank that is free', () => {
@@ -90,6 +90,13 @@ describe('where no tank is free', () => {
     expect(to(other('02-01', '02-11', '2026-05-20 C2: Sedge-1 average 50 mm\n'))).toBe('…');
     const eggs = `2026-05-19 A2: Fern spawned\n2026-05-20 A2: moved all Sedge-1 to C2\n${held}`;
     expect(to(eggs)).toBe('…');
+  });
+  it('nor to fish of a group that are much longer, and eggs to none at all', () => {
+    const grown = full('tank 12', 'C2').replaceAll('15 mm', '60 mm');
+    expect(to(`${grown}2026-05-20 C1: size 60 mm\n`)).toBe('…');
+    const eggs = '2026-05-10 A2: Fern spawned\n2026-05-11 A2: moved all Sedge-1 to C2\n';
+    const room = after(`${eggs}2026-05-20 tank 12: bought 6 krib, 15 mm\n`);
+    expect(moveLine(room, broodNamed(room, 'Sedge-1'), 'C2').close).toBe('C2: moved all Sedge-1 to …');
   });
   it('nor to a tank where one pair lives among the young', () => {
     const pair = '2026-04-21 pair Yew: krib; male; female; in 12\n';

@@ -16,8 +16,9 @@ function to(lines: string): { close: string; where: string } {
   return moveLine(room, brood, 'A1');
 }
 
+/** Tanks with fish of about the young's length. */
 const full = (...tanks: readonly string[]): string =>
-  tanks.map((tank) => `2026-04-20 ${tank}: bought 6 krib at 4.00 each from "a friend"\n`).join('');
+  tanks.map((tank) => `2026-05-20 ${tank}: bought 6 krib at 4.00 each from "a friend", 15 mm\n`).join('');
 
 it('a tank that is free is said to be', () => {
   expect(to(full('tank 12', 'C1', 'C2'))).toMatchObject({ close: 'A1: moved all Rowan-1 to A9', where: 'A9 is free' });
@@ -36,4 +37,13 @@ it('so is the one where some of them are', () => {
     close: 'A1: moved all Rowan-1 to B9',
     where: 'B9 has some of them already',
   });
+});
+
+it('one whose fish are of no known length is never offered: they may be grown, and eat the young', () => {
+  const unknown = full('tank 12', 'C1', 'C2', 'A9', 'B9').replaceAll(', 15 mm', '');
+  expect(to(unknown)).toMatchObject({ close: 'A1: moved all Rowan-1 to …', where: 'no tank is free' });
+  expect(to(`${unknown}2026-05-21 B9: size 15 mm\n`).close).toBe('A1: moved all Rowan-1 to B9');
+  // Nor where some of them live already, with fish that came later.
+  const some = '2026-05-01 A1: moved 10 Rowan-1 to B9\n';
+  expect(to(`${some}${unknown}`).close).toBe('A1: moved all Rowan-1 to …');
 });
