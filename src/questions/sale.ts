@@ -203,7 +203,7 @@ function finish(
     from: ready ? at : latest(blockers, at),
     wants: wantsFor(room, body.species, size, at),
     bags: bagOf === null || !ready ? null : Math.floor(free / bagOf),
-    caution: cautionOf(room, draft, at) ?? stale,
+    caution: cautionsOf(room, draft, at, stale),
     stale: stale !== null,
     because: reasonOf(room, draft, { at, taken, free, blockers, lines }),
     lines,
@@ -242,11 +242,22 @@ function placesOfCount(body: SeenBody, tank: string): readonly LineRef[] {
   return counted.length > 0 ? counted.slice(-1) : body.lines.slice(-1);
 }
 
-function cautionOf(room: Room, { body, tank }: DraftLot, at: Day): string | null {
-  if (speciesOf(room, body)?.traits.regulated === true)
-    return 'a regulated species: selling and moving it is a matter of local law';
+/** Everything to mind before any go: one hides none of the others. */
+function cautionsOf(room: Room, { body, tank }: DraftLot, at: Day, stale: string | null): string | null {
+  const all = [
+    speciesOf(room, body)?.traits.regulated === true
+      ? 'a regulated species: selling and moving it is a matter of local law'
+      : null,
+    sickCaution(room, tank),
+    quarantineCaution(room, tank, at),
+    stale,
+  ].filter((caution) => caution !== null);
+  return all.length === 0 ? null : all.join('; ');
+}
+
+function sickCaution(room: Room, tank: string): string | null {
   const near = sickBeside(room, tank);
-  if (near === null) return quarantineCaution(room, tank, at);
+  if (near === null) return null;
   const { text, where, catching } = near.sick;
   return catching === null
     ? `${text} in ${where}, on the same water: ask whether it is catching before any go`

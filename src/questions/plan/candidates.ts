@@ -120,7 +120,8 @@ export function offeredPairs(room: Room, names: readonly string[], answer: SaleA
 
 function wrongWith(room: Room, group: SeenGroup, tank: string, when: When): readonly string[] {
   const water = blockersOf(room, group, tank, null, when).filter(
-    ({ kind }) => kind === 'hold' || kind === 'sick' || kind === 'treatment' || kind === 'quarantine',
+    ({ kind }) =>
+      kind === 'hold' || kind === 'sick' || kind === 'treatment' || kind === 'quarantine' || kind === 'species',
   );
   const open = group.disputes.some((dispute) => dispute.ended === null);
   return [

@@ -16,6 +16,7 @@ import { sickIn } from '../holds/sickness.ts';
 import { retiredWithFish } from '../retired.ts';
 import type { Saleable } from '../saleable.ts';
 import { isHeld } from '../stages.ts';
+import { crossed } from './crossed.ts';
 
 export interface Blocker {
   readonly kind:
@@ -56,6 +57,7 @@ export function blockersOf(
     ...healthBlockers(room, tank, when),
     ...(unswum(room, body) ?? unripe(room, body, ripe, partIn(body, tank), when.at)),
     ...unknownLine(room, body),
+    ...crossed(room, body),
   ];
 }
 

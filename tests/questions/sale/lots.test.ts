@@ -176,9 +176,18 @@ describe('a caution', () => {
     expect(lot(COUNTED)).toMatchObject({ stale: false, caution: null });
     expect(lot('2026-05-01 C2: hold "velvet"\n')).toMatchObject({ ready: false, stale: false, caution: null });
   });
-  it('of a species that is regulated comes first', () => {
+  it('of a species that is regulated comes first, and hides no other', () => {
     const law = 'a regulated species: selling and moving it is a matter of local law';
-    expect(lot('2026-01-03 species krib: regulated\n')).toMatchObject({ stale: true, caution: law });
+    const lines = '2026-01-03 species krib: regulated\n';
+    const { caution, stale } = lot(lines);
+    expect(stale).toBe(true);
+    expect(caution).toMatch(/^a regulated species: [^;]+; last counted 1 Mar, .+ there; count before you promise$/);
+    expect(lot(lines + COUNTED).caution).toBe(law);
+    // C2 stands alone: of A1 the neighbour on the loop is sick.
+    const sick = '2026-04-20 A2: sick "flukes", catching\n';
+    expect(lot(`${lines}${sick}2026-04-28 A1: Rowan-1 counted 30\n`, '2026-05-01', 'Rowan-1', 'A1').caution).toBe(
+      `${law}; flukes in A2, catching, on the same water: put it on hold before any go`,
+    );
   });
 });
 
