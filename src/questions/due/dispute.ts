@@ -84,9 +84,12 @@ function closing(room: Room, group: SeenGroup, dispute: OpenDispute): Closing {
 }
 
 /** One that is in already did not keep them apart, and is set anew. */
-function dividerIn(room: Room, { home }: SeenGroup): string {
-  const stands = openRigs(room).some(({ kind, where }) => kind === 'divider' && where === home);
-  return stands ? 'divider out, divider in' : 'divider in';
+function dividerIn(room: Room, group: SeenGroup): string {
+  return hasDivider(room, group) ? 'divider out, divider in' : 'divider in';
+}
+
+function hasDivider(room: Room, { home }: SeenGroup): boolean {
+  return openRigs(room).some(({ kind, where }) => kind === 'divider' && where === home);
 }
 
 function ending(room: Room, group: SeenGroup, dispute: OpenDispute): string {
@@ -101,6 +104,8 @@ function ending(room: Room, group: SeenGroup, dispute: OpenDispute): string {
     case 'parted':
       return 'calmer';
     case 'wait':
+      // The row asks for a divider that is tight: with that done nothing has got past it.
+      if (hasDivider(room, group)) return dividerIn(room, group);
       return dark ? 'made up, lights on' : 'made up';
   }
 }

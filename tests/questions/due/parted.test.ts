@@ -96,9 +96,17 @@ describe('the row of a divider', () => {
     }
     expect(dispute('2026-02-09', `${parted}2026-02-08 A1: pinned\n`)?.what).toMatch(/^set the divider anew/);
   });
-  it('is told of in words that part no pair twice', () => {
+  it('is told of in words that part no pair twice, and closed by the line that sets it anew', () => {
     const lines = '2026-02-09 A1: torn fin; divider in\n2026-02-10 A1: torn fin\n';
-    expect(dispute('2026-02-10', lines)?.what).not.toContain('keep both in');
+    const row = dispute('2026-02-10', lines);
+    expect(row?.what).not.toContain('keep both in');
+    expect(row?.caution).toMatch(/^taking the loser out early harms the bond; take out the aggressor at once/);
+    expect(row?.caution).not.toContain('divider');
+    expect(row?.close).toBe('A1: divider out, divider in');
+    expect(dispute('2026-02-10', `${lines}2026-02-10 ${row?.close}\n`)).toBeUndefined();
+    const without = dispute('2026-02-10', '2026-02-10 A1: torn fin\n');
+    expect(without?.caution).toContain('have the divider ready');
+    expect(without?.close).toBe('A1: made up');
   });
 });
 

@@ -40,7 +40,7 @@ describe('a wound', () => {
   it('has the cautions of one, and those of a divider where they are parted', () => {
     expect(rowan('02-14', '14 wounded').caution).toMatch(/^part them now, the aggressor out first/u);
     expect(rowan('02-15', '14 wounded', '14 divider in').caution).toMatch(/^quiet water and dim light/u);
-    expect(rowan('02-15', '14 chasing', '14 divider in').caution).toMatch(/^most disputes pass/u);
+    expect(rowan('02-15', '14 chasing', '14 divider in').caution).toMatch(/^taking the loser out early/u);
     expect(rowan('02-14', '14 torn fin').caution).toMatch(/^most disputes pass/u);
   });
 });
