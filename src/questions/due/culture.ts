@@ -29,9 +29,26 @@ function rowsOf(room: Room, food: FoodRow): DueItem[] {
       due: onDay(few && source.harvestFrom < food.restart ? source.harvestFrom : food.restart),
       weight: few ? 1 : 0,
       why: `the youngest is ${plural(source.ageDays ?? 0, 'day')} old${alive}${dead}`,
-      close: spare === undefined ? `${source.name}: started` : `${source.name}: split to ${spare.name}`,
+      // Started again under its own name, the jar that still gives would be forgotten.
+      close:
+        spare === undefined
+          ? `culture ${freeName(room, source.name)}: ${food.of}; started`
+          : `${source.name}: split to ${spare.name}`,
     },
   ];
+}
+
+/** `M2` beside `M1`: the next number that nothing in the room is called by. */
+function freeName(room: Room, name: string): string {
+  const { plumbing, stock, cultures: jars, settings, sale } = room;
+  const tables = [plumbing.tanks, plumbing.loops, stock.species, stock.groups, stock.broods];
+  const fish = [...stock.groups.values()].flatMap(({ members }) => members.flatMap((one) => one.name ?? []));
+  const others = [...tables, jars.jars, settings.rows, sale.auctions].flatMap((table) => [...table.keys()]);
+  const taken = new Set([...others, ...fish].map((one) => one.toLowerCase()));
+  const stem = name.replace(/\d+$/, '');
+  let number = Number(name.slice(stem.length) || '1') + 1;
+  while (taken.has(`${stem}${number}`.toLowerCase())) number += 1;
+  return `${stem}${number}`;
 }
 
 /** No live jar left: the food must come from elsewhere. */

@@ -1,6 +1,8 @@
 /** Jars to start anew: from which, into which, when, and where a food died out altogether. */
 import { describe, expect, it } from 'vitest';
+import { cultures } from '../../../src/questions/cultures.ts';
 import { cultureDue } from '../../../src/questions/due/culture.ts';
+import { journalOn } from '../../support/journal.ts';
 import { rowOf, rowsOf } from './rows.ts';
 
 const told = (on: string, lines: string): string[] =>
@@ -44,12 +46,31 @@ describe('the next jar', () => {
   it('of one that takes months, or is the only one there is, waits for its day', () => {
     const vinegar = '2026-01-01 culture V1: vinegar eels\n2026-02-01 V1: started\n';
     expect(told('2026-03-20', vinegar)).toEqual([
-      'V1: start the next jar of vinegar eel from it; 2026-06-01; 0; V1: started',
+      'V1: start the next jar of vinegar eel from it; 2026-06-01; 0; culture V2: vinegar eel; started',
     ]);
     const two = `2026-01-01 culture V2: vinegar eels\n${vinegar}`;
     expect(told('2026-03-20', two)[0]).toContain('; 2026-06-01; 0; V1: split to V2');
     const grindal = '2026-01-01 culture G1: grindal worms\n2026-03-10 G1: started\n';
-    expect(told('2026-03-20', grindal)[0]).toContain('; 0; G1: started');
+    expect(told('2026-03-20', grindal)[0]).toContain('; 0; culture G2: grindal worm; started');
+  });
+  it('of a single jar gets a name of its own, so that the one that still gives is not forgotten', () => {
+    const one = (name: string, more = ''): string | undefined =>
+      told('2026-03-20', `2026-01-01 culture ${name}: grindal worms\n2026-03-10 ${name}: started\n${more}`)[0]?.split(
+        '; 0; ',
+      )[1];
+    expect(one('Worms')).toBe('culture Worms2: grindal worm; started');
+    expect(one('G1', '2026-01-02 tank G2: 60 L; alone\n2026-01-02 tank g3: 60 L; alone\n')).toBe(
+      'culture G4: grindal worm; started',
+    );
+    // As offered, it makes two jars, of which the older one still counts.
+    const lines =
+      '2026-01-01 culture G1: grindal worms\n2026-03-10 G1: started\n2026-03-20 culture G2: grindal worm; started\n';
+    const { foods } = cultures(journalOn('2026-03-20', lines));
+    expect(foods.find(({ of }) => of === 'grindal worm')?.jars.map(({ name, ageDays }) => [name, ageDays])).toEqual([
+      ['G1', 10],
+      ['G2', 0],
+    ]);
+    expect(told('2026-03-20', lines)[0]).toContain('; G2: split to G1');
   });
   it('is the keeper’s own business where a chore of theirs says when, until it is stopped', () => {
     const lines = '2026-03-10 M1: started\n2026-03-10 M1: restart every 2 weeks\n';
