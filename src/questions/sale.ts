@@ -18,13 +18,12 @@ import { saleableFrom, sizeOn } from './saleable.ts';
 import { blockersOf, latest, sizedOf, type Blocker, type When } from './sale/blockers.ts';
 import { promisedOf, stockName, type Promised } from '../state/promised.ts';
 import { tanksWithFishToo } from './retired.ts';
+import { cautionsOf } from './sale/cautions.ts';
 import { countMore } from './sale/leftover.ts';
 import { reasonOf } from './sale/reason.ts';
 import { takenHere, type DraftLot, type Taken } from './sale/taken.ts';
 import { wantsFor, type WantRow } from './sale/wants.ts';
 import { openHolds } from './holds/reach.ts';
-import { inQuarantine } from './holds/quarantines.ts';
-import { sickBeside } from './holds/sickness.ts';
 import type { WhyRow } from './whyrow.ts';
 
 export interface Lot {
@@ -240,35 +239,6 @@ function spokenWords({ count, sized }: DraftLot, { kept, reserved, short }: Take
 function placesOfCount(body: SeenBody, tank: string): readonly LineRef[] {
   const counted = body.counts.filter((seen) => seen.tank === tank || seen.tank === null).map(({ place }) => place);
   return counted.length > 0 ? counted.slice(-1) : body.lines.slice(-1);
-}
-
-/** Everything to mind before any go: one hides none of the others. */
-function cautionsOf(room: Room, { body, tank }: DraftLot, at: Day, stale: string | null): string | null {
-  const all = [
-    speciesOf(room, body)?.traits.regulated === true
-      ? 'a regulated species: selling and moving it is a matter of local law'
-      : null,
-    sickCaution(room, tank),
-    quarantineCaution(room, tank, at),
-    stale,
-  ].filter((caution) => caution !== null);
-  return all.length === 0 ? null : all.join('; ');
-}
-
-function sickCaution(room: Room, tank: string): string | null {
-  const near = sickBeside(room, tank);
-  if (near === null) return null;
-  const { text, where, catching } = near.sick;
-  return catching === null
-    ? `${text} in ${where}, on the same water: ask whether it is catching before any go`
-    : `${text} in ${where}, catching, on the same water: put it on hold before any go`;
-}
-
-/** Its days are over, but nobody wrote that the fish were looked over. */
-function quarantineCaution(room: Room, tank: string, at: Day): string | null {
-  const kept = inQuarantine(room, tank);
-  if (kept === null || kept.until > at) return null;
-  return `quarantine to ${dayWords(kept.until, room.on)}, not ended by a line: look over every fish before any go`;
 }
 
 /** Fewer than this share of the number promised still alive, four times of five: the count is too old to promise on. */

@@ -44,3 +44,10 @@ export function sickIn(room: Room, tank: string): OpenSick | null {
 export function sickBeside(room: Room, tank: string): OpenSick | null {
   return openSick(room).find(({ beside, held }) => !held && beside.includes(tank)) ?? null;
 }
+
+/** What was catching in a tank, let go of by its days alone: no line says that it is over. For as long again; else null. */
+export function lapsedIn(room: Room, tank: string, at: Day): DeepReadonly<Sick> | null {
+  const found = room.health.sick.findLast(({ tanks, catching }) => catching === true && tanks.includes(tank));
+  if (found === undefined || found.over !== null) return null;
+  return at >= addDays(found.day, CLEAR_DAYS) && at < addDays(found.day, 2 * CLEAR_DAYS) ? found : null;
+}

@@ -176,6 +176,20 @@ describe('a caution', () => {
     expect(lot(COUNTED)).toMatchObject({ stale: false, caution: null });
     expect(lot('2026-05-01 C2: hold "velvet"\n')).toMatchObject({ ready: false, stale: false, caution: null });
   });
+  it('of what was catching and is over by its days alone, for as long again, as long as no line says so', () => {
+    const sick = '2026-03-10 C2: sick "flukes", catching\n';
+    const says = (on: string, more = ''): string | null => lot(sick + COUNTED + more, on).caution;
+    expect(lot(sick + COUNTED, '2026-05-01')).toMatchObject({ ready: true });
+    expect(says('2026-05-01')).toBe(
+      'flukes on 10 Mar, catching, and no line says that it is over: look over every fish before any go',
+    );
+    expect(says('2026-05-05')).toBeNull();
+    expect(says('2026-05-01', '2026-03-12 C2: not catching\n')).toBeNull();
+    const held = '2026-03-11 C2: hold "flukes"\n';
+    expect(says('2026-05-01', held)).toBeNull();
+    expect(lot(sick + COUNTED + held, '2026-05-01').ready).toBe(false);
+    expect(says('2026-05-01', `${held}2026-04-20 C2: hold over\n`)).toBeNull();
+  });
   it('of a species that is regulated comes first, and hides no other', () => {
     const law = 'a regulated species: selling and moving it is a matter of local law';
     const lines = '2026-01-03 species krib: regulated\n';
