@@ -6,16 +6,34 @@
 import process from 'node:process';
 import v8 from 'node:v8';
 
-/** What an engine is told for short runs and for long ones; an engine that does not know a setting complains aloud. */
-const SETTINGS = [
+interface Setting {
+  /** The engines that know it, of those that it was tried on. */
+  readonly engines: RegExp;
+  readonly short: string;
+  readonly long: string;
+}
+
+/** What an engine is told for short runs and for long ones. Engine 11 is Node 20's, 12 to 14 are those of Node 22 to 25. */
+const SETTINGS: readonly Setting[] = [
   // What is counted down before a function is optimised.
-  { engines: /./, short: '--interrupt-budget=2000000', long: '--interrupt-budget=135168' },
-  { engines: /./, short: '--no-incremental-marking', long: '--incremental-marking' },
+  { engines: /^11\./, short: '--interrupt-budget=2000000', long: '--interrupt-budget=67584' },
+  // How often a function is called before it is.
+  {
+    engines: /^1[234]\./,
+    short: '--invocation-count-for-turbofan=30000',
+    long: '--invocation-count-for-turbofan=3000',
+  },
+  { engines: /^1[1-4]\./, short: '--no-incremental-marking', long: '--incremental-marking' },
   // Sweeping up ahead of need while nothing else is to be done: the run is over then.
   { engines: /^11\./, short: '--no-minor-gc-task', long: '--minor-gc-task' },
   // By what the room for new data grows when it is full: at once to all that it may have.
   { engines: /^11\./, short: '--semi-space-growth-factor=16', long: '--semi-space-growth-factor=2' },
-] as const;
+];
+
+/** What that engine is told: nothing that it might not know, since it would complain of it aloud, to the keeper. */
+export function settingsFor(engine: string, run: 'short' | 'long'): readonly string[] {
+  return SETTINGS.filter(({ engines }) => engines.test(engine)).map((setting) => setting[run]);
+}
 
 /** A text longer than this makes a run long, characters. */
 const LONG = 1_000_000;
@@ -36,7 +54,5 @@ export function tuneFor(length: number): void {
 }
 
 function tell(run: 'short' | 'long'): void {
-  for (const setting of SETTINGS) {
-    if (setting.engines.test(process.versions.v8)) v8.setFlagsFromString(setting[run]);
-  }
+  for (const setting of settingsFor(process.versions.v8, run)) v8.setFlagsFromString(setting);
 }
