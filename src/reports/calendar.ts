@@ -30,13 +30,13 @@ function dayOf({ due, state }: DueRow, on: Day): Day {
 }
 
 /** What is not done yet before an auction; a last day for dosing that is past is nothing to do. */
-export function timetableCalendar(rows: readonly TimetableRow[], on: Day): readonly CalendarEntry[] {
+export function timetableCalendar(rows: readonly TimetableRow[], on: Day, hide: Hide): readonly CalendarEntry[] {
   return rows
     .filter(({ done, step, day }) => !done && !(step === 'last dose' && day < on))
     .map(({ id, auction, day, what, why, caution, close }) => ({
       id,
-      title: what.includes(auction) ? what : `${auction}: ${what}`,
-      says: [why, ...(caution === null ? [] : [`take care: ${caution}`]), `jot  ${close}`],
+      title: hide(what.includes(auction) ? what : `${auction}: ${what}`),
+      says: [why, ...(caution === null ? [] : [`take care: ${caution}`]), `jot  ${close}`].map(hide),
       place: null,
       first: day,
       last: day,

@@ -62,8 +62,11 @@ function lotJson(lot: Lot, withNames: boolean): object {
   };
 }
 
-/** One row a lot, for a spreadsheet: ISO dates, plain numbers, no names. */
-export function saleCsv(answer: SaleAnswer, withNames: boolean): string {
+/** One row a lot, for a spreadsheet: ISO dates, plain numbers, no names. `hide` takes them out of texts that quote lines. */
+export function saleCsv(
+  answer: SaleAnswer,
+  { withNames, hide }: { readonly withNames: boolean; readonly hide: (text: string) => string },
+): string {
   const head = [
     'stock',
     'species',
@@ -79,14 +82,15 @@ export function saleCsv(answer: SaleAnswer, withNames: boolean): string {
     'from',
     'in the way',
     'wanted',
+    'take care',
   ];
   return csvText(
     [...head, ...(withNames ? ['wanted by'] : [])],
-    answer.lots.map((lot) => [...csvRow(lot, answer), ...(withNames ? [names(lot)] : [])]),
+    answer.lots.map((lot) => [...csvRow(lot, answer, hide), ...(withNames ? [names(lot)] : [])]),
   );
 }
 
-function csvRow(lot: Lot, { currency }: SaleAnswer): CsvCell[] {
+function csvRow(lot: Lot, { currency }: SaleAnswer, hide: (text: string) => string): CsvCell[] {
   const finite = (value: number): number | null => (Number.isFinite(value) ? value : null);
   return [
     lot.stock,
@@ -101,8 +105,9 @@ function csvRow(lot: Lot, { currency }: SaleAnswer): CsvCell[] {
     lot.price?.amount ?? null,
     currency,
     dayJson(lot.from),
-    lot.blockers.map(({ why }) => why).join('; '),
+    hide(lot.blockers.map(({ why }) => why).join('; ')),
     lot.wants.reduce((sum, { count }) => sum + count.low, 0),
+    lot.caution === null ? null : hide(lot.caution),
   ];
 }
 

@@ -92,10 +92,21 @@ describe('a calendar', () => {
 
   test('names no buyer', async () => {
     expect((await ask(['due', '--days', '28', '--ics', '-'])).out).not.toContain('harbour');
+    const dosed = '2026-11-10 W1: treat "salt of R. by the harbour" 2 g/L, 1 dose, wait 14 days\n';
+    const { out } = await ask(['sale', '--for', 'Winter', '--ics', '-'], {}, dosed);
+    expect(out.replace(/\r\n /g, '')).toContain('clear of salt of … from');
   });
 });
 
 describe('a spreadsheet', () => {
+  test('of lots says what to mind of each, and names no buyer in what stands in the way', async () => {
+    const held = '2026-11-20 W1: hold "sent back by R. by the harbour"\n';
+    const { out } = await ask(['sale', '--for', 'Winter', '--csv', '-'], {}, held);
+    const rows: readonly Record<string, string>[] = parse(out, { columns: true });
+    expect(rows.find(({ tank }) => tank === 'W1')).toMatchObject({ 'in the way': 'on hold: sent back by …' });
+    expect(rows.find(({ tank, ready }) => tank === 'S3' && ready === 'yes')?.['take care']).toContain('last counted');
+  });
+
   test('with --plan has a row for each bag, as the labels number them', async () => {
     const { out } = await ask(['sale', '--for', 'Winter', '--plan', '--csv', '-']);
     const [head, ...rows] = parse(out);

@@ -91,13 +91,18 @@ describe('sale', () => {
   });
 
   test('CSV reads back, names nobody, and no cell is run as a formula', () => {
-    const rows: unknown = parse(saleCsv(ask(room), false), { columns: true });
+    const plain = { withNames: false, hide: (text: string): string => text.replaceAll('Otto', '…') };
+    const rows: unknown = parse(saleCsv(ask(room), plain), { columns: true });
     expect(rows).toMatchObject([{ stock: 'Rowan-1', tank: 'C1', ready: 'yes', free: '16', price: '6', wanted: '20' }]);
-    expect(saleCsv(ask(room), false)).not.toMatch(/Otto|Iris/);
+    expect(saleCsv(ask(room), plain)).not.toMatch(/Otto|Iris/);
     const evil: Line = ['2026-04-20', tank('C1'), { kind: 'hold begun', text: '=HYPERLINK("x")' }];
     const other = ask(roomOn('2026-05-01', [...BROOD, evil]));
     const lots = other.lots.map((lot) => ({ ...lot, stock: '=1+1' }));
-    expect(saleCsv({ ...other, lots }, false)).toMatch(/^'=1\+1,/m);
+    expect(saleCsv({ ...other, lots }, plain)).toMatch(/^'=1\+1,/m);
+    // What to mind stands in the row as well, and a line that is quoted there names nobody.
+    const minded = lots.map((lot) => ({ ...lot, caution: 'flukes of Otto in A2', blockers: [] }));
+    const told: unknown = parse(saleCsv({ ...other, lots: minded }, plain), { columns: true });
+    expect(told).toMatchObject([{ 'take care': 'flukes of … in A2' }]);
   });
 });
 

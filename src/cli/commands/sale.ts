@@ -17,6 +17,7 @@ import type { Context } from '../context.ts';
 import type { Exit } from '../exit.ts';
 import { NAMES, flag, textFlag, type Get, wholeFlag } from '../flags.ts';
 import { oneOutput, writeAll, writeCalendar, writePage, writeSpreadsheet } from '../papers.ts';
+import type { Journal } from '../journal.ts';
 import { PLAN_FLAGS, planFor } from '../planning.ts';
 
 const FOR = textFlag('--for AUCTION', 'the day and the bags of an auction in the journal');
@@ -54,9 +55,10 @@ export const command: Command = {
 
 function shown(context: Context, get: Get): Promise<Exit> {
   return answer(context, get, {
-    ask(room, { on, today }) {
-      const found = ask(room, get, on > today);
-      return { found, written: writeSpreadsheet(context, get(CSV), () => saleCsv(found, get(NAMES))) };
+    ask(room, journal) {
+      const found = ask(room, get, journal.on > journal.today);
+      const names = namesFor(get, journal);
+      return { found, written: writeSpreadsheet(context, get(CSV), () => saleCsv(found, names)) };
     },
     text: ({ found, written }, look) => written ?? saleText(found, look),
     json: ({ found }) => saleJson(found, get(NAMES)),
@@ -68,13 +70,13 @@ function planned(context: Context, get: Get): Promise<Exit> {
   return answer(context, get, {
     ask(room, journal) {
       const { on, today } = journal;
-      const names = { withNames: get(NAMES), hide: discreetText(get, journal.latest) };
+      const names = namesFor(get, journal);
       const plan = planFor(room, get, { auction: get(FOR), ahead: get(AHEAD), projected: on > today });
       const [csv, html, ics] = [get(CSV), get(HTML), get(ICS)];
-      const rows = () => (get(PLAN) ? sheetCsv(plan) : saleCsv(ask(room, get, on > today), get(NAMES)));
+      const rows = () => (get(PLAN) ? sheetCsv(plan) : saleCsv(ask(room, get, on > today), names));
       const spreadsheet = () => writeSpreadsheet(context, csv, rows);
       const page = () => writePage(context, html, () => saleHtml(papersOf(room, plan, names)));
-      const days = () => timetableCalendar(timetableRows(room, plan), on);
+      const days = () => timetableCalendar(timetableRows(room, plan), on, names.hide);
       const calendar = () => writeCalendar(context, ics, days, on);
       return {
         plan,
@@ -88,6 +90,11 @@ function planned(context: Context, get: Get): Promise<Exit> {
     text: ({ plan, papers }, look) => papers ?? planText(plan, look),
     json: ({ plan }) => planJson(plan),
   });
+}
+
+/** Whether buyers' names may stand in what leaves for others, and what takes them out of it. */
+function namesFor(get: Get, { latest }: Journal): { withNames: boolean; hide: (text: string) => string } {
+  return { withNames: get(NAMES), hide: discreetText(get, latest) };
 }
 
 function ask(room: Room, get: Get, projected: boolean): ReturnType<typeof sale> {
