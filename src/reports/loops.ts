@@ -82,9 +82,10 @@ function drawn(row: LoopRow, look: Look): Row {
 }
 
 /** Eight in ten, and from what; what is usual stands beside what the room has taught. */
-function outlookLine({ outlook, bought, asked, betterBy }: LoopRow, look: Look): string[] {
+function outlookLine({ spill: straight, outlook, early, bought, asked, betterBy }: LoopRow, look: Look): string[] {
   if (outlook === null) return [];
   const { spill, basis, own, usual, cycles } = outlook;
+  const isAbove = straight !== null && !early && isPast(straight, outlook);
   const from = { levels: 'by its levels', 'own cleans': 'by earlier cleans', usual: 'as is usual' }[basis];
   const clean =
     asked !== null
@@ -97,10 +98,19 @@ function outlookLine({ outlook, bought, asked, betterBy }: LoopRow, look: Look):
       ? `usual from clean to lip: ${rangeWords(usual)} days`
       : `clean to lip here ${rangeWords(own)} days (${plural(cycles, 'clean')}), usual ${rangeWords(usual)}`;
   return [
-    `8 in 10 spill ${daysText(spill, look)} ${from}${clean}`,
+    isAbove
+      ? `${from}; at this pace ${daysText(straight, look)}, but clogging quickens${clean === '' ? ': go by the days above' : clean}`
+      : `8 in 10 spill ${daysText(spill, look)} ${from}${early ? '' : goBy(straight, spill)}${clean}`,
     life,
     ...(bought === null ? [] : [`the last clean ${bought.words}`]),
   ];
+}
+
+/** Of two windows that part the keeper goes by the earlier: water on the floor is the worse mistake. */
+function goBy(straight: DayWindow | null, odds: DayWindow): string {
+  const [line, ten] = [straight?.low ?? null, odds.low];
+  if (line === null || ten === null || line === ten) return '';
+  return line < ten ? '; go by the earlier days above' : '; go by these, the earlier';
 }
 
 function litres({ litres: held }: LoopRow): string {
@@ -114,13 +124,17 @@ function levelText({ level, spillsAt }: LoopRow, look: Look): string {
   return `${rangeWords(level.mm)}${of} mm, ${dayText(level.on, look)}`;
 }
 
-/** Lines that run on past the window below tell what comes if nothing quickens: said so, or the two contradict. */
+/** Lines that run on past the wider window tell what comes if nothing quickens: then that window stands here, as in `due`. */
 function spills({ spill, whyNoSpill, early, outlook }: LoopRow, look: Look): string {
   if (spill === null) return whyNoSpill ?? 'no forecast';
-  const days = daysText(spill, look);
-  if (early) return `early guess: ${days}`;
-  const straight = (spill.low ?? 0) > (outlook?.spill.high ?? Infinity);
-  return straight ? `at this pace ${days}` : `about ${days}`;
+  if (early) return `early guess: ${daysText(spill, look)}`;
+  return outlook !== null && isPast(spill, outlook)
+    ? `${daysText(outlook.spill, look)}, 8 times in 10`
+    : `about ${daysText(spill, look)}`;
+}
+
+function isPast(straight: DayWindow, { spill }: Pick<NonNullable<LoopRow['outlook']>, 'spill'>): boolean {
+  return (straight.low ?? 0) > (spill.high ?? Infinity);
 }
 
 function cleanedWords({ cleaned, lastFull, easedUntil }: LoopRow, look: Look): string {

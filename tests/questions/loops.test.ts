@@ -1,4 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { addDays } from '../../src/core/day.ts';
+import { windowWords } from '../../src/core/words.ts';
+import type { LoopRow } from '../../src/questions/loops.ts';
 import { loops, within } from '../../src/questions/loops.ts';
 import { loopsJson, loopsText } from '../../src/reports/loops.ts';
 import { plainLook } from '../../src/reports/look.ts';
@@ -103,10 +106,23 @@ describe('loops', () => {
     expect(within(null, window)).toBeNull();
   });
 
-  it('says that a line runs on past the window, where it is no early guess', () => {
+  it('of two windows names one to go by: the wider where a line runs on past it, else the earlier', () => {
     const row = only('2026-02-15', LEVELS);
-    expect(row.outlook?.spill.high).toBeLessThan(day('2026-02-23'));
-    expect(loopsText([row], plainLook(day('2026-02-15'), 120))).toContain('at this pace 23–26 Feb');
+    const { outlook } = row;
+    if (outlook === null) throw new Error('no outlook');
+    expect(outlook.spill.high).toBeLessThan(day('2026-02-23'));
+    const text = (spill: LoopRow['spill']): string => loopsText([{ ...row, spill }], plainLook(day('2026-02-15'), 140));
+    const odds = windowWords(outlook.spill, day('2026-02-15'));
+    expect(text(row.spill)).toContain(`${odds}, 8 times in 10`);
+    expect(text(row.spill)).toMatch(/by its levels; at this pace 23–26 Feb, but clogging quickens/);
+    expect(text(row.spill)).not.toContain('8 in 10 spill');
+    const moved = (by: number): LoopRow['spill'] => {
+      const at = addDays(outlook.spill.low ?? day('2026-02-15'), by);
+      return { low: at, likely: at, high: addDays(at, 2) };
+    };
+    expect(text(moved(-2))).toContain(`8 in 10 spill ${odds} by its levels; go by the earlier days above`);
+    expect(text(moved(1))).toContain(`8 in 10 spill ${odds} by its levels; go by these, the earlier`);
+    expect(text(moved(0))).not.toContain('go by');
   });
 
   it('is told as JSON with the documented keys', () => {
