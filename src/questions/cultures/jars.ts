@@ -58,6 +58,9 @@ export function jarRow(room: Room, jar: DeepReadonly<Jar>): JarRow {
     ...(jar.sour ? [jar.sour.place] : []),
   ]);
   const sourBy = started === null || clock === null ? null : addDays(started, clock.sour);
+  // A harvest past that day showed it alive for some days more.
+  const died =
+    sourBy === null || harvest === undefined ? sourBy : laterDay(sourBy, addDays(harvest.day, GIVES_DAYS + 1));
   const state = stateOf(room, jar, clock, sourBy);
   return {
     id: rowId(jar.name, 'jar'),
@@ -69,7 +72,7 @@ export function jarRow(room: Room, jar: DeepReadonly<Jar>): JarRow {
     harvestFrom: started === null || clock === null ? null : addDays(started, clock.first),
     lastHarvest: harvest?.day ?? null,
     sourBy,
-    ended: jar.sour?.day ?? (state === 'old' ? sourBy : null),
+    ended: jar.sour?.day ?? (state === 'old' ? died : null),
     lines,
     because: {
       rule: 'a jar is as old as its last start; it gives food from its first harvest until it is sour',
@@ -115,10 +118,7 @@ export function foodRow(room: Room, jars: readonly JarRow[]): FoodRow {
     (last, jar) => (last === null || (jar.started ?? 0) > (last.started ?? 0) ? jar : last),
     null,
   );
-  const due =
-    clock === null || newest?.started === undefined || newest.started === null
-      ? null
-      : addDays(newest.started, clock.restart);
+  const due = clock === null || newest === null ? null : nextStart(newest, jars, clock);
   const slow = clock !== null && clock.restart > FAST_DAYS;
   const restart = due !== null && slow && room.on - due > GIVEN_UP_DAYS ? null : due;
   const lines = linesOf(jars.flatMap((jar) => jar.lines));
@@ -142,6 +142,30 @@ export function foodRow(room: Room, jars: readonly JarRow[]): FoodRow {
     },
     lines,
   };
+}
+
+/**
+ * A jar started later than the youngest live one put the next off until its own day, or until it ended; and where one is
+ * left of several the next is due once that gives, but not before the others ended.
+ */
+function nextStart(newest: JarRow, jars: readonly JarRow[], clock: FoodClock): Day | null {
+  const { started, harvestFrom } = newest;
+  if (started === null) return null;
+  const later = jars.flatMap((jar) => {
+    if (jar.ended === null || jar.started === null || jar.started <= started) return [];
+    const own = addDays(jar.started, clock.restart);
+    return [own < jar.ended ? own : jar.ended];
+  });
+  const usual = later.reduce(laterDay, addDays(started, clock.restart));
+  const others = jars.filter((jar) => jar !== newest);
+  const few = others.length > 0 && others.every(({ ended, state }) => ended !== null || state === 'not started');
+  if (!few || clock.restart > FAST_DAYS || harvestFrom === null) return usual;
+  const alone = others.flatMap(({ ended }) => ended ?? []).reduce(laterDay, harvestFrom);
+  return alone < usual ? alone : usual;
+}
+
+function laterDay(a: Day, b: Day): Day {
+  return a > b ? a : b;
 }
 
 function clockWords({ first, restart, sour }: FoodClock): string {

@@ -16,7 +16,7 @@ function rowsOf(room: Room, food: FoodRow): DueItem[] {
   const gone = food.jars.filter(({ ended }) => ended !== null);
   const source = youngest(food.jars);
   if (source === null) return startAgain(room, food, gone);
-  if (food.restart === null || source.harvestFrom === null) return [];
+  if (food.restart === null) return [];
   const few = food.live < LEAST_JARS && food.jars.length > 1 && clock.restart <= FAST_DAYS;
   const [spare] = [...gone, ...food.jars.filter(({ state }) => state === 'not started'), ...older(food.jars, source)];
   const dead = gone.length === 0 ? '' : `; ${listWords(gone.map(endWords))}`;
@@ -26,7 +26,7 @@ function rowsOf(room: Room, food: FoodRow): DueItem[] {
       ...base(food),
       place: source.name,
       what: `start the next jar of ${food.of} from it`,
-      due: onDay(few && source.harvestFrom < food.restart ? source.harvestFrom : food.restart),
+      due: onDay(food.restart),
       weight: few ? 1 : 0,
       why: `the youngest is ${plural(source.ageDays ?? 0, 'day')} old${alive}${dead}`,
       // Started again under its own name, the jar that still gives would be forgotten.

@@ -1,5 +1,6 @@
 /** Jars to start anew: from which, into which, when, and where a food died out altogether. */
 import { describe, expect, it } from 'vitest';
+import { isoDay } from '../../../src/core/day.ts';
 import { cultures } from '../../../src/questions/cultures.ts';
 import { cultureDue } from '../../../src/questions/due/culture.ts';
 import { journalOn } from '../../support/journal.ts';
@@ -31,7 +32,7 @@ describe('the next jar', () => {
       steps: [
         'live: M2, 19 days old',
         'first harvest after 3 days, the next jar after 14 days, sour by 35 days',
-        'the next is due 15 Mar',
+        'the next is due 4 Mar',
       ],
       lines: [1, 2, 3],
     });
@@ -52,6 +53,22 @@ describe('the next jar', () => {
     expect(told('2026-03-20', two)[0]).toContain('; 2026-06-01; 0; V1: split to V2');
     const grindal = '2026-01-01 culture G1: grindal worms\n2026-03-10 G1: started\n';
     expect(told('2026-03-20', grindal)[0]).toContain('; 0; culture G2: grindal worm; started');
+  });
+  it('is no later than since a younger jar had its days, or since one is left of two; `cultures` tells the same day', () => {
+    const both = '2026-01-01 M1: started\n2026-01-08 M2: started\n2026-02-05 M1: harvested\n';
+    const due = (on: string, lines: string): string | undefined => told(on, lines)[0]?.split('; ')[1];
+    // M2 had its 14 days on 22 January, and is likely sour since 12 February.
+    expect(due('2026-02-14', both)).toBe('2026-01-22');
+    // Gone on the 12th: till then there were two, and the younger was not yet 14 days old.
+    const sour = '2026-01-01 M1: started\n2026-01-08 M2: started\n2026-01-12 M2: sour\n';
+    expect(due('2026-01-13', sour)).toBe('2026-01-12');
+    for (const [on, lines] of [
+      ['2026-02-14', both],
+      ['2026-01-13', sour],
+    ] as const) {
+      const food = cultures(journalOn(on, lines)).foods.find(({ of }) => of === 'microworm');
+      expect(food?.restart === null || food === undefined ? null : isoDay(food.restart)).toBe(due(on, lines));
+    }
   });
   it('of a single jar gets a name of its own, so that the one that still gives is not forgotten', () => {
     const one = (name: string, more = ''): string | undefined =>
@@ -95,6 +112,10 @@ describe('a food that died out', () => {
     expect(rowOf(cultureDue, '2026-03-20', '2026-02-05 M1: started\n').why).toBe('M1 is likely sour by its age');
   });
   it('was given up where nobody started it again, and never kept where no jar was started', () => {
+    // Harvested past its days it lived ten days more.
+    expect(told('2026-02-20', '2026-01-01 M1: started\n2026-02-05 M1: harvested\n')).toEqual([
+      'M1: start microworm anew: no jar is alive; 2026-02-16; 1; M1: started',
+    ]);
     expect(told('2026-08-20', lines)).toEqual([]);
     expect(told('2026-03-20', '')).toEqual([]);
   });
