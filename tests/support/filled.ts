@@ -5,5 +5,7 @@ export function filled(line: string): string {
     .replace('NO3 …', 'NO3 5')
     .replace('… C', '25 C')
     .replace(/(TAN|NO2|chlorine) …/g, '$1 0')
+    .replace('GH …', 'GH 8')
+    .replace('level … mm', 'level 41 mm')
     .replace('counted …', 'counted 12');
 }

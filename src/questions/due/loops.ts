@@ -41,7 +41,7 @@ function fellRow(room: Room, loop: DeepReadonly<Loop>, state: Prefilter): DueIte
       due: onDay(to.day),
       weight: 2,
       why: `level ${told}, nothing cleaned between${off}`,
-      close: `${loop.name}: level ${mmWords(to.level)}`,
+      close: `${loop.name}: level … mm`,
       caution: CAUTION.pump,
       putOffKey: 'flow',
       pressing: true,

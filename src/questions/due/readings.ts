@@ -241,7 +241,7 @@ function rangeRow(room: Room, where: string, tanks: readonly string[], of: Kept,
       due: onDay(reading.day),
       weight: gap(reading.value, kept) > (of === 'temperature' ? 3 : 1) ? 2 : 1,
       why: `${read}; ${names} kept at ${range}`,
-      close: `${where}: test ${closing(of, kept)}`,
+      close: `${where}: test ${TO_READ[of]}`,
       ...(of === 'ph' && !high ? { caution: CAUTION.ammonia, after: afterRaising(room, where, 'dose').says } : {}),
       putOffKey: word,
       pressing: false,
@@ -259,11 +259,6 @@ function rangeRow(room: Room, where: string, tanks: readonly string[], of: Kept,
 
 function gap(value: Interval, kept: Interval): number {
   return Math.max(kept.low - value.high, value.low - kept.high);
-}
-
-function closing(of: Kept, kept: Interval): string {
-  const middle = Math.round(((kept.low + Math.min(kept.high, kept.low * 2)) / 2) * 10) / 10;
-  return of === 'temperature' ? `${middle} C` : of === 'ph' ? `pH ${middle}` : `GH ${middle} dH`;
 }
 
 type SeenSpecies = NonNullable<ReturnType<typeof speciesOf>>;

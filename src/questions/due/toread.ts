@@ -7,6 +7,10 @@ export const TO_READ = {
   toxic: 'pH …, TAN …, … C',
   /** What a filter that is not mature is watched by. */
   watch: 'pH …, TAN …, NO2 …, … C',
+  /** One thing that stood outside the water that a species is kept in. */
+  ph: 'pH …',
+  temperature: '… C',
+  gh: 'GH … dH',
   /** Where nothing says what is to be tested. */
   usual: 'pH …, TAN …, NO2 …, NO3 …',
 } as const;
