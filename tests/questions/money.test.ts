@@ -2,6 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { dayFromIso, toDay } from '../../src/core/day.ts';
+import type { Interval } from '../../src/core/interval.ts';
 import { readJournal } from '../../src/language/read.ts';
 import { money, moneyWhy, type MoneyRow } from '../../src/questions/money.ts';
 import { stays, tankWeeks } from '../../src/questions/money/stays.ts';
@@ -151,6 +152,24 @@ describe('income', () => {
     expect(moneyText(found, plainLook(room.on))).toContain(
       'of several pairs, and so in no row of a pair: Rowan-1 or Larch-1',
     );
+  });
+
+  test('what was sold before a mix was of the one brood, and of its pair', () => {
+    const room = roomOf(`2026-01-02 tank A2: 100 L; alone
+2026-01-02 pair Larch: krib; male; female; in A2
+2026-01-16 A2: spawned brood Larch-1
+2026-02-12 A2: moved 20 Larch-1 to B1
+2026-02-13 B1: sold 2 Rowan-1 at 5.00 each
+2026-02-14 B1: mixed Rowan-1 and Larch-1
+2026-04-10 B1: sold 6 Rowan-1 at 4.00 each
+`);
+    const found = money(room) ?? never();
+    const earned = (rows: readonly { readonly name: string; readonly income: Interval }[]) =>
+      rows.flatMap(({ name, income }) => (income.low > 0 ? [`${name} ${income.low}`] : [])).toSorted();
+    expect(earned(found.pairs)).toEqual(['Rowan 10']);
+    expect(earned(found.broods)).toEqual(['Rowan-1 10', 'Rowan-1 or Larch-1 24']);
+    expect(found.species[0]?.income.low).toBe(34);
+    expect(moneyText(found, plainLook(room.on))).toMatch(/nothing sold of, with their tank-weeks: Larch-1 \d/);
   });
 
   test('species hold their pairs, pairs their broods', () => {

@@ -7,7 +7,6 @@ import type { Place } from '../../core/span.ts';
 import { countWords, dayWords, rangeWords, sumWords } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Auction, Sold } from '../../state/sale.ts';
-import { stockNamed } from '../../state/promised.ts';
 
 /** One sale after what the auction keeps. */
 export interface Income {
@@ -66,8 +65,8 @@ export function spendings(room: Room, since: Day | null): readonly Spent[] {
 }
 
 function incomeOf(room: Room, sale: DeepReadonly<Sold>): Income {
+  // As it was called that day: what was sold before a mix was surely of the one brood, and of its pair.
   const { stock, day, count, price, place } = sale;
-  const body = stockNamed(room, stock);
   const gross = price === null ? null : grossOf(count, price);
   const auction = auctionOf(room, sale);
   const share = auction?.sellerShare ?? null;
@@ -78,7 +77,7 @@ function incomeOf(room: Room, sale: DeepReadonly<Sold>): Income {
   const at = auction === null ? '' : ` at ${auction.name}`;
   const sum = net === null ? 'no price written' : sumWords(net);
   return {
-    stock: body?.name ?? stock,
+    stock,
     day,
     count,
     gross,
