@@ -52,7 +52,8 @@ export interface Lot {
   readonly from: Day | null;
   readonly wants: readonly WantRow[];
   readonly bags: number | null;
-  readonly caution: string | null;
+  /** What to mind before any go, each a sentence without its stop. */
+  readonly cautions: readonly string[];
   /** Too few of those promised are likely still alive: the count is too old. */
   readonly stale: boolean;
   readonly because: Because;
@@ -202,7 +203,7 @@ function finish(
     from: ready ? at : latest(blockers, at),
     wants: wantsFor(room, body.species, size, at),
     bags: bagOf === null || !ready ? null : Math.floor(free / bagOf),
-    caution: cautionsOf(room, draft, at, stale),
+    cautions: cautionsOf(room, draft, at, stale),
     stale: stale !== null,
     because: reasonOf(room, draft, { at, taken, free, blockers, lines }),
     lines,

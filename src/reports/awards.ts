@@ -120,7 +120,7 @@ function restWords({ rows }: AwardsAnswer, shown: number, look: Look): string {
   const states = [...new Set(hidden.map(({ state }) => state))];
   const names = [...new Set(hidden.map(({ brood }) => brood))];
   const who = names.length > NAMED ? plural(rest, 'more brood') : listWords(names);
-  const words = `${who} ${names.length === 1 ? 'is' : 'are'} ${listWords(states.map(stateWords))}`;
+  const words = `${who} ${names.length === 1 ? 'is' : 'are'} ${states.map(stateWords).join(' or ')}`;
   return paragraph(`${words}; name one to see it`, look.width, 2);
 }
 

@@ -10,9 +10,9 @@ export function priceListText(list: PriceList, look: Look): string {
   const day = look.machine ? dayText(look.on, look) : `${dayText(look.on, look)} ${civil(look.on).year}`;
   if (list.offered.length === 0) return `nothing is ready for sale on ${day}\n`;
   const rows = toldOnce(list).map((one) => printable(offerWords(one, list.currency)));
-  const cautions = [...new Set(list.offered.flatMap(({ caution }) => caution ?? []))];
+  const cautions = [...new Set(list.offered.flatMap((one) => one.cautions))];
   const warned = cautions.map((caution) => {
-    const of = list.offered.filter((one) => one.caution === caution).map(({ stock }) => stock);
+    const of = list.offered.filter((one) => one.cautions.includes(caution)).map(({ stock }) => stock);
     return `(before you send it: ${printable(`${listWords([...new Set(of)])}, ${caution}`)})`;
   });
   return `${[`For sale on ${day}`, '', ...rows, ...(warned.length === 0 ? [] : ['', ...warned])].join('\n')}\n`;
@@ -43,7 +43,7 @@ function offerWords({ stock, species, latin, count, size, price }: Offered, curr
 export function priceListJson({ currency, offered }: PriceList): object {
   return {
     currency,
-    offered: offered.map(({ id, stock, species, latin, count, size, price, caution, lines }) => ({
+    offered: offered.map(({ id, stock, species, latin, count, size, price, cautions, lines }) => ({
       id,
       stock,
       species,
@@ -51,7 +51,7 @@ export function priceListJson({ currency, offered }: PriceList): object {
       count,
       size: countJson(size),
       price,
-      caution,
+      caution: cautions.length === 0 ? null : cautions.join('; '),
       lines: linesJson(lines),
     })),
   };

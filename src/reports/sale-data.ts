@@ -57,7 +57,7 @@ function lotJson(lot: Lot, withNames: boolean): object {
       ...(withNames ? { to } : {}),
       lines: linesJson([line]),
     })),
-    ...(lot.caution === null ? {} : { caution: lot.caution }),
+    ...(lot.cautions.length === 0 ? {} : { caution: lot.cautions.join('; ') }),
     lines: linesJson(lot.lines),
   };
 }
@@ -107,7 +107,7 @@ function csvRow(lot: Lot, { currency }: SaleAnswer, hide: (text: string) => stri
     dayJson(lot.from),
     hide(lot.blockers.map(({ why }) => why).join('; ')),
     lot.wants.reduce((sum, { count }) => sum + count.low, 0),
-    lot.caution === null ? null : hide(lot.caution),
+    hide(lot.cautions.join('; ')),
   ];
 }
 

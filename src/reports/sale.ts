@@ -66,7 +66,7 @@ function readyRow(lot: Lot, look: Look): Row {
       priceWords(lot),
       [...promised(lot), ...bagWords(lot), ...wanted(lot, look)].join('; '),
     ],
-    under: lot.caution === null ? [] : [`take care: ${lot.caution}`],
+    under: lot.cautions.map((caution) => `take care: ${caution}`),
   };
 }
 
@@ -90,6 +90,8 @@ function otherRow(lot: Lot, look: Look): Row {
           until === null || lot.blockers.length === 1 ? why : `${why}, until ${dayText(until, look)}`,
         ),
         ...shareOf(lot),
+        // The number before it is what could go, not what is there.
+        ...(lot.free > 0 ? promised(lot) : []),
       ],
     ],
   };
@@ -114,7 +116,7 @@ function stockWords({ stock, species }: Lot): string {
 
 function promised({ keptBack, reserved, grown, count }: Lot): string[] {
   return [
-    ...(grown < Math.floor(count.low) ? [`${grown} of ${Math.floor(count.low)} big enough`] : []),
+    ...(grown > 0 && grown < Math.floor(count.low) ? [`${grown} of ${Math.floor(count.low)} big enough`] : []),
     ...(keptBack > 0 ? [`${keptBack} kept back`] : []),
     ...(reserved > 0 ? [`${reserved} reserved`] : []),
   ];

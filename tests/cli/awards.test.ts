@@ -60,4 +60,12 @@ test('broods that are past it are named, so that one can be asked about', async 
   const files = { '/room/fishroom.txt': ROOM };
   const { out } = await tankside(['awards', '--on', '2026-07-01'], { files, columns: 80, env: { NO_COLOR: '1' } });
   expect(out).toMatch(/\n\nRowan-1 is too old; name one to see it\n$/);
+  // Of several each is one of these things, and hardly all of them.
+  const later = '2026-06-01 A1: spawned brood Rowan-2, about 60 eggs\n';
+  const two = await tankside(['awards', '--on', '2026-07-01'], {
+    files: { '/room/fishroom.txt': ROOM + later },
+    columns: 80,
+    env: { NO_COLOR: '1' },
+  });
+  expect(two.out).toMatch(/\n\nRowan-2 and Rowan-1 are without notice or too old; name one to see it\n$/);
 });

@@ -128,10 +128,10 @@ describe('trap 19: promises', () => {
 
 describe('an old count', () => {
   test('is told as too old to promise on, until they are counted again', () => {
-    expect(lot(roomOn('2026-05-01', BROOD)).caution).toMatch(
+    expect(lot(roomOn('2026-05-01', BROOD)).cautions.join()).toMatch(
       /^last counted 11 Feb, and some die unseen: likely .+ there; count/,
     );
-    expect(lot(roomOn('2026-05-01', [...BROOD, counted('2026-04-28', 30)])).caution).toBeNull();
+    expect(lot(roomOn('2026-05-01', [...BROOD, counted('2026-04-28', 30)])).cautions).toEqual([]);
   });
 });
 
@@ -147,9 +147,9 @@ describe('sick and treated water', () => {
     expect(own).toMatchObject({ ready: false, blockers: [{ kind: 'sick', until: null }] });
     const beside = lot(roomOn('2026-05-01', [...BROOD, gone, sick('A1')]));
     expect(beside).toMatchObject({ ready: true, blockers: [] });
-    expect(beside.caution).toContain('white spot in A1');
+    expect(beside.cautions.join()).toContain('white spot in A1');
     const valved = lot(roomOn('2026-05-01', [...BROOD, gone, rigLine('2026-04-01', 'A2', 'off the loop'), sick('A1')]));
-    expect(valved.caution).not.toContain('white spot');
+    expect(valved.cautions.join()).not.toContain('white spot');
   });
 
   test('a hold past its day still blocks until a line ends it, but not on a day still to come', () => {

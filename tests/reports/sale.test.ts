@@ -54,6 +54,28 @@ describe('sale', () => {
     expect(text).toMatch(/Rowan-1, krib +C1 +30 +19 May +on hold: velvet, until 19 May\n +treated: salt/);
   });
 
+  test('what is not ready says of how many the number is that could go', () => {
+    const held = roomOn('2026-05-01', [
+      ...BROOD,
+      counted('2026-04-28', 30),
+      keep(8),
+      reserve(6, '2026-05-20', 'Iris'),
+      ['2026-04-29', tank('C1'), { kind: 'hold begun', text: 'velvet' }],
+    ]);
+    const answer = ask(held);
+    const lots = answer.lots.map((lot) => ({ ...lot, grown: 26, free: 12 }));
+    expect(saleText({ ...answer, lots }, plainLook(held.on))).toMatch(
+      /Rowan-1, krib +C1 +12 +27 May +on hold: velvet\n +26 of 30 big enough\n +8 kept back\n +6 reserved\n/,
+    );
+  });
+
+  test('each thing to mind of a lot stands in a line of its own', () => {
+    const answer = ask(room);
+    const lots = answer.lots.map((lot) => ({ ...lot, cautions: ['one', 'two'] }));
+    expect(saleText({ ...answer, lots }, plainLook(room.on))).toContain('    take care: one\n    take care: two\n');
+    expect(saleJson({ ...answer, lots }, false)).toMatchObject({ lots: [{ caution: 'one; two' }] });
+  });
+
   test('what is too young shows the share that may be big enough by then', () => {
     const young = roomOn('2026-04-14', BROOD);
     const [lot] = ask(young).lots;
@@ -100,7 +122,7 @@ describe('sale', () => {
     const lots = other.lots.map((lot) => ({ ...lot, stock: '=1+1' }));
     expect(saleCsv({ ...other, lots }, plain)).toMatch(/^'=1\+1,/m);
     // What to mind stands in the row as well, and a line that is quoted there names nobody.
-    const minded = lots.map((lot) => ({ ...lot, caution: 'flukes of Otto in A2', blockers: [] }));
+    const minded = lots.map((lot) => ({ ...lot, cautions: ['flukes of Otto in A2'], blockers: [] }));
     const told: unknown = parse(saleCsv({ ...other, lots: minded }, plain), { columns: true });
     expect(told).toMatchObject([{ 'take care': 'flukes of … in A2' }]);
   });

@@ -80,7 +80,7 @@ function candidate(room: Room, body: SeenBody, lot: Lot, answer: SaleAnswer): Ca
     celsius: warmth(room, lot.tank),
     fastDays: fasting(room, answer, lot.size),
     expected: expectedPrice(room, lot),
-    cautions: lot.caution === null ? [] : [lot.caution],
+    cautions: lot.cautions,
     lines: lot.lines,
   };
 }

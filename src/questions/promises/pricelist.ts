@@ -17,7 +17,7 @@ export interface Offered {
   readonly size: Interval | null;
   readonly price: DeepReadonly<Price> | null;
   /** For the keeper, before it is sent. */
-  readonly caution: string | null;
+  readonly cautions: readonly string[];
   readonly lines: readonly LineRef[];
 }
 
@@ -32,9 +32,9 @@ export function priceList(room: Room): PriceList {
   const { lots, currency } = answer;
   const offered = lots
     .filter((lot) => lot.ready && lot.free > 0 && !isLeftover(lot, answer))
-    .map(({ id, stock, species, free, size, price, caution, lines }): Offered => {
+    .map(({ id, stock, species, free, size, price, cautions, lines }): Offered => {
       const latin = species === null ? null : (room.stock.species.get(species)?.traits.latin ?? null);
-      return { id, stock, species, latin, count: free, size, price, caution, lines };
+      return { id, stock, species, latin, count: free, size, price, cautions, lines };
     });
   return { currency, offered: offered.toSorted((a, b) => (nameOf(a) < nameOf(b) ? -1 : 1)) };
 }

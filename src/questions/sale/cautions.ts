@@ -14,8 +14,8 @@ export function cautionsOf(
   { body, tank }: Pick<DraftLot, 'body' | 'tank'>,
   at: Day,
   stale: string | null,
-): string | null {
-  const all = [
+): readonly string[] {
+  return [
     speciesOf(room, body)?.traits.regulated === true
       ? 'a regulated species: selling and moving it is a matter of local law'
       : null,
@@ -24,7 +24,6 @@ export function cautionsOf(
     quarantineCaution(room, tank, at),
     stale,
   ].filter((caution) => caution !== null);
-  return all.length === 0 ? null : all.join('; ');
 }
 
 function sickCaution(room: Room, tank: string): string | null {

@@ -48,16 +48,18 @@ describe('a quarantine that its fish left', () => {
 });
 
 describe('the sale of fish whose quarantine no line ended', () => {
-  const caution = (on: string, lines = ''): string | null | undefined =>
+  const cautions = (on: string, lines = ''): readonly string[] | undefined =>
     sale(journalOn(on, `2026-01-03 species krib: sale at 30 mm\n${IN}2026-03-01 Q1: size 40 mm\n${lines}`), {
       ahead: 0,
       auction: null,
       projected: false,
-    }).lots.find(({ tank }) => tank === 'Q1')?.caution;
+    }).lots.find(({ tank }) => tank === 'Q1')?.cautions;
   it('asks to look them over first', () => {
-    expect(caution('2026-03-28')).toBeNull();
-    expect(caution('2026-03-30')).toBe('quarantine to 29 Mar, not ended by a line: look over every fish before any go');
-    expect(caution('2026-03-30', '2026-03-30 Q1: quarantine over\n')).toBeNull();
+    expect(cautions('2026-03-28')).toEqual([]);
+    expect(cautions('2026-03-30')).toEqual([
+      'quarantine to 29 Mar, not ended by a line: look over every fish before any go',
+    ]);
+    expect(cautions('2026-03-30', '2026-03-30 Q1: quarantine over\n')).toEqual([]);
   });
 });
 

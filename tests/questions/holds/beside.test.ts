@@ -17,7 +17,7 @@ function told(lines: string): string {
   const lot = lots.find(({ stock, tank }) => stock === 'Rowan-1' && tank === 'A2');
   return [
     lot?.ready === true ? 'ready' : 'not ready',
-    ...(lot?.caution?.includes('on the same water') === true ? [lot.caution] : []),
+    ...(lot?.cautions ?? []).filter((caution) => caution.includes('on the same water')),
   ].join('; ');
 }
 

@@ -170,38 +170,39 @@ describe('what a lot rests on', () => {
 describe('a caution', () => {
   it('of a count that is too old goes with a lot that is ready, and with no other', () => {
     expect(lot('')).toMatchObject({ ready: true, stale: true });
-    expect(lot('').caution).toMatch(
+    expect(lot('').cautions.join()).toMatch(
       /^last counted 1 Mar, and some die unseen: likely .+ there; count before you promise$/,
     );
-    expect(lot(COUNTED)).toMatchObject({ stale: false, caution: null });
-    expect(lot('2026-05-01 C2: hold "velvet"\n')).toMatchObject({ ready: false, stale: false, caution: null });
+    expect(lot(COUNTED)).toMatchObject({ stale: false, cautions: [] });
+    expect(lot('2026-05-01 C2: hold "velvet"\n')).toMatchObject({ ready: false, stale: false, cautions: [] });
   });
   it('of what was catching and is over by its days alone, for as long again, as long as no line says so', () => {
     const sick = '2026-03-10 C2: sick "flukes", catching\n';
-    const says = (on: string, more = ''): string | null => lot(sick + COUNTED + more, on).caution;
+    const says = (on: string, more = ''): readonly string[] => lot(sick + COUNTED + more, on).cautions;
     expect(lot(sick + COUNTED, '2026-05-01')).toMatchObject({ ready: true });
-    expect(says('2026-05-01')).toBe(
+    expect(says('2026-05-01')).toEqual([
       'flukes on 10 Mar, catching, and no line says that it is over: look over every fish before any go',
-    );
-    expect(says('2026-05-05')).toBeNull();
-    expect(says('2026-05-01', '2026-03-12 C2: not catching\n')).toBeNull();
+    ]);
+    expect(says('2026-05-05')).toEqual([]);
+    expect(says('2026-05-01', '2026-03-12 C2: not catching\n')).toEqual([]);
     const held = '2026-03-11 C2: hold "flukes"\n';
-    expect(says('2026-05-01', held)).toBeNull();
+    expect(says('2026-05-01', held)).toEqual([]);
     expect(lot(sick + COUNTED + held, '2026-05-01').ready).toBe(false);
-    expect(says('2026-05-01', `${held}2026-04-20 C2: hold over\n`)).toBeNull();
+    expect(says('2026-05-01', `${held}2026-04-20 C2: hold over\n`)).toEqual([]);
   });
   it('of a species that is regulated comes first, and hides no other', () => {
     const law = 'a regulated species: selling and moving it is a matter of local law';
     const lines = '2026-01-03 species krib: regulated\n';
-    const { caution, stale } = lot(lines);
+    const { cautions, stale } = lot(lines);
     expect(stale).toBe(true);
-    expect(caution).toMatch(/^a regulated species: [^;]+; last counted 1 Mar, .+ there; count before you promise$/);
-    expect(lot(lines + COUNTED).caution).toBe(law);
+    expect(cautions).toEqual([law, expect.stringMatching(/^last counted 1 Mar, .+ there; count before you promise$/)]);
+    expect(lot(lines + COUNTED).cautions).toEqual([law]);
     // C2 stands alone: of A1 the neighbour on the loop is sick.
     const sick = '2026-04-20 A2: sick "flukes", catching\n';
-    expect(lot(`${lines}${sick}2026-04-28 A1: Rowan-1 counted 30\n`, '2026-05-01', 'Rowan-1', 'A1').caution).toBe(
-      `${law}; flukes in A2, catching, on the same water: put it on hold before any go`,
-    );
+    expect(lot(`${lines}${sick}2026-04-28 A1: Rowan-1 counted 30\n`, '2026-05-01', 'Rowan-1', 'A1').cautions).toEqual([
+      law,
+      'flukes in A2, catching, on the same water: put it on hold before any go',
+    ]);
   });
 });
 

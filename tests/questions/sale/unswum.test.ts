@@ -96,7 +96,9 @@ describe('a stock of which few may go', () => {
   });
   it('was not counted with its eggs', () => {
     const guessed = SEEN.replace('free-swimming', 'free-swimming, about 40');
-    expect(answer('2026-06-01', guessed).lots[0]?.caution).toMatch(/^never counted, /);
-    expect(answer('2026-06-01', `${guessed}2026-01-20 A1: counted 44\n`).lots[0]?.caution ?? '').not.toContain('5 Jan');
+    expect(answer('2026-06-01', guessed).lots[0]?.cautions.join()).toMatch(/^never counted, /);
+    expect(answer('2026-06-01', `${guessed}2026-01-20 A1: counted 44\n`).lots[0]?.cautions.join()).not.toContain(
+      '5 Jan',
+    );
   });
 });
