@@ -22,6 +22,7 @@ import {
 import { endDispute } from './quarrel.ts';
 import type { Brood, Fish, Group } from './stock.ts';
 import { noteMoved } from './moved.ts';
+import { correctsName, correctYoung } from './renamed.ts';
 import { joinSexes, sexesOf } from './sexes.ts';
 import { moveFish, newBody, putIn, takeFish } from './tally.ts';
 import { groupOf } from './whichgroup.ts';
@@ -122,7 +123,9 @@ function notePurchase(draft: Draft, event: EventOf<'group declared'>, count: Int
 /** The same name declared again: amends what it says, moves the group where it says another tank. */
 function amend(draft: Draft, group: Group, event: EventOf<'group declared'>): void {
   group.kind = event.groupKind;
+  const called = group.species;
   describe(group, event);
+  if (correctsName(event)) correctYoung(draft, group, called);
   for (const { member, size } of event.members) {
     const known =
       group.members.find((fish) => fish.gone === null && member.name !== null && fish.name === member.name) ??
