@@ -56,20 +56,30 @@ export function dangersIn(room: Room, tank: string): Danger[] {
   );
 }
 
-/** True where young of one tank, put to others, would eat them; those that do not swim yet are eaten by any that do. */
+/** What young of one tank, put to others, would do to them; those that do not swim yet are eaten by any that do. */
+function harmOf(room: Room, older: SeenBrood, from: string, younger: SeenBrood): Danger['weight'] | null {
+  if (isSiblingSafe(room, older) && older.species === younger.species) return null;
+  if (reached(older, 'swam') && !reached(younger, 'swam')) return 'danger';
+  return dangerOf(room, from, older, younger)?.weight ?? null;
+}
+
+/** True where young of one tank, put to others, would eat them. */
 export function wouldEat(room: Room, older: SeenBrood, from: string, younger: SeenBrood): boolean {
-  if (isSiblingSafe(room, older) && older.species === younger.species) return false;
-  if (reached(older, 'swam') && !reached(younger, 'swam')) return true;
-  return dangerOf(room, from, older, younger)?.weight === 'danger';
+  return harmOf(room, older, from, younger) === 'danger';
+}
+
+/** True where they may hurt them at least: nobody is sent to where he would have to be watched from the first day. */
+export function mayHurt(room: Room, older: SeenBrood, from: string, younger: SeenBrood): boolean {
+  return harmOf(room, older, from, younger) !== null;
 }
 
 /**
- * True where the fish of a group may eat young put to them: by their length, because the young do not swim yet, or
+ * True where the fish of a group may hurt young put to them: by their length, because the young do not swim yet, or
  * because no line says how long or how old the others are, who may be grown.
  */
-export function groupMayEat(room: Room, group: SeenBody, tank: string, young: SeenBrood): boolean {
+export function groupMayHurt(room: Room, group: SeenBody, tank: string, young: SeenBrood): boolean {
   if (!reached(young, 'swam') || sizeOn(room, group, room.on, tank) === null) return true;
-  return lengthsOf(room, tank, group, young)?.step === 'danger';
+  return lengthsOf(room, tank, group, young) !== null;
 }
 
 /** Two bodies of fish by length, mm: means of both, how many of the longer are left, their longest, and how grave that is. */

@@ -5,7 +5,7 @@ import type { SeenBrood } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { openDispute } from '../../state/quarrel.ts';
 import { isNewWater, sharers, walkOrder } from '../../state/tanks.ts';
-import { groupMayEat, wouldEat } from '../danger.ts';
+import { groupMayHurt, mayHurt } from '../danger.ts';
 import { oncePerRoom } from '../holds/once.ts';
 import { sickBeside } from '../holds/sickness.ts';
 import { lastReason } from '../last.ts';
@@ -88,14 +88,14 @@ function goalOf(room: Room, brood: SeenBrood, from: string | null): { to: string
   return { to: raising, where: `no tank is free, but ${raising} has only young and grow-outs` };
 }
 
-/** Neither would these eat other young there, nor the others, or fish of a group that are longer or of no known length, these. */
+/** Neither may these hurt other young there, nor the others, or fish of a group that are longer or of no known length, these. */
 function isHarmless(room: Room, brood: SeenBrood, from: string | null, name: string): boolean {
   return bodiesIn(room, name)
     .filter((body) => body !== brood)
     .every((other) =>
       isBrood(other)
-        ? !wouldEat(room, brood, from ?? name, other) && !wouldEat(room, other, name, brood)
-        : !groupMayEat(room, other, name, brood),
+        ? !mayHurt(room, brood, from ?? name, other) && !mayHurt(room, other, name, brood)
+        : !groupMayHurt(room, other, name, brood),
     );
 }
 

@@ -88,6 +88,9 @@ describe('where no tank is free', () => {
     expect(to(other('04-01', '04-12'))).toBe('C2');
     expect(line(other('05-09', '05-18'), 'A1').where).toBe('no tank is free');
     expect(to(other('02-01', '02-11', '2026-05-20 C2: Sedge-1 average 50 mm\n'))).toBe('…');
+    // About twice as long they would not eat these, but would have to be watched from the first day.
+    const longer = (mm: number): string => other('02-01', '02-11', `2026-05-20 C2: Sedge-1 average ${mm} mm\n`);
+    expect([to(longer(15)), to(longer(24))]).toEqual(['C2', '…']);
     const eggs = `2026-05-19 A2: Fern spawned\n2026-05-20 A2: moved all Sedge-1 to C2\n${held}`;
     expect(to(eggs)).toBe('…');
   });
