@@ -180,14 +180,18 @@ function bondOf(room: Room, group: SeenGroup): BondState {
   return partedWords(group) ?? (group.bonded === null ? 'not said' : 'bonded');
 }
 
-/** What a group is at, as far as anybody wrote: `in a dispute; guarding Rowan-1`; null for nothing. */
-export function doingOf(room: Room, group: SeenGroup): string | null {
+/**
+ * What a group is at, as far as anybody wrote: `in a dispute; guarding Rowan-1`; null for nothing. With a tank, what it
+ * does there: young are guarded where they are, the rest is told at home.
+ */
+export function doingOf(room: Room, group: SeenGroup, at: string | null = null): string | null {
+  const atHome = at === null || at === group.home;
   const guarded = latestBroods(room, group)
-    .filter((brood) => isGuarded(room, group, brood))
+    .filter((brood) => isGuarded(room, group, brood) && (at === null || brood.parts.has(at)))
     .map((brood) => brood.name);
-  const holding = isHolding(room, group, room.on);
+  const holding = atHome && isHolding(room, group, room.on);
   const doing = [
-    ...(openDispute(group) ? ['in a dispute'] : []),
+    ...(atHome && openDispute(group) ? ['in a dispute'] : []),
     ...(holding ? ['holding'] : []),
     ...(guarded.length > 0 && !holding ? [`guarding ${listWords(guarded)}`] : []),
   ];

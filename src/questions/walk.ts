@@ -131,7 +131,7 @@ function fishIn(room: Room, tank: string, body: SeenBody): WalkFish {
     what: some === '' ? what : `${what}: ${some}`,
     count,
     plain: whole || left !== null || some !== '',
-    doing: body.home === tank ? doingOf(room, body) : null,
+    doing: doingOf(room, body, tank),
   };
 }
 

@@ -9,14 +9,14 @@ import { table } from './table.ts';
 import { dayText, heading, plural, rangeWords, windowText } from './words.ts';
 import { paragraph } from './wrap.ts';
 
-const overviewColumns = ({ machine }: Look): readonly Column[] => [
+const OVERVIEW: readonly Column[] = [
   { head: 'pair' },
   { head: 'where' },
   { head: 'bond' },
   { head: 'now', wraps: true },
   { head: '90 days' },
-  { head: 'last spawn', wraps: !machine },
-  { head: 'next', wraps: !machine },
+  { head: 'last spawn', wraps: true },
+  { head: 'next', wraps: true },
 ];
 
 const DISPUTES = [
@@ -60,7 +60,7 @@ function at({ tank }: PairRow): string {
 function overview(pairs: readonly PairRow[], look: Look): string {
   return table(
     look,
-    overviewColumns(look),
+    OVERVIEW,
     pairs.map((pair): Row => {
       const { name, tank, state, dispute, per90 } = pair;
       const disputes = per90 === 0 ? 'none' : plural(per90, 'dispute');
@@ -106,7 +106,8 @@ function nowCell(pair: PairRow, look: Look): Cell {
 }
 
 function lastWords({ spawning: { last } }: PairRow, look: Look): string {
-  return last === null ? 'none seen' : windowText(last, look);
+  // A machine's interval is one word too long for a column: its two days part at a blank.
+  return last === null ? 'none seen' : windowText(last, look).replace('/', ' to ');
 }
 
 /** `2–16 Mar`, `5 days late`; why nobody is to expect one, where the row does not say it already. */

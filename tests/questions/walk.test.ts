@@ -5,6 +5,7 @@ import { plainLook } from '../../src/reports/look.ts';
 import { walkPaper, walkText } from '../../src/reports/walk.ts';
 import type { Line } from '../support/events.ts';
 import { day, room as wholeRoom, roomOn, tank } from '../support/events.ts';
+import { journalOn } from '../support/journal.ts';
 import { groupSet, movedTo, rigged, sign, spawn, speciesSet, tankSet } from '../support/pairs.ts';
 
 const SET = '2026-02-10';
@@ -61,6 +62,23 @@ describe('the walk', () => {
     const found = tanks('2026-02-12', [movedTo('2026-02-11', 'A1', 'male', 'C1')]);
     const words = found.map((one) => one.fish.map(({ name, what }) => `${name}: ${what}`));
     expect(words).toEqual([['Rowan: krib pair: female'], [], ['Pebble: limia colony'], ['Rowan: krib pair: male']]);
+  });
+
+  test('young are guarded where they are: by the female that was moved with them, and not at home', () => {
+    const room = journalOn(
+      '2026-04-05',
+      `2026-04-01 A2: Fern spawned brood Sedge-1
+2026-04-02 A2: moved all Sedge-1 to Q1
+2026-04-02 A2: moved Fern to Q1
+`,
+    );
+    const doing = walk(room).tanks.flatMap(({ tank: name, fish }) =>
+      fish.flatMap((one) => (one.name === 'Sedge' ? [[name, one.doing]] : [])),
+    );
+    expect(doing).toEqual([
+      ['A2', null],
+      ['Q1', 'guarding Sedge-1'],
+    ]);
   });
 
   test('on the screen and on paper', () => {
