@@ -161,13 +161,18 @@ function numberThenPhrase(
     const rule = p.CLAUSES[opening.kind];
     if (end > number && opening.kind !== 'water change' && end + length !== apart) continue;
     // `1in` is a length; `6 in` may be that or fish that came.
-    if (opening.kind === 'two readings' && isGlued(tokens, end)) continue;
+    if (opening.kind === 'two readings' && (isGlued(tokens, end) || isPart(tokens, end))) continue;
     const counted = rule.counted === true && (!afterComma || opening.kind !== 'two readings');
     if (counted || (!afterComma && rule.fish !== undefined)) {
       return opening;
     }
   }
   return null;
+}
+
+/** `1.5 in`: no fish came in parts. */
+function isPart(tokens: readonly IToken[], at: number): boolean {
+  return tokens[at]?.tokenType === t.Unit && /[.,]\d|[^\d]$/u.test(tokens[at - 1]?.image ?? '');
 }
 
 function isGlued(tokens: readonly IToken[], at: number): boolean {

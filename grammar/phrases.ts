@@ -224,7 +224,11 @@ const bare = onDemand((name: DetailName): readonly Phrase[] => {
         ...[...SEX_WORDS].flatMap(([says, sex]) => phrasesOf(says, Sex, sex)),
       ];
     case 'date':
-      return phrasesOf('yesterday|yest|yday|today|tomorrow|last night|this morning|tonight', DayWords, 'day');
+      return phrasesOf(
+        'yesterday|yest|yday|today|tomorrow|last night|this morning|this am|this afternoon|this pm|this evening|tonight',
+        DayWords,
+        'day',
+      );
     case 'every':
       return [
         ...phrasesOf('every', Every, 'every'),

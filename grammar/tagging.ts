@@ -146,6 +146,8 @@ class Tagger {
   private parts(at: number, kind: ClauseKind): boolean {
     const opening = this.openingAfter(at);
     if (opening === null) return false;
+    // `hold, velvet` says what it is for.
+    if (kind === 'hold' && opening.kind === 'sick' && HOLDING.has(wordOf(this.tokens[at - 1]))) return false;
     // `moved 20 to B2, rest to C1` is one clause of two moves.
     const unsaid = opening.kind === 'moved' && opening.head === opening.end;
     if (kind === 'moved' && unsaid && numberEnd(this.tokens, at + 1) > at + 1) return false;
@@ -224,6 +226,9 @@ class Tagger {
 function unreadable(token: IToken): boolean {
   return UNREADABLE.has(token.tokenType);
 }
+
+/** Last words of a hold that has not said yet what it is for. */
+const HOLDING: ReadonlySet<string> = new Set(['hold', 'sale', 'no-sale']);
 
 /** Words with which a day, a time or a period is told. */
 const DATING: ReadonlySet<string> = new Set(

@@ -78,6 +78,7 @@ const unit = byFirstSign((sign) => {
   return words !== null && other !== undefined ? `${words}|${other}` : (words ?? other ?? null);
 });
 const anything = sticky('[^]');
+const plusNumber = sticky(String.raw`\+[ \t]*[\d${FRACTIONS}]`);
 
 export const Blank = plain('Blank', 'a blank', [' ', '\t'], /[ \t]+/, Lexer.SKIPPED);
 export const Comment = createToken({
@@ -137,7 +138,12 @@ export const Below = plain('Below', '`<`', ['<', '≤'], /[<≤]/);
 export const Beyond = plain('Beyond', '`>`', ['>', '≥'], /[>≥]/);
 export const Question = plain('Question', '`?`', ['?'], /\?/);
 export const Slash = plain('Slash', '`/`', ['/'], /\//);
-export const Ampersand = plain('Ampersand', '`&`', ['&'], /&/);
+/** `&`, and a `+` behind a blank that leads to no number: `flake + bbs`. */
+export const Ampersand = custom('Ampersand', '`&`', ['&', '+'], (text, offset) => {
+  if (text[offset] === '&') return '&';
+  const joins = text[offset] === '+' && /[ \t]/.test(text[offset - 1] ?? '') && plusNumber(text, offset) === null;
+  return joins ? '+' : null;
+});
 const money = sticky('[€£$¥]');
 const moneyWord = sticky(String.raw`(?:eur|euros?|usd|gbp|chf|dollars?)(?![\p{L}\p{N}_'\-])`, { anyCase: true });
 export const Currency = custom(
@@ -175,13 +181,13 @@ export const RAW_TOKENS: readonly TokenType[] = [
   Comma,
   Minus,
   Dash,
+  Ampersand,
   Plus,
   Tilde,
   Below,
   Beyond,
   Question,
   Slash,
-  Ampersand,
   At,
   Dot,
   Unknown,

@@ -6,7 +6,7 @@ import * as words from './words.ts';
 
 /** Words that the rules of tagging name themselves. */
 const OWN =
-  'a ago all and biggest both box boxes but daily every except found from into largest last mistake monthly morning name night no of on or out plus pulled saw split ' +
+  'a afternoon ago all and biggest both box boxes but daily evening every except found from into largest last mistake monthly morning name night no of on or out plus pulled saw split ' +
   'room smallest takes tank tanks the them this to today tomorrow tonight weekly without yday yest yesterday young →';
 
 let all: ReadonlySet<string> | null = null;

@@ -54,6 +54,7 @@ export const COUNT_WORDS: readonly (readonly [phrase: string, means: CountWord])
   ['all the', 'all'],
   ['all', 'all'],
   ['everyone', 'all'],
+  ['everything', 'all'],
   ['the lot', 'all'],
   ['the rest of', 'rest'],
   ['the rest', 'rest'],
@@ -79,7 +80,11 @@ export const FUZZ_WORDS: readonly (readonly [phrase: string, means: 'about' | 'o
   ...['under', 'less than', 'fewer than', 'up to', 'at most'].map((word) => [word, 'under'] as const),
 ];
 
-const numbers = 'one two three four five six seven eight nine ten eleven twelve'.split(' ');
+const numbers =
+  'one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen'.split(
+    ' ',
+  );
+const tens = 'twenty thirty forty fifty sixty seventy eighty ninety'.split(' ');
 const months = 'jan feb mar apr may jun jul aug sep oct nov dec'.split(' ');
 const longMonths = 'january february march april may june july august september october november december'.split(' ');
 const weekdays = 'mon tue wed thu fri sat sun'.split(' ');
@@ -96,9 +101,14 @@ export const SEX_WORDS: ReadonlyMap<string, SexWord> = table(
   ),
 );
 
-/** `one` to `twelve`, and `zero`. */
+/** `one` to `ninety-nine`, and `zero`. */
 export const NUMBER_WORDS: ReadonlyMap<string, number> = table([
   ...numbers.map((word, index) => [word, index + 1] as const),
+  ...tens.flatMap((ten, index) =>
+    ['', ...numbers.slice(0, 9).map((one) => `-${one}`)].map(
+      (one, ones) => [ten + one, (index + 2) * 10 + ones] as const,
+    ),
+  ),
   ['zero', 0] as const,
   ['nil', 0] as const,
 ]);

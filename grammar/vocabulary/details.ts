@@ -21,6 +21,7 @@ const ASIDES = [
   'again',
   'at last',
   'this time',
+  'now',
   'to catch',
   'for catching',
   'to feed',
@@ -47,7 +48,9 @@ const ASIDES = [
   'slightly',
   'cash',
   'in cash',
-  ...SITES.flatMap((site) => ['on', 'on the', 'in', 'in the', 'under', 'under the'].map((where) => `${where} ${site}`)),
+  ...SITES.flatMap((site) =>
+    ['on', 'on the', 'in', 'in the', 'under', 'under the', 'behind', 'behind the'].map((where) => `${where} ${site}`),
+  ),
 ].join('|');
 
 const REST_STAY = [
@@ -140,7 +143,7 @@ export const LINKS = {
   brood: { form: 'place', says: 'brood|batch|as brood' },
   as: { form: 'place', says: 'as|named|called' },
   each: { form: 'flag', says: 'each|ea|a piece|apiece|per fish|a fish' },
-  and: { form: 'flag', says: 'and|&|plus' },
+  and: { form: 'flag', says: 'and|&|plus|+' },
   or: { form: 'flag', says: 'or' },
   colon: { form: 'flag', says: ':' },
   restStay: { form: 'flag', says: REST_STAY },
@@ -158,6 +161,7 @@ export const LINKS = {
   rinsed: { form: 'flag', says: 'rinsed|and rinsed|cleaned|squeezed' },
   water: { form: 'flag', says: 'water|the water|of water|of the water|of tank|of the tank|of it' },
   jumped: { form: 'flag', says: 'jumped|? jumped|maybe jumped|probably jumped' },
+  foundDead: { form: 'flag', says: 'dead|found dead|and dead|died' },
   away: { form: 'flag', says: 'away' },
   fedTo: { form: 'flag', says: EATERS },
   aside: { form: 'flag', says: ASIDES },

@@ -45,7 +45,7 @@ export const FISH = {
   },
   calmer: {
     says: { calmer: 'calmer|calming down|quieter' },
-    also: { calmer: 'calm|all calm|quiet|peaceful|calmed|calmed down' },
+    also: { calmer: 'calm|all calm|quiet|all quiet|peaceful|all peaceful|calmed|calmed down' },
     under: ['tank', 'group'],
     takes: [],
     fish: 'grown',
@@ -111,7 +111,7 @@ export const FISH = {
     says: { about: 'about to spawn|ready to spawn|gravid' },
     also: {
       about:
-        'about to lay|ready to lay|spawn imminent|tube down|tubes down|tube out|tubes out|tube showing|tubes showing|full of eggs|cleaning slate|cleaning the slate|cleaning cave|cleaning the cave|cleaning a cave|cleaning leaf|cleaning a leaf|cleaning spawning site',
+        'about to lay|ready to lay|spawn imminent|tube down|tubes down|tube out|tubes out|tube showing|tubes showing|full of eggs|cleaning slate|cleaning the slate|cleaning cave|cleaning the cave|cleaning a cave|cleaning leaf|cleaning a leaf|cleaning pot|cleaning the pot|cleaning a pot|cleaning spawning site',
     },
     under: ['tank', 'group'],
     takes: [],
@@ -133,8 +133,9 @@ export const FISH = {
       maybe: 'maybe spawned|perhaps spawned|possibly spawned|spawned ?|spawned maybe',
     },
     also: {
-      laid: 'layed|layed eggs',
+      laid: 'layed|layed eggs|laying|laying eggs|eggs laid',
       seen: 'new eggs|more eggs|new clutch|new clutch of|clutch|clutch of|clutch seen',
+      maybe: 'eggs ?|maybe eggs|eggs maybe|possible eggs|possibly eggs|perhaps eggs|think eggs|maybe laid',
     },
     under: ['tank', 'group'],
     takes: ['brood', 'on', 'where'],
@@ -271,12 +272,12 @@ export const FISH = {
     },
     also: {
       died: 'doa|dead on arrival|more dead|more died|another dead|another died|another one dead|another one died',
-      missing: 'jumper|jumpers|mia',
+      missing: 'jumper|jumpers|jumped out|mia',
       culled: 'culls|euthanised|euthanized|humanely killed|put down|put to sleep',
     },
     under: ['tank', 'group', 'brood'],
-    takes: ['sex', 'name', 'largest', 'smallest', 'and', 'in', 'jumped', 'runts', 'ofStock'],
-    continues: ['jumped'],
+    takes: ['sex', 'name', 'largest', 'smallest', 'and', 'in', 'jumped', 'foundDead', 'runts', 'ofStock'],
+    continues: ['jumped', 'foundDead'],
     nouns: 'fish',
     fish: 'any',
     counted: true,

@@ -24,11 +24,13 @@ export const RIGS = {
       'breeder net': 'breeder net in|breeder box in',
     },
     also: {
-      'off the loop': 'valved off loop|valved off the loop|valve shut|valve closed|shut off from the loop',
+      'off the loop':
+        'valved off loop|valved off the loop|valve shut|valve closed|shut off from the loop|off the system|off system|isolated from loop|isolated from the loop',
       'air filter': 'battery air on|battery air on loop|battery air|on battery air|on air sponges|on air filter',
       divider:
-        'put divider in|put a divider in|put in divider|divider up|mesh divider in|mesh in|egg crate in|eggcrate in',
+        'put divider in|put a divider in|put in divider|put the divider in|put divider back in|put the divider back in|divider back in|divider up|mesh divider in|mesh in|egg crate in|eggcrate in',
       'rocks out': 'all rocks out|rocks all out',
+      'breeder net': 'net breeder in|fry trap in|breeder trap in|breeding box in',
       'pump off': 'pumps off|pump switched off|turned pump off',
       'heat raised':
         'heat raised to|raised temp to|raised temperature to|temp raised to|temperature raised to|raised to|heater up to|heater turned up to|turned heater up to|turned up to',
@@ -51,9 +53,12 @@ export const RIGS = {
       'breeder net': 'breeder net out|breeder box out',
     },
     also: {
-      'off the loop': 'valve open|valve opened|valve open again|valve reopened',
+      'off the loop': 'valve open|valve opened|valve open again|valve reopened|back on the system|back on system',
+      'lights off': 'light back on',
+      'breeder net': 'net breeder out|fry trap out|breeder trap out|breeding box out',
       'air filter': 'battery air off|off battery air',
-      divider: 'divider removed|removed divider|took divider out|divider taken out|divider down|divider gone',
+      divider:
+        'divider removed|removed divider|removed the divider|took divider out|took the divider out|took out divider|took out the divider|divider taken out|divider down|divider gone',
       'pump off':
         'return pump back on|pumps on|pumps back on|pump restarted|pump running|pump running again|return running|return back on',
       'heat raised': 'heat back to|heater back to|heat back down|heat back down to',

@@ -86,7 +86,7 @@ export const ROOM = {
     },
     also: {
       layers:
-        'sponges out|sponges rinsed|sponges cleaned|sponges squeezed|layers out|layers rinsed|layers cleaned|prefilter done|full clean|prefilter rinsed|rinsed|squeezed',
+        'sponges out|sponges rinsed|sponges cleaned|sponges squeezed|layer out|layer rinsed|layer cleaned|layers out|layers rinsed|layers cleaned|prefilter done|full clean|prefilter rinsed|prefilter washed|washed prefilter|prefilter sponges rinsed|prefilter sponges cleaned|rinsed|squeezed',
     },
     under: ['loop'],
     takes: ['of', 'layers', 'rinsed', 'whichLayers', 'every', 'above', 'takes'],
@@ -107,7 +107,7 @@ export const ROOM = {
     },
     also: {
       rinsed:
-        'cleaned sf|cleaned the sf|sf cleaned|rinsed sf|sf rinsed|squeezed sf|sf squeezed|cleaned sponge filter|sponge filter cleaned|sponge filter rinsed|rinsed sponge filter|sponge cleaned',
+        'cleaned sf|cleaned the sf|sf cleaned|rinsed sf|sf rinsed|squeezed sf|sf squeezed|squeezed the sponge|squeezed out sponge|squeezed out the sponge|rinsed out sponge|rinsed out the sponge|washed sponge|washed the sponge|sponge washed|cleaned sponge filter|sponge filter cleaned|sponge filter rinsed|rinsed sponge filter|sponge cleaned',
     },
     under: ['tank', 'loop', 'row'],
     takes: ['every', 'takes'],
@@ -116,7 +116,7 @@ export const ROOM = {
   },
   'water change': {
     says: { change: "water change|wc|wc'd|changed water|changed|water changed" },
-    also: { change: 'w / c|change|waterchange' },
+    also: { change: 'w / c|change|waterchange|pwc|partial water change' },
     under: ['tank', 'loop', 'room', 'row'],
     takes: ['every', 'takes', 'above', 'of', 'water', 'newWater', 'part'],
     counted: true,

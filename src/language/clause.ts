@@ -38,6 +38,10 @@ export class Clause extends Details {
       this.wrongUnit({ ...node, unit: node.scoop }, to);
       return null;
     }
+    if (node.numbers.length > 1) {
+      this.fault('no-number', node, `«${this.written(node)}» are several numbers: write a clause for each of them`);
+      return null;
+    }
     const unit = unitOf(node, to, this.line.conventions.units.on(this.day), quality);
     if (isEither(unit)) {
       const [one, other] = unit.either;
@@ -127,7 +131,13 @@ export class Clause extends Details {
 
   /** An amount of money, in the room's currency. */
   money(node: LinkValue | null): number | null {
-    if (node?.type !== 'quantity' || node.unit !== null || node.word !== null || node.high !== null) {
+    if (
+      node?.type !== 'quantity' ||
+      node.unit !== null ||
+      node.word !== null ||
+      node.high !== null ||
+      node.numbers.length > 1
+    ) {
       if (node !== null) this.fault('no-amount', node, `«${this.written(node)}» is no amount of money`);
       return null;
     }

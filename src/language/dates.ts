@@ -45,6 +45,10 @@ const RELATIVE: ReadonlyMap<string, number> = new Map([
   ['last night', -1],
   ['today', 0],
   ['this morning', 0],
+  ['this am', 0],
+  ['this afternoon', 0],
+  ['this pm', 0],
+  ['this evening', 0],
   ['tonight', 0],
   ['tomorrow', 1],
 ]);

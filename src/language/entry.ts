@@ -19,6 +19,7 @@ import type { ReadHeading } from './heading.ts';
 import { isNameLike } from './line.ts';
 import type { LineContext } from './line.ts';
 import { noClause, unreadClause } from './messages.ts';
+import { paidFor } from './paid.ts';
 import { severalTanks } from './severaltanks.ts';
 import { signFault } from './signfault.ts';
 import { nearestPhrase } from './stray.ts';
@@ -166,6 +167,10 @@ function clausesOf(opened: OpenedEntry, heading: ReadHeading, at: number): reado
   for (const tag of parsed.faults) line.faults.push(noClause(line, tag, heading.kind, tokens));
   for (const unread of parsed.unread) line.faults.push(...unreadClause(line, unread, heading.kind));
   doubtNote(line, parsed.clauses, heading.kind);
+  // `A1: -`
+  if (parsed.clauses.length === 0 && line.faults.length === 0 && heading.declaration === null)
+    line.faults.push(fault('nothing-said', endOfDate(tokens, at), 'after the colon stands nothing'));
+  line.faults.push(...paidFor(line, parsed.clauses));
   return build(line, heading, restGiven(line, versusGiven(parsed.clauses)));
 }
 

@@ -9,6 +9,7 @@ import type { Conventions } from './conventions.ts';
 import { asRemark, fault } from './faults.ts';
 import type { Fault } from './faults.ts';
 import type { Named, NameKind, Names } from './names.ts';
+import { turns } from './turns.ts';
 
 export interface LineContext {
   /** As written, without its line end. */
@@ -81,7 +82,7 @@ function unknownName(line: LineContext, word: string, at: Piece, want: Lookup): 
   if (want.looksLikeName === 'is none' || (want.looksLikeName !== undefined && !isNameLike(word))) {
     if (want.unknown === 'unknown-name') return { kind: want.unknown, from, to, says, edit: null };
     // Where it stands for the fish themselves, a remark would make a fact of other fish.
-    const remark = want.looksLikeName === 'is none' ? asRemark(word) : null;
+    const remark = want.looksLikeName === 'is none' && !turns(word) ? asRemark(word) : null;
     return fault('not-understood', at, `«${word}» is not understood here`, remark);
   }
   return { kind: want.unknown, from, to, says, edit: null, line: `${isoDay(line.day)} ${want.declares(word)}` };
@@ -94,8 +95,23 @@ function edit(line: LineContext, word: string, at: Piece, want: Lookup): Fault['
     if (digitsOf(name) !== digitsOf(word)) continue;
     if ((want.kinds === null || want.kinds.includes(kind)) && day <= line.day) candidates.push(name);
   }
+  const heading = want === ANYTHING ? headingMeant(line, word, at) : null;
+  if (heading !== null) return heading;
   const near = nearest(word, candidates, 1)[0] ?? nearestBrood(line, word, want);
   return near === undefined ? null : { from: at.from, to: at.to, text: near };
+}
+
+/** Headings that say who is meant, and not as it is read: `all:`, `A1-A6:`, `Rowan 1:`. */
+function headingMeant({ names, text, day }: LineContext, word: string, { from, to }: Piece): Fault['edit'] {
+  if (/^(?:all|everything|everyone|every tank)$/iu.test(word) && /^\s*:/u.test(text.slice(to)))
+    return { from, to, text: 'all tanks' };
+  const [, first = '', last = ''] = /^([^-]+)-([^-]+)$/u.exec(word) ?? [];
+  const [one, other] = [names.find(first, day), names.find(last, day)];
+  if (one?.kind === 'tank' && other?.kind === 'tank') return { from, to, text: `${one.name} to ${other.name}` };
+  const group = /^\d+$/.test(word) ? (/(\S+)\s+$/u.exec(text.slice(0, from))?.[1] ?? '') : '';
+  const brood = group === '' ? null : names.find(`${group}-${word}`, day);
+  const start = text.slice(0, from).trimEnd().length - group.length;
+  return brood?.kind === 'brood' ? { from: start, to, text: brood.name } : null;
 }
 
 function digitsOf(word: string): string {
@@ -121,9 +137,9 @@ export function singular(line: LineContext, word: string): Named | null {
   return named?.kind === 'species' ? named : null;
 }
 
-/** `Rowna-1` is meant for a brood of Rowan. */
+/** `Rowna-1` is meant for a brood of Rowan, and so is `rowan1`. */
 function nearestBrood(line: LineContext, word: string, want: Lookup): string | undefined {
-  const [, group, number] = /^(.+)-(\d+)$/.exec(word) ?? [];
+  const [, group, number] = /^(.*[^\d-])-?(\d+)$/.exec(word) ?? [];
   if (group === undefined || number === undefined || want.kinds?.includes('brood') === false) return undefined;
   const groups = [...line.names.all('group')]
     .filter(({ name, day }) => day <= line.day && digitsOf(name) === digitsOf(group))

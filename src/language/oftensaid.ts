@@ -2,30 +2,19 @@
  * What keepers write every week and no clause is made of: a chore in words of their own, a day that two clauses share,
  * `all but 2`, a buyer before what he took. The line that would be read is offered, and never taken.
  */
-import { cut } from '../../grammar/cut.ts';
-import { parseClausesAfresh } from '../../grammar/parse.ts';
-import { clausesUnder } from '../../grammar/phrases.ts';
 import type { HeadingKind } from '../../grammar/phrases.ts';
 import type { Piece } from '../../grammar/syntax.ts';
-import { Word } from '../../grammar/tokens.ts';
-import { NUMBER_WORDS, SEX_WORDS } from '../../grammar/words.ts';
+import { clausesUnder } from '../../grammar/phrases.ts';
+import { arrived, atAuction, forMyself, inOtherTank, received, youngAlone } from './fishsaid.ts';
 import { fault } from './faults.ts';
 import type { Fault } from './faults.ts';
 import type { LineContext } from './line.ts';
-import { singular } from './line.ts';
-import { isEater, isStranger } from './otherwords.ts';
-import { foldPunctuation } from './punctuation.ts';
+import { isEater } from './otherwords.ts';
 import { rephrased } from './rephrased.ts';
-
-/** The words of one clause, and where they stand. */
-interface Said {
-  readonly line: LineContext;
-  readonly at: Piece;
-  readonly text: string;
-  readonly has: ReturnType<typeof clausesUnder>;
-  /** Whether words are clauses of this heading. */
-  readonly reads: (words: string) => boolean;
-}
+import { isClauses, isSomebody, isSpecies, NUMBER } from './said.ts';
+import type { Said } from './said.ts';
+import { daysAway, fromTo, onWeekday } from './spansaid.ts';
+import { unparted } from './unparted.ts';
 
 /** What such words may be; null for all others. `at` are all words of the clause. */
 export function oftenSaid(line: LineContext, at: Piece, heading: HeadingKind): Fault | null {
@@ -33,26 +22,36 @@ export function oftenSaid(line: LineContext, at: Piece, heading: HeadingKind): F
   // What stands in quotes is nobody's clause.
   if (text.length > LONGEST || /["“”]/u.test(text)) return null;
   const reads = (words: string): boolean => isClauses(line, words, heading);
-  const said = { line, at: { from: at.from, to: at.from + text.length }, text, has: clausesUnder(heading), reads };
+  const here = { from: at.from, to: at.from + text.length };
+  const said: Said = { line, at: here, text, heading, has: clausesUnder(heading), reads };
   return (
     putBack(said) ??
+    fromTo(said) ??
+    daysAway(said) ??
+    onWeekday(said) ??
     shared(said) ??
     ownChore(said) ??
     allBut(said) ??
     buyerTook(said) ??
     sponges(said) ??
     newFish(said) ??
+    arrived(said) ??
+    received(said) ??
     cameFromSomebody(said) ??
     onlyNumber(said) ??
     broodNumber(said) ??
-    rephrased(said.at, text, reads)
+    forMyself(said) ??
+    atAuction(said) ??
+    inOtherTank(said) ??
+    rephrased(said.at, text, reads) ??
+    unparted(said) ??
+    youngAlone(said)
   );
 }
 
 /** Longer clauses are a story, and no pattern's business. */
 const LONGEST = 120;
 
-const NUMBER = `(?:(?:about|around|~)\\s*)?(?:\\d+|${[...NUMBER_WORDS.keys()].join('|')})`;
 const DAYS =
   'yesterday|yest|yday|today|last night|(?:on )?(?:mon|tues?|wed(?:nes)?|thu(?:rs)?|fri|sat(?:ur)?|sun)(?:day)?|\\d+ days? ago';
 const PERIODS = 'every\\s+(?:other\\s+|\\d+\\s+|[a-z]+\\s+)?[a-z]+|daily|weekly|monthly';
@@ -177,29 +176,16 @@ function cameFromSomebody({ line, at, text, has }: Said): Fault | null {
   return fault('unknown-clause', at, `«${text}» lacks its verb: \`bought\``, `bought ${text}`);
 }
 
-const ONLY = new RegExp(`^(${NUMBER})\\s+(\\S+)$`, 'iu');
+const ONLY = new RegExp(
+  `^(${NUMBER}\\s+(\\p{L}[^\\s,]*))(?:,?\\s+((?:about\\s+|~\\s*)?\\d[\\d.,-]*\\s*(?:mm|cm|in(?:ch(?:es)?)?)))?$`,
+  'iu',
+);
 
-/** `12 krib`: counted, or come? */
+/** `12 krib`, `12 krib, about 20 mm`: counted, or come? */
 function onlyNumber({ line, at, text, has }: Said): Fault | null {
-  const [, number, fish] = ONLY.exec(text) ?? [];
-  if (number === undefined || fish === undefined || !has.has('counted') || !has.has('bought')) return null;
+  const [, many, fish, size] = ONLY.exec(text) ?? [];
+  if (many === undefined || fish === undefined || !has.has('counted') || !has.has('bought')) return null;
   if (!isSpecies(line, fish)) return null;
-  const says = `«${text}» may be \`counted ${text}\` or \`bought ${text}\`: write which`;
-  return fault('two-readings', at, says, `counted ${text}`);
-}
-
-/** Whether words are clauses, as far as the grammar says. */
-function isClauses(line: LineContext, words: string, heading: HeadingKind): boolean {
-  const { clauses, unread, faults } = parseClausesAfresh(cut(foldPunctuation(words)), 0, heading, line.names);
-  return clauses.length > 0 && unread.length === 0 && faults.length === 0;
-}
-
-function isSpecies(line: LineContext, word: string): boolean {
-  return (line.names.find(word, line.day) ?? singular(line, word))?.kind === 'species';
-}
-
-/** Words of which none names anything here, or fish. */
-function isSomebody({ names }: LineContext, words: string): boolean {
-  const each = words.split(/\s+/u).filter((word) => !/^(?:the|a|an|my|from|of)$/iu.test(word));
-  return each.every((image) => !SEX_WORDS.has(image.toLowerCase()) && isStranger(names, { image, tokenType: Word }));
+  const counted = size === undefined ? `counted ${many}` : `counted ${many}; ${fish} size ${size}`;
+  return fault('two-readings', at, `«${text}» may be \`${counted}\` or \`bought ${text}\`: write which`, counted);
 }

@@ -99,7 +99,7 @@ function went({ line, tokens, at, text, clauses }: Said): Fault | null {
   const article = wordOf(tokens[number + fish + 1]) === 'the' ? 1 : 0;
   const who = tokens[number + fish + 1 + article];
   if (number === 0 || (to !== 'to' && to !== 'for') || who === undefined || !clauses.has('sold')) return null;
-  if (!isStranger(line.names, who)) return null;
+  if (!isStranger(line.names, who) || /^(?:me|us|myself|ourselves)$/iu.test(who.image)) return null;
   const says = `«${text}» may be \`sold ${text}\`, \`gave away ${text}\` or \`reserved ${text}\`: write which`;
   return fault('two-readings', at, says, `${to === 'for' ? 'reserved' : 'sold'} ${text}`);
 }

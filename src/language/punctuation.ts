@@ -17,7 +17,7 @@ const SAME: ReadonlyMap<string, string> = new Map([
   ...pairs('⁄∕', '/'),
   ...pairs('±～', '~'),
   ...pairs('、', ','),
-  ...pairs('。…', '.'),
+  ...pairs('。', '.'),
   ...pairs('\r\v\f\u0085\u2028\u2029', ' '),
   // Marks of no width: direction, joining of emoji, byte order, variation selectors after ♂ and ♀.
   ...pairs('\u200b\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2060\u2066\u2067\u2068\u2069\ufeff\ufe0e\ufe0f', ' '),
@@ -46,13 +46,19 @@ export function foldPunctuation(written: string): string {
   return LONG_DASH.test(plain) || HYPHEN_TO_SETTLE.test(plain) ? settleDashes(plain) : plain;
 }
 
-function plainChar(char: string): string {
+function plainChar(char: string, at: number, line: string): string {
+  if (char === '…') return isGap(line, at) ? char : '.';
   const same = SAME.get(char);
   if (same !== undefined) return same;
   const code = char.charCodeAt(0);
   // Full-width forms of ASCII.
   if (code >= 0xff01 && code <= 0xff5e) return String.fromCharCode(code - 0xfee0);
   return /\p{Zs}/u.test(char) ? ' ' : char;
+}
+
+/** An ellipsis that hangs on a word trails off, as a full stop does; one that stands by itself is in place of something. */
+function isGap(line: string, at: number): boolean {
+  return BLANK.test(line[at - 1] ?? ' ') || /[\p{L}\d"“”]/u.test(line[at + 1] ?? ' ');
 }
 
 /**

@@ -1,6 +1,6 @@
 /** Signs that no line can hold, in a keeper's words, with what would be read in their place. */
 import type { Piece } from '../../grammar/syntax.ts';
-import { endOf, Hash, InchMark, Joined, Minus, OpenQuote, Unknown } from '../../grammar/tokens.ts';
+import { endOf, Hash, InchMark, Joined, Minus, OpenQuote, Quote, Unknown } from '../../grammar/tokens.ts';
 import type { Token } from '../../grammar/tokens.ts';
 import { asRemark, fault } from './faults.ts';
 import type { Fault } from './faults.ts';
@@ -23,6 +23,8 @@ export function signFault(line: LineContext, token: Token): Fault | null {
         'a quote straight after a number may be inches: write `in`, or a blank before the remark',
         ' in',
       );
+    case Quote:
+      return emptyQuote(line, at);
     case OpenQuote:
       return { ...fault('open-quote', at, 'this quote is never closed'), edit: { from: at.to, to: at.to, text: '"' } };
     case Joined:
@@ -33,6 +35,7 @@ export function signFault(line: LineContext, token: Token): Fault | null {
       return fault('below-none', whole, `nothing here is less than none: «${number}»`, number.slice(1));
     }
     case Unknown:
+      if (line.text[at.from] === GAP) return fault('something-missing', at, UNFILLED, '');
       if (printable(line.text, at) === '(' || printable(line.text, at) === ')') return inBrackets(line, at);
       return (
         percentGlued(line, at) ??
@@ -46,6 +49,18 @@ export function signFault(line: LineContext, token: Token): Fault | null {
     default:
       return null;
   }
+}
+
+/** What stands in an offered line for what nobody has read yet. */
+const GAP = '…';
+const UNFILLED = '«…» stands for what you read, counted or know: put that in, or leave it out';
+
+/** `photo "…"`; only whom fish went to may be left open. */
+function emptyQuote(line: LineContext, at: Piece): Fault | null {
+  const isEmpty = line.text.slice(at.from + 1, at.to - 1).trim() === GAP;
+  return isEmpty && !/(?<!\p{L})to\s*$/iu.test(line.text.slice(0, at.from))
+    ? fault('something-missing', at, UNFILLED, '')
+    : null;
 }
 
 /** `wc30%`: a number that hangs on its word. */

@@ -20,6 +20,7 @@ import type { Fault } from './faults.ts';
 import { jarByNumber } from './jarnumber.ts';
 import type { LineContext } from './line.ts';
 import { foldPunctuation } from './punctuation.ts';
+import { turns } from './turns.ts';
 import { unsaidCount } from './unsaidcount.ts';
 
 const SHORT = 3;
@@ -59,11 +60,17 @@ function isSlip(said: string, meant: string): boolean {
   if (words.length !== others.length) return true;
   return words.every((word, index) => {
     const other = others[index] ?? '';
+    if (word !== other && NO_SLIPS.has(word)) return false;
     const cost = slips(word, other);
     const isOther = word.length <= SHORT && word.length === other.length && sorted(word) !== sorted(other);
     return cost === 0 || (!isOther && cost <= (word.length < LONG ? 1 : 2));
   });
 }
+
+/** Words that stand for themselves, near as they are to another: `no air` is not `on air`, nor `most` a slip for `must`. */
+const NO_SLIPS: ReadonlySet<string> = new Set(
+  'no not on now most rest few beaten eating laying lid less lost last moved to in out'.split(' '),
+);
 
 function sorted(word: string): string {
   return [...word].sort().join('');
@@ -149,17 +156,11 @@ export function remarkOf(line: LineContext, { from, to }: Piece, heading: Headin
       opensAt(tokens, index, heading),
   );
   const said = line.text.slice(from, to);
-  return tells || EARLIER.test(said) || TURNS.test(said)
-    ? null
-    : { from, to, text: asRemark(line.text.slice(from, to)) };
+  return tells || EARLIER.test(said) || turns(said) ? null : { from, to, text: asRemark(line.text.slice(from, to)) };
 }
 
 /** `from yesterday` is a day, not a remark. */
 const EARLIER = /(?:^|\s)(?:yesterday|yest|yday|last\s+night)(?!\p{L})/iu;
-
-/** Words that turn what stands before them into its opposite, or into something yet to come. */
-const TURNS =
-  /^\s*(?:(?:is|are|was|were|all|now|been|still|have|had)\s+)*(?:not|no|never|skipped|due|overdue|needed|tomorrow|soon|later|next|lost|gone|down|white|fungused|pulled|hatched|eaten|removed|cancelled|stopped|over|ended|dead|died|dying)(?!\p{L})/iu;
 
 function opensClause(line: LineContext, { from, to }: Piece, heading: HeadingKind): boolean {
   return opensAt(cut(foldPunctuation(line.text.slice(from, to))), 0, heading);

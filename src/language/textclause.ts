@@ -15,11 +15,13 @@ import { foldPunctuation } from './punctuation.ts';
 const TOLD: ReadonlySet<ClauseKind> = new Set<ClauseKind>(['water change', 'sponge rinsed', 'lost', 'topped up']);
 
 export function clauseInText(line: LineContext, kind: ClauseKind, text: Piece): Fault | null {
-  if (!OF_THINGS.has(kind)) return null;
+  if (!OF_THINGS.has(kind) && !OWN_WORDS.has(kind)) return null;
   const words = line.text.slice(text.from, text.to);
   if (!mayHoldClause(words)) return null;
   const tokens = cut(foldPunctuation(words));
-  const at = tokens.findIndex((_, index) => opens(tokens, index) || opensOther(tokens, index, kind));
+  const at = tokens.findIndex((_, index) =>
+    OWN_WORDS.has(kind) ? opensDeed(tokens, index) : opens(tokens, index) || opensOther(tokens, index, kind),
+  );
   const token = tokens[at];
   if (token === undefined) return null;
   const start = text.from + token.startOffset;
@@ -28,6 +30,18 @@ export function clauseInText(line: LineContext, kind: ClauseKind, text: Piece): 
   const says = `«${line.text.slice(rest.from, rest.to)}» is a clause of its own: a \`;\` stands before it`;
   return { ...fault('unknown-clause', rest, says), edit: { from: before.length, to: start, text: '; ' } };
 }
+
+/** Clauses whose text is words of one's own, in which an `and` is a word: but what is rigged or done is none of them. */
+const OWN_WORDS: ReadonlySet<ClauseKind> = new Set<ClauseKind>(['fault', 'hold', 'sick', 'fixed']);
+const DEEDS: ReadonlySet<ClauseKind> = new Set<ClauseKind>([
+  'rig',
+  'unrig',
+  'water change',
+  'sponge rinsed',
+  'topped up',
+  'treat',
+  'moved',
+]);
 
 /** What the phrases of those clauses begin with. Without it each feed of flakes would need the list of all phrases. */
 const OPENERS = new RegExp(
@@ -46,6 +60,13 @@ function opensOther(tokens: readonly Token[], at: number, kind: ClauseKind): boo
   if (!isJoining(tokens[at - 1]) || isEaten(tokens[at])) return false;
   const phrase = matchPhrase(tokens, at, openersUnder('tank'))?.phrase;
   return phrase !== undefined && !phrase.shy && phrase.kind !== kind && phrase.kind !== 'two readings';
+}
+
+/** `valve leaking and pump off`; a water change says itself that it is no word of a fault. */
+function opensDeed(tokens: readonly Token[], at: number): boolean {
+  const phrase = matchPhrase(tokens, at, openersUnder('tank'))?.phrase;
+  if (phrase === undefined || phrase.kind === null || phrase.shy || at === 0) return false;
+  return isJoining(tokens[at - 1]) ? DEEDS.has(phrase.kind) : phrase.kind === 'water change';
 }
 
 /** Whether a phrase begins such a clause. */

@@ -147,7 +147,7 @@ describe('words that mean two things are refused, with what each would be', () =
     ['half', ['water change 50 %', 'moved half … to …']],
     ['split', ['split up', 'moved … to …', 'torn fin']],
     ['sponge', ['rinsed sponge', 'air filter in', 'cleaned media']],
-    ['in 6 krib', ['bought …', 'rocks in']],
+    ['in 6', ['bought …', 'rocks in']],
     ['normal', ['all well', 'heat normal', 'everything undone']],
     ['guarding', ['all well "guarding"', 'eggs seen', 'free-swimming']],
     ['fanning', ['all well "fanning"', 'eggs seen', 'maybe spawned']],

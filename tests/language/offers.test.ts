@@ -80,7 +80,7 @@ describe('a jar that is called by its number', () => {
 describe('what a clause has no place for', () => {
   test.each([
     ['eggs gone lights off', 'A1: eggs gone; lights off'],
-    ['shimmying behind the wood', 'A1: shimmying "behind the wood"'],
+    ['shimmying by the front', 'A1: shimmying "by the front"'],
     ['chasing, something odd', 'A1: chasing "something odd"'],
     ['paired off, culls to C1', 'A1: paired off; note culls to C1'],
     ['nearly at the rim, lights off', 'A1: lights off; note nearly at the rim'],
@@ -108,13 +108,14 @@ describe('a number of fish without its verb', () => {
     ['12 Pebble left', 'B1: Pebble counted 12'],
     ['fry about 15', 'B1: fry counted about 15'],
     ['still 15 fry', 'B1: counted 15 fry'],
+    ['15 fry', 'B1: counted 15 fry'],
     ['water change 30 %, Pebble about 15', 'B1: water change 30 %, Pebble counted about 15'],
     ['lights off; Pebble ~15; rocks out', 'B1: lights off; Pebble counted ~15; rocks out'],
   ])('may be a count, which is offered: %s', (clauses, line) => {
     expect(offered(clauses, 'B1')).toBe(line);
   });
 
-  test.each(['15', '15 fry', '2 Pebble', 'Pebble none', 'Pebble 12 quick ones', 'male 1'])(
+  test.each(['15', '2 Pebble', 'Pebble none', 'Pebble 12 quick ones', 'male 1'])(
     'may be a loss, a sale or a move, and none is: %s',
     (clauses) => {
       expect(offered(clauses, 'B1')).toBe(`B1: note ${clauses}`);

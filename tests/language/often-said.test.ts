@@ -110,7 +110,6 @@ describe('is asked back, with a line that would be read', () => {
     'C1: 12',
     'Long: cleaned half the layers',
     // Nothing is offered that did not happen
-    'A1: heater is fixed',
     'A1: filter is clean',
     'A1: spawned day 2',
     'A1: replaced the male',

@@ -164,7 +164,7 @@ describe('is asked back, with a line that would be read', () => {
     ['C1: sell 6 to Jo friday', 'C1: to do "sell 6 to Jo friday" by 2026-03-13'],
     ['C1: move 6 to C2 tomorrow', 'C1: to do "move 6 to C2 tomorrow" by 2026-03-11'],
     ['A2: eggs from Fern', 'A2: note eggs from Fern'],
-    ['A1: f hiding behind the filter lights off', 'A1: note f hiding behind the filter lights off'],
+    ['A1: f hiding behind the filter lights off', 'A1: f hiding behind the filter; lights off'],
     ['C1: white spot heat to 30', 'C1: note white spot heat to 30'],
     ['A1: female swimming again', 'A1: note female swimming again'],
     ['A1: must be 40', 'A1: note must be 40'],

@@ -13,6 +13,7 @@ import { asRemark, fault } from '../faults.ts';
 import type { Declaration, ReadHeading } from '../heading.ts';
 import { IMPLIED } from '../fish.ts';
 import type { LineContext } from '../line.ts';
+import { oftenSaid } from '../oftensaid.ts';
 import { sayOtherwise } from './often.ts';
 import { strayDetail } from '../stray.ts';
 import { leftOver } from '../unsaidcount.ts';
@@ -102,7 +103,7 @@ class Declaring {
 
 function ordinary(line: LineContext, heading: ReadHeading, node: ClauseNode): readonly Fact[] {
   if (node.kind === 'two readings') {
-    line.faults.push(twoReadings(line, node));
+    line.faults.push(readOnce(line, heading, node) ?? twoReadings(line, node));
     return [];
   }
   const facts: Fact[] = [];
@@ -283,7 +284,20 @@ function agoWindow(clause: Clause, node: Parameters<Clause['toMeasure']>[0]): Da
   };
 }
 
+/** Words with two readings beside others that leave one: `6 krib in`, `half an inch`, `female in Q1`. */
+function readOnce(line: LineContext, heading: ReadHeading, node: ClauseNode): ReturnType<typeof oftenSaid> {
+  return /^(?:in|half)$/u.test(node.head.sense) ? oftenSaid(line, node, heading.kind) : null;
+}
+
 function twoReadings(line: LineContext, node: ClauseNode): ReturnType<typeof fault> {
+  // `lost 1, jumped` leaves one of them.
+  if (node.details.some((detail) => detail.type === 'link' && detail.link === 'jumped'))
+    return fault(
+      'two-readings',
+      node.head,
+      'fish that jumped are `missing`, or `died` where they were found',
+      'missing',
+    );
   const readings = CLAUSES['two readings'].readings?.[node.head.sense] ?? ['', ''];
   const said = line.text.slice(node.head.from, node.head.to);
   const list = readings.map((each) => `\`${each}\``);

@@ -41,9 +41,14 @@ function howOftenUnsaid(clause: Clause, { kind }: ChoreAction): void {
   const done = clause.node.before.length === 0 ? DONE[kind] : undefined;
   if (done === undefined || clause.line.faults.length > 0) return clause.missing('how often', 'every 7 days');
   const phrase = clause.phrase();
+  const daily = /^(\S.*?)\s+(?:a|per|each)\s+day$/iu.exec(clause.written(clause.node))?.[1];
+  // `feed twice a day` was not done yet.
+  if (daily !== undefined) return clause.fault('something-missing', clause.node, HOW_OFTEN, `"${daily}" every day`);
   const says = `\`${phrase}\` needs how often, as in \`${phrase} every 7 days\`; what was done is \`${done}\``;
   clause.fault('something-missing', clause.node.head, says, done);
 }
+
+const HOW_OFTEN = 'how often a chore comes up is said by `every`: what is done so often a day is words of your own';
 
 const DONE: Readonly<Partial<Record<ChoreAction['kind'], string>>> = {
   'clean prefilter': 'cleaned prefilter',

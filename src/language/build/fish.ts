@@ -12,6 +12,7 @@ import { moved } from './moves.ts';
 import { sign } from './quarrels.ts';
 import type { Body, Builds, Task } from './table.ts';
 import { where } from './where.ts';
+import { figureValue } from '../quantities.ts';
 
 /** Clauses that say one thing of some fish and nothing more. */
 function about(kind: PlainKind): (task: Task) => Body {
@@ -113,7 +114,8 @@ function back({ clause, fish, subject }: Task): Body {
   const place = behind ?? clause.linked('in')?.value ?? clause.linked('to')?.value ?? null;
   const to = place === null ? null : clause.named(place, TANK);
   const who = fishOf(clause, fish);
-  if (who.kind === 'implied') clause.fault('which-fish', clause.node.head, 'who is back?', 'male back');
+  if (who.kind === 'implied')
+    clause.fault('which-fish', clause.node.head, 'who is back? As in `male back`, or by name');
   if (to === null || (subject.kind === 'tank' && subject.tank === to)) return { kind: 'member back', fish: who };
   return { kind: 'moved', fish: who, count: 'unsaid', which: 'any', to, with: null, restStay: false };
 }
@@ -168,6 +170,7 @@ function stageSeen({ clause, fish }: Task): Body {
   const brood = broodName(clause);
   const stage = STAGES.find((each) => each === clause.sense) ?? 'hatched';
   setParentsAside(clause);
+  if (stage === 'holding') manyHold(clause);
   const count = youngOnly(maybeHeads(clause));
   // `fry fs`: whatever is at a stage is young.
   clause.take((detail): detail is DetailNode => detail.type === 'sex' && detail.sex === 'young');
@@ -187,6 +190,14 @@ function setParentsAside(clause: Clause): void {
   clause.takeAt(at);
   clause.takeAt(at);
   clause.setAside({ from: count.from, to: sex.to });
+}
+
+/** `2 holding` counts those that hold; `holding 30` what they hold. */
+function manyHold(clause: Clause): void {
+  const many = clause.rest.find(({ type, from }) => type === 'quantity' && from < clause.node.head.from);
+  if (many === undefined) return;
+  const says = `«${clause.written(many)}» does not say who holds: a line of each by name, or \`female holding\``;
+  clause.fault('which-fish', clause.node, says, `note ${clause.written(clause.node)}`);
 }
 
 function isGrown(detail: DetailNode | undefined): boolean {
@@ -216,6 +227,7 @@ export function lengthsOf(clause: Clause): Sizes {
   for (let node = clause.quantity(); node !== null; node = clause.quantity()) nodes.push(node);
   while (clause.flag('and'));
   const unit = nodes.map((node) => node.unit).find((each) => each !== null) ?? null;
+  if (unit === null) doubtUnit(clause, nodes);
   const values = nodes.map((node) => clause.toMeasure({ ...node, unit: node.unit ?? unit }, 'mm'));
   if (nodes.length === 0) clause.missing('a length', of === 'sample' ? '18 19 20 mm' : '25 mm');
   if (nodes.length > 1 && of !== 'sample' && of !== 'bulk') {
@@ -223,6 +235,18 @@ export function lengthsOf(clause: Clause): Sizes {
   }
   return { of: lengthOf(of, nodes), values: values.filter((each): each is Measure<'mm'> => each !== null) };
 }
+
+/** `largest 2.5 cm, smallest 1.2`: so short in millimetres is no fish that is measured beside one in centimetres. */
+function doubtUnit(clause: Clause, nodes: readonly QuantityNode[]): void {
+  const [, other] = /\d\s*(cm|in(?:ch(?:es)?)?)(?!\p{L})/iu.exec(clause.line.text) ?? [];
+  const short = nodes.find(({ numbers }) => numbers.some((figure) => figureValue(figure) < SHORTEST));
+  if (other === undefined || short === undefined) return;
+  const said = clause.written(short);
+  clause.fault('which-unit', short, `«${said}» may be mm or ${other}`, `${said} ${other}`);
+}
+
+/** Millimetres under which nobody measures fish beside others in centimetres (ours). */
+const SHORTEST = 5;
 
 /** Several lengths are a sample, however they are called. */
 function lengthOf(of: LengthOf, nodes: readonly QuantityNode[]): LengthOf {

@@ -16,6 +16,7 @@ export function lost({ clause, fish }: Task): Body {
   const asked = clause.rest.find((detail) => detail.type === 'quantity' && detail.word?.sense === '?');
   const count = lostHeads(clause);
   clause.setAside(clause.link('jumped'));
+  const how = howLost(clause);
   for (const size of ['largest', 'smallest'] as const) clause.setAside(clause.link(size));
   runts(clause, count === 'unsaid');
   // `both died`, `the pair died`: no other fish can be meant, and none of the two is left out.
@@ -33,8 +34,17 @@ export function lost({ clause, fish }: Task): Body {
     kind: 'lost',
     fish: who,
     count: both && count === 'unsaid' ? 'all' : count,
-    how: LOSSES.find((how) => how === clause.sense) ?? 'died',
+    how,
   };
+}
+
+/** `1 jumped, dead`: it was found, and how it came to that is kept as a remark. */
+function howLost(clause: Clause): (typeof LOSSES)[number] {
+  const how = LOSSES.find((each) => each === clause.sense) ?? 'died';
+  if (how !== 'missing') return how;
+  if (clause.link('foundDead') === null) return how;
+  clause.setAside(clause.node.head);
+  return 'died';
 }
 
 /** `put down sand` kills nobody: of fish it is said how many, or which. */

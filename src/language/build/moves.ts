@@ -1,5 +1,5 @@
 /** Builds moves: how many of which fish went where, and what went along. */
-import type { DetailNode, LinkNode, QuantityNode } from '../../../grammar/syntax.ts';
+import type { DetailNode, LinkNode, NameNode, QuantityNode } from '../../../grammar/syntax.ts';
 import type { FishRef, Subject } from '../../journal/subject.ts';
 import type { Clause } from '../clause.ts';
 import { howMany } from '../fish.ts';
@@ -34,7 +34,7 @@ function oneMove(clause: Clause, heading: FishRef, subject: Subject, more: boole
   // `put 20 fry in B2`
   const to = clause.linked('to') ?? clause.linked('in');
   if (to === null && cameHere(clause, subject)) return NOWHERE;
-  if (to === null) clause.missing('a tank', 'to C1');
+  if (to === null && !tankAlone(clause)) clause.missing('a tank', 'to C1');
   const target = to === null ? '' : clause.named(to.value, TANK);
   // `A2: Fern back to A2`: she comes, and nobody goes.
   if (to !== null && subject.kind === 'tank' && target === subject.tank && /^back\b/i.test(clause.written(to.at)))
@@ -66,6 +66,20 @@ function oneMove(clause: Clause, heading: FishRef, subject: Subject, more: boole
     with: along === null ? null : clause.written(along.value).trim(),
     restStay: false,
   };
+}
+
+/** `moved 10 C2`: the tank stands there, and its `to` is missing. */
+function tankAlone(clause: Clause): boolean {
+  const { names } = clause.line;
+  const tank = clause.take(
+    (detail): detail is NameNode =>
+      detail.type === 'name' &&
+      detail.from > clause.node.head.to &&
+      names.find(detail.text, clause.day)?.kind === 'tank',
+  );
+  if (tank === null) return false;
+  clause.fault('wrong-kind', tank, `«${tank.text}» is a tank: \`to\` stands before it`, `to ${tank.text}`);
+  return true;
 }
 
 /** The number that stands before a place in the line. */

@@ -165,8 +165,24 @@ const AUCTION_PARTS: Parts<AuctionDraft> = {
   },
 };
 
+/** `egg layer` is how fish breed, and no Latin name; of which the usual is known says one of the guilds. */
+function noBreeding(clause: Clause, text: string): void {
+  if (!BREEDING.test(text)) return;
+  const [first = ''] = text.toLowerCase().split(/[\s-]/u);
+  // Eggs are laid by most of them.
+  const near = first === 'egg' ? null : (GUILDS.find((guild) => guild.startsWith(first)) ?? null);
+  const says = `«${text}» is no Latin name; how they breed is one of ${GUILDS.map((guild) => `\`${guild}\``).join(', ')}`;
+  clause.fault('not-understood', clause.node, says, near);
+}
+
+const BREEDING =
+  /(?<!\p{L})(?:\p{L}*(?:spawner|breeder|brooder|bearer)|(?:egg\s?)?layer|scatterer|depositor|dweller|(?:nest|bubble\s?nest)\s?builder|nester)s?$/iu;
+
 const SPECIES_PARTS: Parts<SpeciesDraft> = {
-  latin: (clause, draft) => (draft.traits.latin = clause.needText('Genus species')),
+  latin: (clause, draft) => {
+    draft.traits.latin = clause.needText('Genus species');
+    noBreeding(clause, draft.traits.latin);
+  },
   guild: (clause, { traits }) => (traits.guild = GUILDS.find((guild) => guild === clause.sense) ?? null),
   'sale at': saleAt,
   price: (clause, { traits }) => {

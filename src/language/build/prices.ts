@@ -88,12 +88,24 @@ export function bareMoney(clause: Clause): Price | null {
 const EACH = /^\s*(?:€|euros?|eur)?\s*(?:each|ea|apiece|a piece|per fish)(?!\p{L})/iu;
 
 /** `sold 6 x 4`: six at four each, or six bags of four? */
-export function doubtTimes(clause: Clause): void {
+export function doubtTimes(clause: Clause, price: Price | null, at: LinkNode | null): void {
   const times = clause.quantity((node) => node.numbers.length === 2 && node.unit === null);
   const [one, other] = times?.numbers.map(figureValue) ?? [];
   if (times === null || one === undefined || other === undefined) return;
   const [many, each] = times.numbers.map(({ text }) => text);
   const said = clause.written(times);
+  if (price !== null) {
+    // Where a price stands behind it the second number is none.
+    const inBags = `\`${many ?? ''} bags of ${each ?? ''}\``;
+    clause.fault(
+      'two-readings',
+      times,
+      `«${said}» with a price is said as ${inBags}`,
+      `${many ?? ''} bags of ${each ?? ''}`,
+    );
+    if (at !== null && price.per === 'each') eachOf(clause, at, 'bag', one * price.amount);
+    return;
+  }
   const says = `«${said}» may be ${many ?? ''} fish at ${each ?? ''} each, or ${String(one * other)} fish in bags: write which`;
   clause.fault('two-readings', times, says, `${many ?? ''} at ${each ?? ''} each`);
 }

@@ -160,7 +160,8 @@ function toDo(clause: Clause): Body {
 /** `keep 8 biggest` is said of fish, `keep lights off until …` of what is rigged up. */
 function keptBack(clause: Clause): void {
   const says = '`keep` says until when something stays as it is; fish that are not for sale are `kept back`';
-  clause.fault('two-readings', clause.node.head, says, 'kept back');
+  const others = /\sfor\s+(?!(?:me|us|myself)$)\S/iu.test(clause.written(clause.node));
+  clause.fault('two-readings', clause.node.head, says, others ? 'reserved' : 'kept back');
 }
 
 /** `top up 2 L` without `every` was done, as an amount says. */

@@ -12,8 +12,8 @@ import { wordsOf } from './words.ts';
 
 export function sold({ clause, fish }: Task): Body {
   const at = priced(clause);
-  doubtTimes(clause);
   const { price, auction } = soldAt(clause);
+  doubtTimes(clause, price, at);
   const bags = bagged(clause);
   if (bags !== null && at !== null && price?.per === 'each') eachOf(clause, at, 'bag', bags.bags * price.amount);
   const each = bareMoney(clause);

@@ -141,7 +141,9 @@ function hold(clause: Clause): Body {
   else if (/^\d/.test(text)) {
     const at = { from: clause.node.head.from, to: clause.node.to };
     const says = `«${clause.written(at)}» may be fish kept back, fish reserved, or a tank on hold`;
-    clause.fault('two-readings', clause.node.head, says, 'kept back');
+    // For somebody it is promised to them.
+    const others = /\s(?:for|to)\s+(?!(?:me|us|myself)$)\S/iu.test(text);
+    clause.fault('two-readings', clause.node.head, says, others ? 'reserved' : 'kept back');
   }
   return { kind: 'hold begun', text: text ?? '' };
 }

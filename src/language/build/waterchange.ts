@@ -11,9 +11,22 @@ export function waterChange(clause: Clause): Body {
   clause.setAside(clause.link('newWater'));
   const none = noChange(clause);
   if (every) return chore(clause, { kind: 'water change', text: null });
+  twice(clause);
   const amount = waterAmount(clause);
   if (amount === null && !none && /^change$/i.test(clause.phrase())) toChange(clause);
   return { kind: 'water changed', amount: amount ?? measure('share', 0, null, 1) };
+}
+
+/** `30 % x2`: two changes thin the water more than either of them. */
+function twice(clause: Clause): void {
+  const node = clause.quantity((each) => each.numbers.length === 2);
+  if (node === null) return;
+  const written = clause.written(node);
+  const amount = /^2\s*[x×*]\s*(\S.*)$/iu.exec(written)?.[1] ?? /^(\S.*?)\s*[x×*]\s*2$/iu.exec(written)?.[1];
+  const words = clause.written(clause.node);
+  const one = amount === undefined ? null : words.replace(written, amount);
+  const says = `«${written}» are several changes: each of them is a clause`;
+  clause.fault('two-readings', clause.node, says, one === null ? null : `${one}; ${one}`);
 }
 
 /** `no change`, `no wc`: nothing was seen, or nothing was done. */

@@ -175,6 +175,6 @@ describe('rule 4: doer and sufferer', () => {
 
   test('`male back` says who is back; `back` alone asks', () => {
     expect(fact('member back', 'male back').fish).toMatchObject({ kind: 'group', member: { sex: 'male', name: null } });
-    expect(problemIn('2026-03-10 A1: back')).toMatchObject({ kind: 'which-fish', write: '2026-03-10 A1: male back' });
+    expect(problemIn('2026-03-10 A1: back')).toMatchObject({ kind: 'which-fish', write: '2026-03-10 A1: note back' });
   });
 });
