@@ -1,5 +1,6 @@
 /** Where fish that have to leave are sent: never into sickness, nor with it to others, and only to a tank to live in. */
 import { describe, expect, it } from 'vitest';
+import { wouldEat } from '../../../src/questions/danger.ts';
 import { moveLine } from '../../../src/questions/due/destination.ts';
 import type { Room } from '../../../src/state/draft.ts';
 import { broodNamed, journalOn } from '../../support/journal.ts';
@@ -89,8 +90,10 @@ describe('where no tank is free', () => {
     expect(line(other('05-09', '05-18'), 'A1').where).toBe('no tank is free');
     expect(to(other('02-01', '02-11', '2026-05-20 C2: Sedge-1 average 50 mm\n'))).toBe('…');
     // About twice as long they would not eat these, but would have to be watched from the first day.
-    const longer = (mm: number): string => other('02-01', '02-11', `2026-05-20 C2: Sedge-1 average ${mm} mm\n`);
-    expect([to(longer(15)), to(longer(24))]).toEqual(['C2', '…']);
+    const longer = other('02-01', '02-11', '2026-05-20 C2: Sedge-1 average 18 mm\n');
+    const room = after(longer);
+    expect(wouldEat(room, broodNamed(room, 'Sedge-1'), 'C2', broodNamed(room, 'Rowan-1'))).toBe(false);
+    expect(to(longer)).toBe('…');
     const eggs = `2026-05-19 A2: Fern spawned\n2026-05-20 A2: moved all Sedge-1 to C2\n${held}`;
     expect(to(eggs)).toBe('…');
   });
