@@ -32,8 +32,9 @@ export function takeBack(events: readonly Event[], mistakes: readonly number[], 
     if (only !== undefined && same.length === 1) gone.add(only.index);
     else {
       const entry = filed[index] ?? 0;
-      const places = same.map(({ event }) => event.place);
-      faults.set(entry, [...(faults.get(entry) ?? []), notOne(mistake.place, places)]);
+      const near = (byDay.get(mistake.day) ?? []).filter((one) => !gone.has(one.index) && isNear(one.event, mistake));
+      const [places, others] = [same, near].map((found) => found.map(({ event }) => event.place));
+      faults.set(entry, [...(faults.get(entry) ?? []), notOne(mistake.place, places ?? [], others)]);
     }
   }
   return { gone, faults };
@@ -55,10 +56,13 @@ function daysOf(events: readonly Event[], days: ReadonlySet<Day>): ReadonlyMap<D
   return found;
 }
 
-/** The fault of a mistake that found none or several, at these places. */
-export function notOne({ from, to }: Piece, places: readonly Place[]): Fault {
+/** The fault of a mistake that found none or several, at these places. `near`: where clauses of its kind stand that say more or less. */
+export function notOne({ from, to }: Piece, places: readonly Place[], near: readonly Place[] = []): Fault {
   const at = { from, to };
-  if (places.length === 0) return fault('mistake-of-none', at, 'no such clause of that subject stands on that day');
+  if (places.length === 0) {
+    const whole = near.length === 0 ? '' : ': write the whole of it behind `mistake`';
+    return { ...fault('mistake-of-none', at, `no such clause of that subject stands on that day${whole}`), also: near };
+  }
   const says = 'several such clauses of that subject stand on that day: which one?';
   return { ...fault('mistake-of-several', at, says), also: places };
 }
@@ -69,6 +73,11 @@ const ASIDE: ReadonlySet<string> = new Set(['seq', 'day', 'minute', 'place', 're
 /** Whether two events of one day state the same fact of the same subject. */
 export function saySame(a: Event, b: Event): boolean {
   return a.kind === b.kind && same(facts(a), facts(b));
+}
+
+/** Whether an event is of the same kind and subject as a mistake: its words may be all of those that the other has. */
+export function isNear(event: Event, mistake: Event): boolean {
+  return event.kind === mistake.kind && same(event.subject, mistake.subject);
 }
 
 function facts(event: Event): object {

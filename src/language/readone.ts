@@ -9,7 +9,7 @@ import type { Declared } from './declare.ts';
 import { readEntry } from './entry.ts';
 import type { Fault } from './faults.ts';
 import { problemsOf } from './mend.ts';
-import { notOne, saySame } from './mistakes.ts';
+import { isNear, notOne, saySame } from './mistakes.ts';
 import { toEvent } from './dated.ts';
 import { SOME_DAY, wouldRead } from './read.ts';
 import type { Entry, Reading } from './reading.ts';
@@ -64,7 +64,8 @@ function declaredWith({ names, conventions, homes }: Declared, entry: RawEntry):
 
 /** The one event that a mistake takes back, or what is wrong with it. */
 function taking(mistake: Event, fact: Fact, reading: Reading): { event: Event | null; fault: Fault | null } {
-  const found = reading.events.filter((event) => event.day === mistake.day && saySame(event, mistake));
+  const there = reading.events.filter((event) => event.day === mistake.day);
+  const found = there.filter((event) => saySame(event, mistake));
   const [only] = found;
   if (only !== undefined && found.length === 1) return { event: only, fault: null };
   return {
@@ -72,6 +73,7 @@ function taking(mistake: Event, fact: Fact, reading: Reading): { event: Event | 
     fault: notOne(
       fact.at,
       found.map(({ place }) => place),
+      there.filter((event) => isNear(event, mistake)).map(({ place }) => place),
     ),
   };
 }

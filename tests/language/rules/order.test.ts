@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { dayFromIso, isoDay } from '../../../src/core/day.ts';
 import type { Day } from '../../../src/core/day.ts';
-import { eventsOf, fact, factsOf, only, problemIn, problemsIn } from '../../support/lines.ts';
+import { eventsOf, fact, factsOf, only, problemIn, problemsIn, readLines } from '../../support/lines.ts';
 
 function day(iso: string): Day {
   const read = dayFromIso(iso);
@@ -256,6 +256,15 @@ describe('taking back', () => {
     ]) {
       expect(problemsIn(moved + line)).toMatchObject([{ kind: 'mistake-of-none' }]);
     }
+  });
+
+  test('of a clause of that kind which says more, that one is shown: the whole of it is to be written', () => {
+    const sold = '2026-03-10 C1: sold 3 Ash at 5.00 each to "a friend"\n';
+    const [less] = readLines(`${sold}2026-03-10 C1: mistake sold 3 Ash\n`).problems;
+    expect([less?.kind, less?.also.map(({ from }) => from)]).toEqual(['mistake-of-none', [15]]);
+    expect(less?.says).toMatch(/: write the whole of it behind `mistake`$/);
+    const [other] = readLines(`${sold}2026-03-10 A1: mistake sold 3 Ash\n`).problems;
+    expect([other?.kind, other?.also]).toEqual(['mistake-of-none', []]);
   });
 
   test('several are an error that names them all', () => {
