@@ -7,6 +7,7 @@ import { theDisk } from './disk.ts';
 import type { Disk } from './disk.ts';
 import { thisMachine } from './machine.ts';
 import type { Machine } from './machine.ts';
+import { patient } from './patient.ts';
 import type { Files } from './port.ts';
 import { readText } from './read.ts';
 import { replaceText } from './replace.ts';
@@ -36,4 +37,6 @@ function isFile(disk: Disk, path: string): boolean {
   }
 }
 
-export const machineFiles: Files = filesOn(theDisk, thisMachine);
+const ownDisk = process.platform === 'win32' ? patient(theDisk, thisMachine) : theDisk;
+
+export const machineFiles: Files = filesOn(ownDisk, thisMachine);

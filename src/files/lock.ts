@@ -85,8 +85,8 @@ function place(disk: Disk, temporary: string, path: string, said: Uint8Array): b
   return placeWithoutLinks(disk, path, said);
 }
 
-/** File systems without hard links: memory cards, some shared folders. */
-const NO_LINKS = new Set(['EPERM', 'ENOSYS', 'ENOTSUP', 'EOPNOTSUPP', 'EMLINK']);
+/** File systems without hard links: memory cards, some shared folders. Windows says `EISDIR` there (Node issue 65817). */
+const NO_LINKS = new Set(['EPERM', 'EISDIR', 'ENOSYS', 'ENOTSUP', 'EOPNOTSUPP', 'EMLINK']);
 
 /** True where the file system has no hard links, so that a lock is taken another way. */
 export function hasNoLinks(error: unknown): boolean {
