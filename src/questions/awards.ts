@@ -13,6 +13,7 @@ import { evidenceOf, type Evidence } from './awards/evidence.ts';
 import { awardDays, awardWords, ruleWords, type AwardDays, type SeenRule } from './awards/rule.ts';
 import { rowId } from './id.ts';
 import { oncePerRoom } from './holds/once.ts';
+import { crossed } from './sale/crossed.ts';
 import type { WhySource } from './whyrow.ts';
 
 /** How a brood stands against a rule. */
@@ -100,7 +101,9 @@ function awardRow(room: Room, brood: SeenBrood, rule: SeenRule): AwardRow {
   const young = youngOf(brood, rule, days);
   const noticed = didLine(room, awardWords('notice', brood.name, rule.name));
   const claimed = didLine(room, awardWords('claim', brood.name, rule.name));
-  const stands = standing(room, { rule, days, young, noticed: noticed !== null, claimed: claimed !== null });
+  const [crossing] = crossed(room, brood);
+  const facts = { rule, days, young, noticed: noticed !== null, claimed: claimed !== null };
+  const stands = standing(room, { ...facts, cross: crossing?.why ?? null });
   const evidence = evidenceOf(room, brood, rule, days);
   const lines = linesOf([
     rule.place,
@@ -147,9 +150,14 @@ interface Facts {
   readonly young: Young;
   readonly noticed: boolean;
   readonly claimed: boolean;
+  /** Why they may not be what they are called; null where nothing says so. */
+  readonly cross: string | null;
 }
 
-function standing(room: Room, { rule, days, young, noticed, claimed }: Facts): { state: AwardState; says: string } {
+function standing(
+  room: Room,
+  { rule, days, young, noticed, claimed, cross }: Facts,
+): { state: AwardState; says: string } {
   const { noticeEnds, anchor } = days;
   const { sure, most, needed } = young;
   const over = days.closes?.high ?? null;
@@ -165,6 +173,7 @@ function standing(room: Room, { rule, days, young, noticed, claimed }: Facts): {
   if (noticeEnds !== null && !noticed && noticeEnds < room.on) {
     return { state: 'notice missed', says: `no notice written by ${dayWords(noticeEnds, room.on)}` };
   }
+  if (cross !== null) return { state: 'perhaps', says: cross };
   if (days.opens === null || open === null) return { state: 'perhaps', says: `nobody wrote when they were ${anchor}` };
   if (open > room.on) return { state: 'growing', says: `of age ${windowWords(days.opens, room.on)}${from}` };
   const end = lastSure === null ? '' : `, claim by ${dayWords(lastSure, room.on)}`;

@@ -6,13 +6,13 @@ import { addDays, type Day } from '../core/day.ts';
 import type { Measure } from '../core/quantity.ts';
 import type { DeepReadonly } from '../core/readonly.ts';
 import { lineOf, type LineRef } from '../core/span.ts';
-import { bodiesIn } from '../state/bodies.ts';
 import type { Room } from '../state/draft.ts';
 import type { Auction } from '../state/sale.ts';
 import { walkOrder } from '../state/tanks.ts';
 import { runningCourses, USUAL_WAIT_DAYS, type Course } from './holds/courses.ts';
 import type { SalePlan } from './plan/plan.ts';
 import { sale, type SaleAnswer } from './sale.ts';
+import type { Blocker } from './sale/blockers.ts';
 import { isLeftover } from './sale/leftover.ts';
 import { rocksOf } from './timetable/rocks.ts';
 import {
@@ -78,7 +78,7 @@ export function timetableOf(room: Room, auction: DatedAuction, planned: readonly
   const answer = sale(room, { ahead: 0, auction, projected: false });
   const walk = walkOrder(room);
   const going = (planned ?? goingOf(auction, answer)).toSorted((a, b) => walk.indexOf(a.tank) - walk.indexOf(b.tank));
-  const courses = clearingCourses(room, auction.on);
+  const courses = clearingCourses(room, auction.on, answer);
   const plan = (step: Step, daysBefore: number, some: readonly Going[] = going): Planned => ({
     auction,
     step,
@@ -153,11 +153,16 @@ export function goingBy({ lots }: Pick<SalePlan, 'lots'>): Going[] {
   });
 }
 
-/** Courses that run now in tanks with fish, and are clear by the auction. */
-function clearingCourses(room: Room, on: Day): readonly Course[] {
+/** Courses that run now, are clear by the auction, and then let fish go that no hold, sickness or quarantine keeps. */
+function clearingCourses(room: Room, on: Day, { lots }: SaleAnswer): readonly Course[] {
+  const open = new Set(lots.filter(({ blockers }) => !blockers.some(isOfWater)).map(({ tank }) => tank));
   return runningCourses(room, room.on).filter(
-    ({ clear, treatment }) => clear <= on && treatment.tanks.some((tank) => bodiesIn(room, tank).length > 0),
+    ({ clear, treatment }) => clear <= on && treatment.tanks.some((tank) => open.has(tank)),
   );
+}
+
+function isOfWater({ kind }: Blocker): boolean {
+  return kind === 'hold' || kind === 'sick' || kind === 'quarantine';
 }
 
 /** The line that says in so many words that a step was done. */

@@ -50,6 +50,16 @@ describe('a rule with an age window and notice', () => {
     expect(row('2026-04-08', WINDOW + NOTICE + guess).state).toBe('perhaps');
   });
 
+  test('young of two kinds are claimed as neither', () => {
+    const other =
+      '2026-01-02 species nano: Nanochromis parilus; cave spawner\n2026-01-02 group Fen: nano; 6; in C1\n' +
+      '2026-01-20 A1: female died\n2026-01-21 A1: new female from Fen\n';
+    expect(row('2026-04-08', `${WINDOW}${NOTICE}${other}2026-04-07 C1: Rowan-1 counted 30\n`)).toMatchObject({
+      state: 'perhaps',
+      says: 'called krib, but they come of nano too: a cross or a wrong name',
+    });
+  });
+
   test('fish sold once they were of age were raised; those sold before were not', () => {
     const counted = '2026-03-20 C1: counted 10\n';
     const sold = (on: string): string => `${counted}${on} C1: sold 6 Rowan-1 at 4.00 each\n`;

@@ -57,6 +57,8 @@ describe('before an auction', () => {
       '2026-04-28 C1: treat "salt" 1 g/L, every 24 h, 3 doses, wait 7 days\n2026-04-29 C1: treat "salt"\n2026-04-30 C1: treat "salt"\n';
     expect(steps('2026-05-02', treated).find((one) => one.includes('clearance'))).toMatch(/^2026-05-07 clearance/);
     expect(steps('2026-05-02', '').join(' ')).not.toContain('clearance');
+    // On hold beyond the auction they go nowhere, clear of the medicine or not.
+    expect(steps('2026-05-02', `${treated}2026-05-01 C1: hold "velvet"\n`).join(' ')).not.toContain('clearance');
   });
 });
 

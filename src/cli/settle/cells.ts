@@ -53,7 +53,8 @@ function withoutCurrency(text: string, currency: string | null): string {
 /** Null where the cell says nothing. Any other word is a tank. */
 export function unsoldCell(text: string): Unsold | null {
   const word = text.toLowerCase();
-  if (word === '') return null;
+  // A dash crosses a cell out.
+  if (/^[-–—]*$/u.test(word)) return null;
   if (STAYED.has(word)) return { how: 'stayed' };
   if (GIVEN.has(word)) return { how: 'gave away' };
   if (word === 'died' || word === 'dead') return { how: 'died' };

@@ -65,7 +65,7 @@ describe('a sheet that is refused', () => {
     ['1,A,k,C1,6,,4.00 USD,', '2: «4.00 USD» is no sum of money'],
     ['1,A,k,C1,6,,1.500,', '2: «1.500» may be 1500 or 1.500: write it without the mark, or with two decimals'],
     ['1,A,k,C1,6,,0,', '2: 0 is no price: empty if it was not sold, «given» under «back to» if it was given'],
-    ['1,A,k,C1,6,,4,Q1', '2: it was sold, and yet «back to» says that it was not'],
+    ['1,A,k,C1,6,,,Q1\n2,A,k,C1,6,,4,-\n3,A,k,C1,6,,4,Q1', '4: it was sold, and yet «back to» says that it was not'],
     ['1,A,k,C1,6,,4,,,5', '2: 10 cells under 8 columns'],
     ['1,,k,C1,6,,4,', '2: no stock or no tank stands in it'],
     ['1,"A,k,C1,6,,4,', '2: its quotes do not pair'],
