@@ -97,20 +97,24 @@ function chancesFrom(
     sight?.found === 'held' ? (1 + Math.max(0, sight.day + 0.5 - at) / MOUTH_NOTICED) ** -2 : 1;
   const days = last + 1;
   const laid = new Float64Array(days);
-  const hatched = new Days(days + clocks.longest);
-  const swam = new Days(days + clocks.longest);
+  const scales: Scales = {
+    clocks,
+    weights: new Float64Array(clocks.swim.length),
+    hatched: new Days(days + clocks.longest),
+    swam: new Days(days + clocks.longest),
+  };
   for (let i = 0; i < days; i += 1) {
     for (const hour of LAID_AT) {
       const at = i + hour;
       const missed = overlooked(quiet.filter((day) => day + 0.5 > at).length);
-      const asked = looks.map((look) => askedOf(look, at));
-      laid[i] = (laid[i] ?? 0) + weigh(clocks, at, noticed(at) * missed, asked, hatched, swam);
+      const asked = looks.map((look) => askedOf(look, at)).filter(asksAnything);
+      laid[i] = (laid[i] ?? 0) + weigh(scales, at, noticed(at) * missed, asked);
     }
   }
   return {
     laid: shared(0, [...laid]),
-    hatched: times.hatch === null ? null : hatched.chances(),
-    swam: swam.chances(),
+    hatched: times.hatch === null ? null : scales.hatched.chances(),
+    swam: scales.swam.chances(),
   };
 }
 
@@ -122,41 +126,54 @@ function overlooked(looks: number): number {
   return 1 / (looks + 1);
 }
 
+/** What one moment of laying is weighed with: made once for a brood, since it has some hundred thousand clocks. */
+interface Scales {
+  readonly clocks: Clocks;
+  /** The weight of each time of swimming free. */
+  readonly weights: Float64Array;
+  readonly hatched: Days;
+  readonly swam: Days;
+}
+
 /**
  * Weighs every clock for a brood laid at a moment, adds its weight to the days on which it hatches and swims then, and
- * gives the sum. Made for some hundred thousand clocks to a brood: what rests on hatching alone is asked once for all
- * times of swimming free behind it.
+ * gives the sum. What rests on hatching alone is asked once for all times of swimming free behind it.
  */
 function weigh(
-  { hatch, swim }: Clocks,
+  { clocks, weights, hatched, swam }: Scales,
   at: number,
   before: number,
   asked: readonly Asked[],
-  hatched: Days,
-  swam: Days,
 ): number {
+  const { hatch, swim } = clocks;
   const each = swim.length / hatch.length;
-  let all = 0;
   for (let h = 0; h < hatch.length; h += 1) {
     const hatches = hatch[h] ?? 0;
-    const open: Bounds[] = [];
     let weight = before;
-    for (const one of asked) {
-      if (!isWithin(hatches, one.hatch)) weight *= MISREAD;
-      else if (one.swim !== ANY) open.push(one.swim);
-    }
-    let sum = 0;
-    for (let s = h * each; s < (h + 1) * each; s += 1) {
-      const swims = swim[s] ?? 0;
-      let own = weight;
-      for (const bounds of open) if (!isWithin(swims, bounds)) own *= MISREAD;
-      swam.add(Math.floor(at + swims), own);
-      sum += own;
-    }
-    hatched.add(Math.floor(at + hatches), sum);
+    for (const one of asked) if (!isWithin(hatches, one.hatch)) weight *= MISREAD;
+    weights.fill(weight, h * each, (h + 1) * each);
+  }
+  for (const one of asked) if (one.swim !== ANY) misreadSwim(one, clocks, weights);
+  let all = 0;
+  for (let h = 0; h < hatch.length; h += 1) {
+    const sum = swam.addEach(at, swim, weights, h * each, (h + 1) * each);
+    hatched.add(Math.floor(at + (hatch[h] ?? 0)), sum);
     all += sum;
   }
   return all;
+}
+
+/** Takes down the clocks that swim on other days than a look allows, where it does not rule out their hatching already. */
+function misreadSwim(asked: Asked, { hatch, swim }: Clocks, weights: Float64Array): void {
+  const { above, from, to } = asked.swim;
+  const each = swim.length / hatch.length;
+  for (let h = 0; h < hatch.length; h += 1) {
+    if (!isWithin(hatch[h] ?? 0, asked.hatch)) continue;
+    for (let s = h * each; s < (h + 1) * each; s += 1) {
+      const swims = swim[s] ?? 0;
+      if (!(swims > above && swims >= from && swims <= to)) weights[s] = (weights[s] ?? 0) * MISREAD;
+    }
+  }
 }
 
 /** Days that go with a look: more than `above`, no fewer than `from`, no more than `to`. */
@@ -177,6 +194,11 @@ const NEVER: Bounds = { ...ANY, above: Infinity };
 
 function isWithin(days: number, { above, from, to }: Bounds): boolean {
   return days > above && days >= from && days <= to;
+}
+
+/** False for a look that any clock goes with. */
+function asksAnything({ hatch, swim }: Asked): boolean {
+  return hatch !== ANY || swim !== ANY;
 }
 
 /** What a look asks of a brood laid at a moment. */
@@ -212,6 +234,24 @@ class Days {
     this.sums[day] = (this.sums[day] ?? 0) + weight;
     if (day < this.least) this.least = day;
     if (day > this.most) this.most = day;
+  }
+
+  /** The same for each of `days` between two of them, counted from a moment; gives the sum of their weights. */
+  addEach(at: number, days: Float64Array, weights: Float64Array, first: number, end: number): number {
+    const { sums } = this;
+    let { least, most } = this;
+    let sum = 0;
+    for (let i = first; i < end; i += 1) {
+      const day = Math.floor(at + (days[i] ?? 0));
+      const weight = weights[i] ?? 0;
+      sums[day] = (sums[day] ?? 0) + weight;
+      if (day < least) least = day;
+      if (day > most) most = day;
+      sum += weight;
+    }
+    this.least = least;
+    this.most = most;
+    return sum;
   }
 
   chances(): DayChances {
