@@ -25,6 +25,8 @@ export const NOTHING = /^\s*(?:#(?:\s|$)|$)/;
 const MERGE_MARK = /^(?:<{7}|={7}|>{7}|\|{7})(?:\s|$)/;
 const ALSO = /^\s*also\s+read\b/i;
 const ALSO_WHOLE = /^\s*also\s+read\s*("[^"]*")\s*(?:#(?:\s.*)?)?$/i;
+/** A name without quotes, or with one of them. */
+const ALSO_BARE = /^\s*also\s+read\s*:?\s*"?([^"#]*[^"#\s])"?\s*(?:#(?:\s.*)?)?$/i;
 
 /** Whether a line is an entry of its own: no mark of a merge, and no other file read in. */
 export function isPlain(line: string): boolean {
@@ -76,9 +78,9 @@ function alsoRead(file: string, line: string, fetch: Fetch, open: readonly strin
   const whole = { from: line.length - line.trimStart().length, to: line.trimEnd().length };
   const asked = match?.[1];
   if (asked === undefined) {
-    return none(
-      fault('also-read-form', whole, 'after `also read` comes the name of a file in quotes', 'also read "2025.txt"'),
-    );
+    const name = ALSO_BARE.exec(folded)?.[1] ?? '2025.txt';
+    const says = 'after `also read` comes the name of a file in quotes';
+    return none(fault('also-read-form', whole, says, `also read "${name}"`));
   }
   const from = folded.indexOf('"');
   const at = { from, to: from + asked.length };

@@ -177,6 +177,17 @@ describe('also read', () => {
     expect(found[0]?.says).toContain(says);
   });
 
+  test.each([
+    ['also read old room.txt', 'also read "old room.txt"'],
+    ['also read: "old.txt', 'also read "old.txt"'],
+    ['also read', 'also read "2025.txt"'],
+    ['also read old.txt # the year before', 'also read "old.txt"'],
+  ])('%s is offered with its name in quotes', (line, write) => {
+    const there = { 'old room.txt': '', 'old.txt': '', '2025.txt': '' };
+    expect(problemsIn(line, files(there))).toMatchObject([{ kind: 'also-read-form', write }]);
+    expect(problemsIn(write, files(there))).toEqual([]);
+  });
+
   test('a file that is read in twice counts once', () => {
     const lines = 'also read "a.txt"\nalso read "a.txt"\n';
     const { events, problems } = readLines(lines, files({ 'a.txt': '2026-03-10 A1: hiding\n' }));
