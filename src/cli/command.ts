@@ -14,6 +14,8 @@ export interface Command {
   readonly only?: readonly { readonly of: readonly Flag<unknown>[]; readonly beside: readonly Flag<unknown>[] }[];
   /** Options that would change nothing beside one of others: given together they are wrong use as well. */
   readonly apart?: readonly { readonly of: readonly Flag<unknown>[]; readonly beside: readonly Flag<unknown>[] }[];
+  /** Of a command that takes no words, the option for which one is likely meant: `sale Autumn`. */
+  readonly wordFor?: Flag<unknown>;
   /** Whole lines to type. */
   readonly examples: readonly string[];
   run(context: Context, get: Get, words: readonly string[]): Promise<Exit>;

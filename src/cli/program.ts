@@ -159,7 +159,9 @@ async function parse(entry: Entry, command: Command, argv: readonly string[]): P
   const clash = clashIn(command, ({ spelling }) => values[keyOf(spelling)] !== undefined);
   if (clash !== null) throw clash;
   if (command.takes === '' && words.length > 0) {
-    throw misuse(`${entry.name} takes no words, and got «${words.join(' ')}»`, `tankside ${entry.name}`);
+    const { wordFor } = command;
+    const meant = wordFor === undefined ? '' : ` ${nameOf(wordFor.spelling)} ${words.join(' ')}`;
+    throw misuse(`${entry.name} takes no words, and got «${words.join(' ')}»`, `tankside ${entry.name}${meant}`);
   }
   const get: Get = (flag) => {
     const value = values[keyOf(flag.spelling)];

@@ -3,6 +3,7 @@ import type { MoneyAnswer, MoneyRow } from '../questions/money.ts';
 import { countJson, dayJson, linesJson } from './json.ts';
 import type { Look } from './look.ts';
 import { table, type Column, type Row } from './table.ts';
+import type { Interval } from '../core/interval.ts';
 import { sumWords } from '../core/words.ts';
 import { countWords, dayText, heading, plural } from './words.ts';
 import { paragraph } from './wrap.ts';
@@ -103,12 +104,17 @@ export function moneyJson(answer: MoneyAnswer): object {
     since: dayJson(since),
     currency,
     total: {
-      income: countJson(total.income),
+      income: countJson(cents(total.income)),
       unpriced: total.unpriced,
-      spent: total.spent,
+      spent: round(total.spent),
       tankWeeks: total.tankWeeks,
     },
-    general: general.map(({ place, text, amount, lines }) => ({ place, text, amount, lines: linesJson(lines) })),
+    general: general.map(({ place, text, amount, lines }) => ({
+      place,
+      text,
+      amount: round(amount),
+      lines: linesJson(lines),
+    })),
     species: species.map(rowJson),
     pairs: pairs.map(rowJson),
     broods: broods.map(rowJson),
@@ -121,13 +127,22 @@ function rowJson(row: MoneyRow): object {
     name: row.name,
     species: row.species,
     ...(row.of === 'brood' ? { pair: row.pair } : {}),
-    income: countJson(row.income),
+    income: countJson(cents(row.income)),
     unpriced: row.unpriced,
-    spent: row.spent,
+    spent: round(row.spent),
     sold: countJson(row.sold),
     tankWeeks: row.tankWeeks,
     perTankWeek: countJson(row.perTankWeek),
     raised: countJson(row.raised),
     lines: linesJson(row.lines),
   };
+}
+
+/** A part of a sum has more places than any coin: rounded as it is printed. */
+function cents({ low, likely, high }: Interval): Interval {
+  return { low: round(low), likely: likely === null ? null : round(likely), high: round(high) };
+}
+
+function round(amount: number): number {
+  return Number(amount.toFixed(2));
 }

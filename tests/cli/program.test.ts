@@ -168,6 +168,11 @@ describe('wrong use', () => {
       '',
       'start takes no words, and got «here»\nwrite: tankside start\n',
     ]);
+    expect(await wrong('sale', 'Autumn')).toEqual([
+      2,
+      '',
+      'sale takes no words, and got «Autumn»\nwrite: tankside sale --for Autumn\n',
+    ]);
     expect(await wrong('why')).toEqual([2, '', 'why needs the words of a row\nwrite: tankside why A1 dispute\n']);
   });
 

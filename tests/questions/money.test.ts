@@ -284,6 +284,18 @@ test('a room that sold nothing says so, and calls nothing best', () => {
   expect(said(sold)).toContain('best krib');
 });
 
+test('sums of JSON are of whole cents, as they are printed', () => {
+  const room = roomOf(
+    `2026-02-01 auction Fair: on 2026-04-10; seller gets 75 %
+2026-04-10 B1: sold 6 Rowan-1 at Fair for 33.33; sold 2 Rowan-1 at Fair for 22.51; sold 1 Rowan-1 at Fair for 20.01
+2026-04-10 room: spent 0.10 "bags"; spent 0.20 "tape"
+`,
+  );
+  const answer = money(room) ?? never();
+  expect(moneyJson(answer)).toMatchObject({ total: { income: 56.89, spent: 0.3 }, species: [{ income: 56.89 }] });
+  expect(moneyText(answer, plainLook(room.on))).toContain('56.89 EUR for fish, 0.30 spent');
+});
+
 test("buyers' names are in no answer, and every row can be asked about", () => {
   const room = roomOf('2026-04-10 B1: sold 6 Rowan-1 at 4.00 each to "Iris Quill"\n');
   const answer = money(room) ?? never();

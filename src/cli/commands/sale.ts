@@ -39,6 +39,7 @@ export const command: Command = {
   flags: [FOR, AHEAD, PLAN, ...PLAN_FLAGS, CSV, HTML, ICS, NAMES],
   only: [{ of: PLAN_FLAGS, beside: [PLAN, HTML, ICS] }],
   apart: [{ of: [AHEAD], beside: [FOR] }],
+  wordFor: FOR,
   examples: [
     'tankside sale',
     'tankside sale --for Autumn',
