@@ -110,18 +110,20 @@ const FEEDS: Readonly<Partial<Record<MeasureKind, readonly Fault['kind'][]>>> = 
   'heater off': ['heater stuck', 'leak'],
 };
 
-/** Days around a measure in which a fault of the same place is what it was rigged for (ours). */
+/** Days around a measure in which a fault of the same place, or of the loop that a tank was taken off, is what it was rigged for (ours). */
 const FOR_IT = 2;
 
 /** The open fault that a measure waits for: of its place, of its loop or the tanks on that, of the room. */
 function waitsFor(room: Room, { kind, where, day }: OpenRig): DeepReadonly<Fault> | null {
   const kinds = FEEDS[kind];
   if (kinds === undefined) return null;
-  const near = new Set(['room', where, homeLoopOf(room, where), ...sharers(room, where)]);
+  const loop = homeLoopOf(room, where);
+  const near = new Set(['room', where, loop, ...sharers(room, where)]);
+  const isItsOwn = (place: string): boolean => place === where || (kind === 'off the loop' && place === loop);
   const open = room.measures.faults.filter(({ fixed }) => fixed === null);
   return (
     open.find((one) => kinds.includes(one.kind) && near.has(one.where)) ??
-    open.find((one) => one.kind === 'fault' && one.where === where && Math.abs(one.day - day) <= FOR_IT) ??
+    open.find((one) => one.kind === 'fault' && isItsOwn(one.where) && Math.abs(one.day - day) <= FOR_IT) ??
     null
   );
 }

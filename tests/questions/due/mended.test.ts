@@ -47,6 +47,23 @@ describe('what would feed a fault is asked back once that is mended', () => {
   });
 });
 
+describe('a tank that was taken off its loop for a fault of that', () => {
+  const off = '2026-02-01 N1: off the loop, air filter in';
+  it('goes back once the loop is mended', () => {
+    const broken = ['2026-02-01 North: fault "drain gurgling"', off];
+    expect(undoing('2026-02-04', broken)).toEqual([
+      expect.stringMatching(/^once mended, put back on the loop, .*: .*; once mended: drain gurgling/),
+    ]);
+    expect(undoing('2026-02-04', [...broken, '2026-02-03 North: fixed'])).toEqual([
+      expect.stringMatching(/^put back on the loop/),
+    ]);
+  });
+  it('and not later for one that came long after, or of another place', () => {
+    for (const other of ['2026-02-10 North: fault "timer"', '2026-02-01 S1: fault "lid cracked"'])
+      expect(undoing('2026-02-12', [off, other])).toEqual([expect.stringMatching(/^put back on the loop/)]);
+  });
+});
+
 describe('a fault told again', () => {
   const told = (lines: readonly string[]): readonly (readonly string[])[] =>
     faultsDue(room('2026-02-03', lines)).map(({ id, what, close }) => [id, what, close]);
