@@ -82,19 +82,27 @@ function readCopy(context: Context, file: string): ReturnType<typeof readMain> {
   throw new Stop(EXIT.noFile, says, 'tankside check --against FILE');
 }
 
-/** The journal's path: as told, else TANKSIDE_JOURNAL, else the usual name here or in a folder above. */
+/**
+ * The journal's path: as told, else TANKSIDE_JOURNAL, else the usual name here or in a folder above. Throws a `Stop` where
+ * none is found, and where the nearest of that name cannot be read: a link to nothing is told, and no other journal
+ * further up is taken for it.
+ */
 export function journalPath(context: Context, told: string | null): string {
   const where = { told, usual: context.env['TANKSIDE_JOURNAL'], here: context.cwd };
-  const found = findJournal((file) => context.files.isFile(file), where);
+  const found = findJournal((file) => isThere(context, file), where);
   if (found !== null) return found;
-  const here = path.join(context.cwd, USUAL_NAME);
-  const read = context.files.read(here);
-  if (!read.ok && !read.missing) throw notReadable(context, here, read);
   throw new Stop(
     EXIT.noFile,
     `no ${USUAL_NAME} here or in a folder above`,
     'tankside start (writes one here), or --journal FILE',
   );
+}
+
+function isThere(context: Context, file: string): boolean {
+  if (context.files.isFile(file)) return true;
+  const read = context.files.read(file);
+  if (!read.ok && !read.missing) throw notReadable(context, file, read);
+  return false;
 }
 
 /** The text of the main file; says what else was found beside it. Throws a `Stop` where it cannot be read. */

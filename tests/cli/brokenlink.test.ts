@@ -23,6 +23,22 @@ test('a link to nothing is told as that by every command, and is neither followe
   expect((await onDisk(['due'], place)).status).toBe(0);
 });
 
+test('from a folder below it is told as well, and no journal further up is taken for it', async () => {
+  const top = folder();
+  const place = path.join(top, 'room');
+  const deep = path.join(place, 'photos', '2026');
+  fs.mkdirSync(deep, { recursive: true });
+  fs.writeFileSync(path.join(top, 'fishroom.txt'), '2026-05-01 tank A1: 54 L; alone\n');
+  fs.symlinkSync('gone.txt', path.join(place, 'fishroom.txt'));
+  for (const from of [place, deep]) {
+    const { status, out, err } = await onDisk(['due'], from);
+    expect([status, out]).toEqual([3, '']);
+    expect(err.replace(/\s+/gu, ' ')).toContain(LINK);
+    expect(err).toContain(path.join(place, 'fishroom.txt'));
+  }
+  expect((await onDisk(['due'], top)).status).toBe(0);
+});
+
 test('without a link there simply is none', async () => {
   const place = folder();
   expect((await onDisk(['due'], place)).err).toContain('no fishroom.txt here');
