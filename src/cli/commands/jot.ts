@@ -10,7 +10,8 @@ export const command: Command = {
   takes: '[WORDS...]',
   about:
     'Adds lines to the journal. Without words it asks for them one by one, exactly as you would write them: the ' +
-    "best way, since the shell eats quotes, «;», «#» and «'». With words they are one line of today, or of --on. " +
+    "best way, since the shell eats quotes, «;», «#» and «'». With words they are one line of today, or of --on; what " +
+    'it makes due, or due no more, is told of today all the same. ' +
     'From standard input every line is added, or none. Each line is checked, shown as it was understood and with ' +
     'what it changes, and is on the disk before it is called saved. A line that cannot be read is not added: ' +
     'what would be read is shown instead.',

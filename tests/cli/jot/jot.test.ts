@@ -36,6 +36,14 @@ describe('one line from the shell', () => {
     expect((await jot('C1: water change 30 %')).out).toMatch(/due next: C1, .*2026-02-22/);
   });
 
+  test('of a past day says what it makes due today: that is the list that the keeper works by', async () => {
+    const { out } = await jot('--on 2026-02-15 A1: spawned', { today: '2026-03-07' });
+    expect(out).toContain('saved 2026-02-15 A1: spawned brood Rowan-1');
+    expect(out).toContain('due now: A1, no word of swimming young: look');
+    expect(out).not.toContain('look for wrigglers');
+    expect((await tankside(['jot', '--help'])).out.replace(/\s+/g, ' ')).toContain('is told of today all the same');
+  });
+
   test('says what toxic ammonia a change of water or a dose can leave, or to test first', async () => {
     const unknown = 'C1: new water can raise pH and toxic ammonia with it. TAN unknown: test first';
     expect((await jot('C1: water change 30 %')).out.replace(/\s+/g, ' ')).toContain(`take care: ${unknown}`);
