@@ -23,7 +23,7 @@ import type { UsedReading } from './growing/start.ts';
 import { sortedIn, type Sorted } from './growing/sorted.ts';
 import { taughtPace } from './growing/taught.ts';
 import type { Taught } from './growing/taught.ts';
-import { onceFor } from './holds/once.ts';
+import { onceFor, onceIn } from './holds/once.ts';
 
 export { adultSize } from './growing/start.ts';
 export type { UsedReading } from './growing/start.ts';
@@ -44,10 +44,10 @@ export interface Growth {
 export const growthOf = onceFor((room: Room, body: SeenBody) => workOut(room, body, (readings) => readings));
 
 /** The same by what was read of those in one tank, where fish were parted by size. */
-export function growthIn(room: Room, body: SeenBody, tank: string): Growth | null {
+export const growthIn = onceIn((room: Room, body: SeenBody, tank: string): Growth | null => {
   const sorted = sortedIn(room, body, tank);
   return sorted === null ? growthOf(room, body) : workOut(room, body, (all) => ofSide(all, tank, sorted));
-}
+});
 
 /** Lengths read before the sorting, and since then those of that tank, as what they say of the mean of all. */
 function ofSide(readings: readonly UsedReading[], tank: string, { day, times }: Sorted): UsedReading[] {

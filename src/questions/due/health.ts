@@ -27,10 +27,10 @@ function askedOf(sick: readonly OpenSick[]): readonly OpenSick[] {
 
 /** One line ends every hold of a place: it is asked for once, when the last of them is clear. */
 function lastClear(holds: readonly HoldReach[]): readonly HoldReach[] {
-  return holds.filter((one) => {
-    const there = holds.filter(({ hold }) => hold.where === one.hold.where);
-    return there.toSorted((a, b) => b.clear - a.clear)[0] === one;
-  });
+  const last = new Map<string, HoldReach>();
+  for (const one of holds)
+    if (one.clear > (last.get(one.hold.where)?.clear ?? -Infinity)) last.set(one.hold.where, one);
+  return holds.filter((one) => last.get(one.hold.where) === one);
 }
 
 function sickItem(room: Room, open: OpenSick): DueItem {

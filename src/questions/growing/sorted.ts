@@ -13,6 +13,7 @@ import { partIn, type SeenBody } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import type { Move } from '../../state/stock.ts';
 import { since } from '../../state/when.ts';
+import { onceIn } from '../holds/once.ts';
 
 /** How the fish of a body in one tank stand to the mean of all of them, since they were sorted. */
 export interface Sorted {
@@ -28,7 +29,7 @@ export interface Sorted {
 }
 
 /** Null where the fish of that tank were never parted from others by size. */
-export function sortedIn(room: Room, body: SeenBody, tank: string): Sorted | null {
+export const sortedIn = onceIn((room: Room, body: SeenBody, tank: string): Sorted | null => {
   const [first] = room.stock.picked.get(body.name) ?? [];
   if (first === undefined) return null;
   const mine = since(room.stock.moves, first).filter(
@@ -49,7 +50,7 @@ export function sortedIn(room: Room, body: SeenBody, tank: string): Sorted | nul
     read: body.sizes.some((seen) => !seen.replaced && seen.tank === tank && seen.day > last.day),
     words: wordsOf(room, last, tank, mixed),
   };
-}
+});
 
 /** Of those that were together, the share that went: by what is believed to be on either side today. */
 function shareMoved(room: Room, body: SeenBody, { from, count }: DeepReadonly<Move>): Interval {

@@ -13,6 +13,19 @@ export function oncePerRoom<T>(workOut: (room: Room) => T): (room: Room) => T {
   };
 }
 
+/** The same for a question about one thing in it, in each of several places by name. */
+export function onceIn<K extends object, T>(
+  workOut: (room: Room, of: K, place: string) => T,
+): (room: Room, of: K, place: string) => T {
+  const ofEach = onceFor<K, Map<string, { readonly value: T }>>(() => new Map());
+  return (room, of, place) => {
+    const places = ofEach(room, of);
+    const kept = places.get(place) ?? { value: workOut(room, of, place) };
+    places.set(place, kept);
+    return kept.value;
+  };
+}
+
 /** The same for a question about one thing in it. */
 export function onceFor<K extends object, T>(workOut: (room: Room, of: K) => T): (room: Room, of: K) => T {
   const ofRoom = oncePerRoom(() => new WeakMap<K, { readonly value: T }>());
