@@ -85,8 +85,12 @@ function place(disk: Disk, temporary: string, path: string, said: Uint8Array): b
   return placeWithoutLinks(disk, path, said);
 }
 
-/** File systems without hard links: memory cards, some shared folders. Windows says `EISDIR` there (Node issue 65817). */
-const NO_LINKS = new Set(['EPERM', 'EISDIR', 'ENOSYS', 'ENOTSUP', 'EOPNOTSUPP', 'EMLINK']);
+/**
+ * What is said where there are no hard links: on memory cards and some shared folders. Windows says `EISDIR` there (Node
+ * issue 65817), a phone with Android `EACCES` in every folder (Termux app issue 837). A folder in which we may write
+ * nothing at all is found out at the next call.
+ */
+const NO_LINKS = new Set(['EPERM', 'EACCES', 'EISDIR', 'ENOSYS', 'ENOTSUP', 'EOPNOTSUPP', 'EMLINK']);
 
 /** True where the file system has no hard links, so that a lock is taken another way. */
 export function hasNoLinks(error: unknown): boolean {

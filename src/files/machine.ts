@@ -88,8 +88,10 @@ function aboutUs(): Pick<Holder, 'start' | 'boot' | 'space' | 'host'> {
 function fateHere(holder: Holder): 'lives' | 'dead' {
   if (holder.start === null || aboutUs().start === null) return answers(holder.pid) ? 'lives' : 'dead';
   const there = processFacts(holder.pid);
+  // Some systems hide the processes of others (proc(5), `hidepid`): that one is not seen is no proof.
+  if (there === null) return answers(holder.pid) ? 'lives' : 'dead';
   // A zombie was killed and waits only to be buried: it will not write again.
-  if (there === null || there.state === 'Z' || there.state === 'X') return 'dead';
+  if (there.state === 'Z' || there.state === 'X') return 'dead';
   return there.start === holder.start ? 'lives' : 'dead';
 }
 

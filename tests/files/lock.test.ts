@@ -122,7 +122,7 @@ describe('the lock', () => {
     expect(others(file)).toEqual(['fishroom.txt.lock']);
   });
 
-  test.each(['EPERM', 'EISDIR'])('works where the file system has no hard links and says %s', (code) => {
+  test.each(['EPERM', 'EISDIR', 'EACCES'])('works where the file system has no hard links and says %s', (code) => {
     const file = journal();
     const plain = {
       ...theDisk,
