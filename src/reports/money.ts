@@ -104,7 +104,7 @@ export function moneyJson(answer: MoneyAnswer): object {
     since: dayJson(since),
     currency,
     total: {
-      income: countJson(cents(total.income)),
+      income: countJson(plain(total.income)),
       unpriced: total.unpriced,
       spent: round(total.spent),
       tankWeeks: total.tankWeeks,
@@ -127,7 +127,7 @@ function rowJson(row: MoneyRow): object {
     name: row.name,
     species: row.species,
     ...(row.of === 'brood' ? { pair: row.pair } : {}),
-    income: countJson(cents(row.income)),
+    income: countJson(plain(row.income)),
     unpriced: row.unpriced,
     spent: round(row.spent),
     sold: countJson(row.sold),
@@ -138,11 +138,11 @@ function rowJson(row: MoneyRow): object {
   };
 }
 
-/** A part of a sum has more places than any coin: rounded as it is printed. */
-function cents({ low, likely, high }: Interval): Interval {
+/** Without the noise of adding up in binary. A part of a sum has more places than any coin, and keeps them: rows add up to the total. */
+function plain({ low, likely, high }: Interval): Interval {
   return { low: round(low), likely: likely === null ? null : round(likely), high: round(high) };
 }
 
 function round(amount: number): number {
-  return Number(amount.toFixed(2));
+  return Number(amount.toFixed(4));
 }
