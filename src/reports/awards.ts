@@ -3,7 +3,7 @@ import type { AwardRow, AwardsAnswer } from '../questions/awards.ts';
 import { dayJson, linesJson, windowJson } from './json.ts';
 import type { Look } from './look.ts';
 import { table, type Row } from './table.ts';
-import { dayText, heading, listWords, plural, windowText } from './words.ts';
+import { dayText, heading, listWords, plural, saidDay, windowText } from './words.ts';
 import { paragraph } from './wrap.ts';
 
 const COLUMNS = [
@@ -89,7 +89,7 @@ function rowOf(row: AwardRow, look: Look): Row {
   const notice =
     row.notice === null || row.noticed || row.state === 'claimed' || row.state === 'notice missed'
       ? []
-      : [`notice by ${dayText(row.notice, look)}`];
+      : [`notice by ${saidDay(row.notice, look)}`];
   return {
     cells: [
       row.brood,

@@ -5,7 +5,7 @@
 import type { Lot, SaleAnswer } from '../questions/sale.ts';
 import type { Look } from './look.ts';
 import { table, type Row } from './table.ts';
-import { countWords, dayText, heading, listWords, plural, rangeWords } from './words.ts';
+import { countWords, dayText, heading, listWords, plural, rangeWords, saidDay } from './words.ts';
 import { paragraph } from './wrap.ts';
 
 export function saleText(answer: SaleAnswer, look: Look): string {
@@ -87,7 +87,7 @@ function otherRow(lot: Lot, look: Look): Row {
       lot.from === null ? 'not known' : dayText(lot.from, look),
       [
         ...lot.blockers.map(({ why, until }) =>
-          until === null || lot.blockers.length === 1 ? why : `${why}, until ${dayText(until, look)}`,
+          until === null || lot.blockers.length === 1 ? why : `${why}, until ${saidDay(until, look)}`,
         ),
         ...shareOf(lot),
         // The number before it is what could go, not what is there.
@@ -128,7 +128,7 @@ function bagWords({ bags }: Lot): string[] {
 
 function wanted({ wants }: Lot, look: Look): string[] {
   return wants.map(({ count, by, to }) => {
-    const day = by === null ? '' : ` by ${dayText(by, look)}`;
+    const day = by === null ? '' : ` by ${saidDay(by, look)}`;
     return `${countWords(count)} wanted${day}${to === null ? '' : `, ${to}`}`;
   });
 }

@@ -15,6 +15,14 @@ export function dayText(day: Day, look: Look): string {
   return look.machine ? isoDay(day) : dayWords(day, look.on);
 }
 
+/**
+ * `14 Feb` in a cell of words, beside those of the questions, which name days as people do: one cell has one form of
+ * dates, whoever reads it. A column of days has `dayText`.
+ */
+export function saidDay(day: Day, look: Look): string {
+  return dayWords(day, look.on);
+}
+
 /** `12–26 Jun`; for a machine `2026-06-12/2026-06-26`, an ISO 8601 interval, `..` where a side is open. */
 export function windowText(window: DayWindow, look: Look): string {
   if (!look.machine) return windowWords(window, look.on);
