@@ -126,7 +126,7 @@ export const TRADE = {
     says: { gave: 'gave away|given away|gave|donated|swapped' },
     also: { gave: 'traded|traded in|rehomed|re-homed' },
     under: ['tank', 'group', 'brood', 'room'],
-    takes: ['sex', 'name', 'to', 'for', 'largest', 'smallest', 'and', 'away', 'ofStock', 'them', 'bagOf', 'last'],
+    takes: ['sex', 'name', 'to', 'at', 'for', 'largest', 'smallest', 'and', 'away', 'ofStock', 'them', 'bagOf', 'last'],
     nouns: 'fish',
     fish: 'any',
     makes: ['gave away'],

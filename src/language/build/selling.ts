@@ -5,6 +5,7 @@ import type { Heads } from '../../journal/event.ts';
 import type { Clause } from '../clause.ts';
 import { Word } from '../../../grammar/tokens.ts';
 import { fishOf, groupKind, howMany } from '../fish.ts';
+import { AUCTION } from '../line.ts';
 import { isEater, isStranger } from '../otherwords.ts';
 import { bareMoney, doubtPairs, doubtTimes, eachOf, isLink, priced, soldAt } from './prices.ts';
 import type { Body, Task } from './table.ts';
@@ -30,7 +31,18 @@ export function gaveAway({ clause, fish }: Task): Body {
   if (/^(?:swapped|traded)/i.test(clause.phrase())) inReturn(clause, count === 'unsaid');
   const to = buyer(clause) ?? buyerAlone(clause);
   clause.flag('away');
+  givenAt(clause);
   return { kind: 'gave away', fish: saidFish(clause, fish), count, to, ...which(clause) };
+}
+
+/** `gave away 6 Rowan-1 at Autumn`: a lot that was given to the auction brings nothing; where it went is a remark. */
+function givenAt(clause: Clause): void {
+  const at = priced(clause);
+  const [where] = at?.values ?? [];
+  if (at === null || where?.type !== 'name') return;
+  clause.link('at');
+  clause.named(where, AUCTION);
+  clause.setAside(at);
 }
 
 /** The fish of a clause in which `of`, `from` and `them` may stand before their name. */
