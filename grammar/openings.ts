@@ -119,6 +119,8 @@ function fishThenPhrase(
 ): Opening | null {
   // `male from Rowan-1`: in a declaration a sex is what is told of, not who does it.
   if (context.heading === 'new group' && SEX_WORDS.has(wordOf(tokens[at]))) return null;
+  // `pair Oak: krib in C2`: nor does a species.
+  if (context.heading === 'new group' && !context.isFish(tokens[at]?.image ?? '')) return null;
   let best: Opening | null = null;
   for (const length of fishBefore(tokens, at, context.isName)) {
     const fish = SEX_WORDS.has(wordOf(tokens[at])) || context.isFish(tokens[at]?.image ?? '');

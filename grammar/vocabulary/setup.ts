@@ -112,6 +112,7 @@ export const SETUP = {
   },
   'sale at': {
     says: { sale: 'sale at|sell at|sold at|sale' },
+    also: { sale: 'sells at|sale from|sell from' },
     under: ['new species'],
     takes: ['or', 'and'],
     makes: ['species declared'],

@@ -74,7 +74,8 @@ export class Clause extends Details {
   private wrongUnit(node: QuantityNode, to: Unit): void {
     const unit = node.unit === null ? '' : this.written(node.unit);
     const wants = WANTED[to];
-    this.fault('wrong-unit', node.unit ?? node, `«${unit}» is no unit for ${wants[0]}`, wants[1]);
+    // A share is no slip of the thumb for litres.
+    this.fault('wrong-unit', node.unit ?? node, `«${unit}» is no unit for ${wants[0]}`, unit === '%' ? null : wants[1]);
   }
 
   private reversed(node: QuantityNode): void {
@@ -82,7 +83,9 @@ export class Clause extends Details {
     if (low === undefined || high === null) return;
     const says = `«${this.written(node)}» runs from high to low`;
     const range = { from: low.from, to: high.to };
-    this.fault('high-before-low', range, says, `${high.text}-${low.text}`);
+    // `pH 7.4 to 6.8` may have fallen.
+    const fell = /\bto\b/iu.test(this.written(range));
+    this.fault('high-before-low', range, says, fell ? `${high.text} "from ${low.text}"` : `${high.text}-${low.text}`);
   }
 
   /** Nobody keeps fish in ice or in hot soup: the other unit is offered where that is what was read. */

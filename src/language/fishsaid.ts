@@ -85,14 +85,14 @@ export function inOtherTank({ line, at, text, has, reads }: Said): Fault | null 
 }
 
 const YOUNG = new RegExp(
-  `^(${NUMBER}(?:\\s?-\\s?\\d+|\\s?ish|\\+)?)\\s+(fry|young|babies|juvies|juvs|juveniles)$`,
+  `^(${NUMBER}(?:\\s?-\\s?\\d+|\\s?ish|\\+)?)\\s+(fry|young|babies|juvies|juvs|juveniles|fish)$`,
   'iu',
 );
 
 /** `12 fry`: what is said of them? */
 export function youngAlone({ at, text, has }: Said): Fault | null {
   if (!YOUNG.test(text) || !has.has('counted')) return null;
-  const born = has.has('stage') ? `, \`fry seen ${text.replace(/\s+\S+$/u, '')}\`` : '';
-  const says = `«${text}» may be \`counted ${text}\`${born}, or young that were moved or sold: write which`;
+  const born = has.has('stage') && !/fish$/iu.test(text) ? `, \`fry seen ${text.replace(/\s+\S+$/u, '')}\`` : '';
+  const says = `«${text}» may be \`counted ${text}\`${born}, or fish that were moved or sold: write which`;
   return fault('two-readings', at, says, `counted ${text}`);
 }

@@ -128,6 +128,7 @@ const patterns = (): readonly Rephrasing[] => [
     'moved $1 to $3; moved $2 to $3',
   ],
   [/^(\S.*\S|\S)\s+back\s+from\s+(\S+)$/iu, '$1 back "from $2"'],
+  [/^(\S.*\S|\S)\s+went\s+(to\s+\S+)$/iu, '$1 $2'],
   // The day of what lasts; `spawned day 2` was not today.
   [/^(?!.*(?:spawn|laid|hatch|born))(.*\S)\s+day\s+(\d+)$/iu, '$1 "day $2"'],
   [/^((?:largest|biggest)\s+\S+(?:\s*[mc]m)?)\s+(?:and\s+)?(smallest\s+\S.*)$/iu, '$1; $2'],
@@ -172,14 +173,14 @@ const patterns = (): readonly Rephrasing[] => [
   ],
   [
     new RegExp(
-      `^(?!.*(?:[\\d%]|(?<!\\p{L})(?:${LIVE}|${FILTERED})\\s+\\p{L}+$))(\\p{L}[\\p{L} ]*?\\s+(?:${WORKED}|fitted|installed))$`,
+      `^(?!(?:all|not|never|no|to\\s+be|must|needs?|should)\\s)(?!.*(?:[\\d%]|(?<!\\p{L})(?:${LIVE}|${FILTERED})\\s+\\p{L}+$))(\\p{L}[\\p{L} ]*?\\s+(?:${WORKED}|fitted|installed))$`,
       'iu',
     ),
     'did "$1"',
   ],
   [
     new RegExp(
-      `^(?!all\\s)(?!.*(?:[\\d%]|(?<!\\p{L})(?:${LIVE}|${FILTERED})\\s+\\p{L}+$))(\\p{L}[\\p{L} ]*?)\\s+done$`,
+      `^(?!(?:all|not|never|no|to\\s+be|must|needs?|should)\\s)(?!.*(?:[\\d%]|(?<!\\p{L})(?:${LIVE}|${FILTERED})\\s+\\p{L}+$))(\\p{L}[\\p{L} ]*?)\\s+done$`,
       'iu',
     ),
     'did "$1"',

@@ -69,7 +69,9 @@ function isSlip(said: string, meant: string): boolean {
 
 /** Words that stand for themselves, near as they are to another: `no air` is not `on air`, nor `most` a slip for `must`. */
 const NO_SLIPS: ReadonlySet<string> = new Set(
-  'no not on now most rest few beaten eating laying lid less lost last moved to in out'.split(' '),
+  'no not on now most rest few beaten eating laying lid less lost last moved to in out will well would should'.split(
+    ' ',
+  ),
 );
 
 function sorted(word: string): string {
@@ -156,6 +158,8 @@ export function remarkOf(line: LineContext, { from, to }: Piece, heading: Headin
       opensAt(tokens, index, heading),
   );
   const said = line.text.slice(from, to);
+  // `1 dead?` is asked and not told.
+  if (said.trim() === '?' && /^\s*(?:$|[;,.#])/u.test(line.text.slice(to))) return null;
   return tells || EARLIER.test(said) || turns(said) ? null : { from, to, text: asRemark(line.text.slice(from, to)) };
 }
 

@@ -20,7 +20,7 @@ export function clauseInText(line: LineContext, kind: ClauseKind, text: Piece): 
   if (!mayHoldClause(words)) return null;
   const tokens = cut(foldPunctuation(words));
   const at = tokens.findIndex((_, index) =>
-    OWN_WORDS.has(kind) ? opensDeed(tokens, index) : opens(tokens, index) || opensOther(tokens, index, kind),
+    OWN_WORDS.has(kind) ? opensDeed(tokens, index, kind) : opens(tokens, index) || opensOther(tokens, index, kind),
   );
   const token = tokens[at];
   if (token === undefined) return null;
@@ -63,9 +63,11 @@ function opensOther(tokens: readonly Token[], at: number, kind: ClauseKind): boo
 }
 
 /** `valve leaking and pump off`; a water change says itself that it is no word of a fault. */
-function opensDeed(tokens: readonly Token[], at: number): boolean {
+function opensDeed(tokens: readonly Token[], at: number, kind: ClauseKind): boolean {
   const phrase = matchPhrase(tokens, at, openersUnder('tank'))?.phrase;
   if (phrase === undefined || phrase.kind === null || phrase.shy || at === 0) return false;
+  // `sick fish dead`
+  if (kind === 'sick' && at === tokens.length - 1 && phrase.kind === 'lost') return true;
   return isJoining(tokens[at - 1]) ? DEEDS.has(phrase.kind) : phrase.kind === 'water change';
 }
 

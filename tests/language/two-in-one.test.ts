@@ -109,6 +109,10 @@ describe('is asked back, with a line that would be read', () => {
     ['C1: 8 for me', 'C1: kept back 8'],
     ['C1: sold 6 at the Autumn auction for 35', 'C1: sold 6 at Autumn for 35'],
     ['room: food 12.50', 'room: spent 12.50 "food"'],
+    ['C1: sold 6 of 10', 'C1: sold 6 "of 10"'],
+    ['C1: sold 6 to Sam, 4 to Joe', 'C1: sold 6 to Sam; sold 4 to Joe'],
+    ['C1: sold 6 to Sam and 4 to Joe', 'C1: sold 6 to Sam; sold 4 to Joe'],
+    ['C1: the rest went to C2', 'C1: the rest to C2'],
     // Several numbers of which one would be lost
     ['C1: wc 30% x2', 'C1: wc 30%; wc 30%'],
     ['C1: topped up 5 L x 2', 'C1: note topped up 5 L x 2'],
@@ -132,6 +136,49 @@ describe('is asked back, with a line that would be read', () => {
     const [first] = problems(line);
     expect(first?.write.replace(DAY, '')).toBe(write);
     expect(problemsIn(first?.write ?? '')).toEqual([]);
+  });
+});
+
+describe('what is denied, asked or not sure is told as nothing that happened', () => {
+  test.each([
+    'A1: no white spot',
+    'A1: none sick',
+    'A1: white spot cleared',
+    'A1: no wrigglers',
+    'A1: no fry seen',
+    'A1: no spawning',
+    'A1: will spawn soon',
+    'A1: about to spawn?',
+    'A1: eggs infertile',
+    'C1: 1 dead?',
+    'C1: maybe 1 dead',
+    'C1: sick fish dead',
+    'C1: wc 0%',
+    'C1: wc 130%',
+    'C1: topped up 30%',
+    'Long: not cleaned',
+    'Long: cleaned 0',
+  ])('%s', (line) => {
+    expect(problems(line)).not.toEqual([]);
+    expect(offered(line)).toBe(line.replace(': ', ': note '));
+  });
+
+  test('a number that fell is the last of the two', () => {
+    expect(offered('Long: level 40 to 25')).toBe('Long: level 25 "from 40"');
+  });
+});
+
+describe('a declaration', () => {
+  test.each([
+    ['pair Oak: krib in C2', 'pair Oak: krib; in C2'],
+    ['species ram: sells at 25 mm', 'species ram: sale at 25 mm'],
+  ])('%s', (line, meant) => {
+    expect(facts(line)).toEqual(facts(meant));
+  });
+
+  test('takes no number for a part of a Latin name', () => {
+    expect(offered('species ram: grows to 80 mm')).toBe('note species ram: grows to 80 mm');
+    expect(problems('species ram: Mikrogeophagus sp. L260')).toEqual([]);
   });
 });
 

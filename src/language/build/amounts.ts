@@ -66,8 +66,10 @@ export function waterAmount(clause: Clause): WaterAmount | null {
   if (!clause.measuresIn(node, 'share')) return clause.toMeasure(node, 'L');
   const share = clause.toMeasure(node, 'share');
   if (share !== null && share.low > 1) {
-    clause.fault('more-than-all', node, `«${clause.written(node)}» is more than all the water`, '100 %');
+    clause.fault('more-than-all', node, `«${clause.written(node)}» is more than all the water`);
   }
+  if (share?.high === 0)
+    clause.fault('does-not-belong', node, `«${clause.written(node)}» is no water that was changed`);
   return share;
 }
 

@@ -9,6 +9,7 @@ import { nameKey } from '../names.ts';
 import { newName } from '../naming.ts';
 import { lost } from './losses.ts';
 import { moved } from './moves.ts';
+import { noneTold } from './none.ts';
 import { sign } from './quarrels.ts';
 import type { Body, Builds, Task } from './table.ts';
 import { where } from './where.ts';
@@ -148,6 +149,7 @@ function broodName(clause: Clause): string | null {
 
 function spawned({ clause, fish }: Task): Body {
   const brood = broodName(clause);
+  noneTold(clause, 'says that none was laid: `no eggs`');
   setParentsAside(clause);
   clause.setAside(where(clause));
   const eggs = maybeHeads(clause);
@@ -171,6 +173,8 @@ function stageSeen({ clause, fish }: Task): Body {
   const stage = STAGES.find((each) => each === clause.sense) ?? 'hatched';
   setParentsAside(clause);
   if (stage === 'holding') manyHold(clause);
+  // Of a stage that nobody is at no brood begins.
+  noneTold(clause, 'says that none was seen');
   const count = youngOnly(maybeHeads(clause));
   // `fry fs`: whatever is at a stage is young.
   clause.take((detail): detail is DetailNode => detail.type === 'sex' && detail.sex === 'young');

@@ -14,6 +14,7 @@ const LOSSES = ['died', 'missing', 'eaten', 'culled'] as const;
 export function lost({ clause, fish }: Task): Body {
   if (/^ate$/iu.test(clause.phrase())) setEaterAside(clause);
   const asked = clause.rest.find((detail) => detail.type === 'quantity' && detail.word?.sense === '?');
+  perhapsOne(clause);
   const count = lostHeads(clause);
   clause.setAside(clause.link('jumped'));
   const how = howLost(clause);
@@ -107,6 +108,20 @@ function runts(clause: Clause, unsaid: boolean): void {
     `how many? As in \`${clause.phrase()} 5 runts\``,
     `some ${words.replace(/^the\s+/iu, '')}`,
   );
+}
+
+/** `maybe 1 dead`: of more it is about how many, of one whether. */
+function perhapsOne(clause: Clause): void {
+  const one = clause.rest.find(
+    (each) =>
+      each.type === 'quantity' &&
+      each.fuzz === 'about' &&
+      each.numbers.length === 1 &&
+      /\s(?:1|one)$/iu.test(clause.written(each)),
+  );
+  if (one === undefined || !/^(?:maybe|perhaps|possibly|probably)\s/iu.test(clause.written(one))) return;
+  const words = clause.written(clause.node);
+  clause.fault('does-not-belong', clause.node, `«${words}» is not sure: a loss is written once it is`, `note ${words}`);
 }
 
 /** `male dead?`: of a pair's fish a loss that is not sure would end what is looked for of the pair. */

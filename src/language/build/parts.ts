@@ -167,6 +167,9 @@ const AUCTION_PARTS: Parts<AuctionDraft> = {
 
 /** `egg layer` is how fish breed, and no Latin name; of which the usual is known says one of the guilds. */
 function noBreeding(clause: Clause, text: string): void {
+  // `priced at 8`, `grows to 80 mm`: of a name no number is a length, an age or money.
+  if (/(?<!\p{L})(?:at|to|from|for)\s+\d|\d\s*(?:mm|cm|in|weeks?|months?|days?|%)(?!\p{L})/iu.test(text))
+    return clause.fault('not-understood', clause.node, `«${text}» is no Latin name`);
   if (!BREEDING.test(text)) return;
   const [first = ''] = text.toLowerCase().split(/[\s-]/u);
   // Eggs are laid by most of them.

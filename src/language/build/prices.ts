@@ -4,6 +4,7 @@ import type { LinkName } from '../../../grammar/phrases.ts';
 import type { Price } from '../../core/quantity.ts';
 import type { Clause } from '../clause.ts';
 import { AUCTION } from '../line.ts';
+import { fault } from '../faults.ts';
 import { figureValue } from '../quantities.ts';
 
 /** `at 4.00` is each, `for 30.00` the total, `at Autumn` the auction. */
@@ -72,6 +73,7 @@ export function bareMoney(clause: Clause): Price | null {
   );
   if (bare === undefined) return null;
   const tail = clause.line.text.slice(bare.to);
+  if (anotherSale(clause, bare, tail) || ofSoMany(clause, bare)) return null;
   if (EACH.test(tail)) {
     clause.takeAt(clause.rest.indexOf(bare));
     return { amount: clause.money(bare) ?? 0, per: 'each' };
@@ -83,6 +85,29 @@ export function bareMoney(clause: Clause): Price | null {
   clause.fault('two-readings', at, says, `for ${amount}`);
   clause.takeAt(clause.rest.indexOf(bare));
   return null;
+}
+
+/** `sold 6 to Bob, 4 to Jo`: the second number is fish as well. */
+function anotherSale(clause: Clause, bare: QuantityNode, tail: string): boolean {
+  if (!/^\s+(?:to|for)\s+(?![\d£€$])/iu.test(tail)) return false;
+  const before = clause.line.text.slice(0, bare.from);
+  const from = before.replace(/\s*(?:,|&|\sand)?\s*$/iu, '').length;
+  const at = { from: Math.max(from, clause.node.head.to), to: clause.node.to };
+  const says = `«${clause.written({ from: bare.from, to: clause.node.to })}» went to somebody else: a clause of its own`;
+  const edit = { from: at.from, to: bare.from, text: `; ${clause.phrase()} ` };
+  clause.line.faults.push({ ...fault('unknown-clause', at, says), edit });
+  return true;
+}
+
+/** `sold 6 of 10`: of how many, and no money. */
+function ofSoMany(clause: Clause, bare: QuantityNode): boolean {
+  const of = /(?:\sout)?\sof\s*$/iu.exec(clause.line.text.slice(0, bare.from));
+  if (of === null) return false;
+  const at = { from: of.index + 1, to: bare.to };
+  const says = `«${clause.written(at)}» is how many there were: a count of its own, or the remark`;
+  clause.fault('does-not-belong', at, says, `"${clause.written(at)}"`);
+  clause.takeAt(clause.rest.indexOf(bare));
+  return true;
 }
 
 const EACH = /^\s*(?:€|euros?|eur)?\s*(?:each|ea|apiece|a piece|per fish)(?!\p{L})/iu;

@@ -232,6 +232,7 @@ function layersCleaned(clause: Clause): Body {
   const total = told === null ? null : clause.whole(told);
   if (node === null || node.word?.sense === 'all') return { kind: 'layers cleaned', layers: 'all', of: total };
   const layers = clause.whole(node) ?? 0;
+  if (layers === 0 && node.word === null) clause.fault('no-whole-number', node, 'no layers are none that were cleaned');
   if (total !== null && layers > total) {
     clause.fault(
       'more-than-all',

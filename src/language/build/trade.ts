@@ -12,6 +12,7 @@ import { newName } from '../naming.ts';
 import { doseOf, lasting, linkedMeasure, untilDay, deadline } from './amounts.ts';
 import { howOften } from './chores.ts';
 import { cultureFed, fed, food, wordsAfterOf } from './feeding.ts';
+import { noneTold } from './none.ts';
 import { bareMoney, doubtPairs, isLink, priced, priceOf } from './prices.ts';
 import { buyer, buyerAlone, buyerFirst, gaveAway, saidFish, sold, which } from './selling.ts';
 import { shared } from './sharing.ts';
@@ -42,6 +43,7 @@ export const TRADE_BUILDS: Builds<
   | 'two readings'
 > = {
   sick: ({ clause }) => {
+    noneTold(clause, 'tells of nobody that is sick');
     if (clause.sense === 'named') {
       // `velvet?`, `white spot on 2`, `1 bent spine`
       const more = clause.takeAll((each): each is DetailNode => each.type === 'quantity' || isHowMany(clause, each));
