@@ -102,7 +102,12 @@ export function printEntry(events: readonly Event[], voice: Voice = CANONICAL): 
   if (first === undefined) return '';
   const all = [...new Set(events.map(printHeading))];
   // `A1 pair: chasing; lights off`: the second clause is of the tank alone, and needs no heading of its own.
-  const headings = all.filter((heading) => !all.some((other) => other.startsWith(`${heading} `)));
+  // `culture M2: microworm; started`: nor does one of what the line declares.
+  const declared = events.filter(({ kind }) => kind.endsWith(' declared')).map(printHeading);
+  const headings = all.filter(
+    (heading) =>
+      !all.some((other) => other.startsWith(`${heading} `)) && !declared.some((other) => other.endsWith(` ${heading}`)),
+  );
   // A clause said of several subjects is written once; `moved 20 to B2, 10 to C1` are two facts of one clause.
   const clauses = new Map<string, string>();
   for (const event of events) {
