@@ -26,7 +26,7 @@ export function calendarText(entries: readonly CalendarEntry[], on: Day): string
     'VERSION:2.0',
     'PRODID:-//Tankside//Tankside 1//EN',
     'CALSCALE:GREGORIAN',
-    'METHOD:PUBLISH',
+    // No METHOD: it would make this a scheduling message, which names an organizer (RFC 5546 3.2.1). A snapshot has none (RFC 5545 3.7.2).
     ...onceEach(entries).flatMap((entry) => entryLines(entry, on)),
     'END:VCALENDAR',
   ];

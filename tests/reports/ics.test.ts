@@ -51,6 +51,11 @@ describe('a calendar', () => {
     expect(icsFaults(text)).toEqual([]);
   });
 
+  // RFC 5546 3.2.1: a published message names its organizer; RFC 5545 3.7.2: a snapshot has no method.
+  test('is a snapshot and no scheduling message', () => {
+    expect(calendarText([BAG], day('2026-11-22'))).not.toMatch(/^(?:METHOD|ORGANIZER)/mu);
+  });
+
   test('the same day gives the same bytes, stamped by the day asked about', () => {
     const text = calendarText([BAG], day('2026-11-22'));
     expect(calendarText([BAG], day('2026-11-22'))).toBe(text);
