@@ -35,6 +35,8 @@ export interface Disk {
   rename(from: string, to: string): void;
   remove(path: string): void;
   list(folder: string): readonly string[];
+  /** Throws where no folder has that name; a link to nothing has one. */
+  named(path: string): void;
   /** The path with every symbolic link resolved. */
   real(path: string): string;
 }
@@ -75,6 +77,7 @@ export const theDisk: Disk = {
   rename: (from, to) => fs.renameSync(from, to),
   remove: (path) => fs.unlinkSync(path),
   list: (folder) => fs.readdirSync(folder),
+  named: (path) => void fs.lstatSync(path),
   real: (path) => fs.realpathSync.native(path),
 };
 

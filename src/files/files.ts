@@ -37,6 +37,7 @@ function isFile(disk: Disk, path: string): boolean {
   }
 }
 
-const ownDisk = process.platform === 'win32' ? patient(theDisk, thisMachine) : theDisk;
+/** The disk of this machine, with the patience that it asks for. */
+export const ownDisk: Disk = process.platform === 'win32' ? patient(theDisk, thisMachine) : theDisk;
 
 export const machineFiles: Files = filesOn(ownDisk, thisMachine);

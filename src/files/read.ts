@@ -4,7 +4,6 @@
  * once the next jot has completed it.
  */
 import { isUtf8 } from 'node:buffer';
-import { basename, dirname } from 'node:path';
 import type { Problem } from '../core/problem.ts';
 import { NoPlainFile, readWhole } from './bytes.ts';
 import { contentOf } from './content.ts';
@@ -56,7 +55,8 @@ export function readText(disk: Disk, path: string, name: string): Got {
 /** True where the folder has that name, though nothing is behind it: a link whose file went away. */
 function isNamed(disk: Disk, path: string): boolean {
   try {
-    return disk.list(dirname(path)).includes(basename(path));
+    disk.named(path);
+    return true;
   } catch {
     return false;
   }

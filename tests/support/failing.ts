@@ -50,6 +50,10 @@ export function failing(disk: Disk, failure: Failure): Failing {
       rename: (from, to) => call(() => disk.rename(from, to)),
       remove: (path) => call(() => disk.remove(path)),
       list: (folder) => call(() => disk.list(folder)),
+      named: (path) =>
+        call(() => {
+          disk.named(path);
+        }),
       real: (path) => call(() => disk.real(path)),
     },
   };

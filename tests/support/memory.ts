@@ -125,6 +125,10 @@ export class MemoryDisk implements Disk {
     return [...this.nodes.keys()].filter((name) => path.dirname(name) === folder).map((name) => path.basename(name));
   }
 
+  named(name: string): void {
+    if (!this.nodes.has(name) && !this.links.has(name) && !this.#isFolder(name)) throw systemError('ENOENT');
+  }
+
   real(name: string, mayLack = false): string {
     const real = this.links.get(name) ?? name;
     if (!mayLack && !this.nodes.has(real) && !this.#isFolder(real)) throw systemError('ENOENT');

@@ -3,8 +3,7 @@
  * nothing and asked for nothing that cannot be asked again is remembered.
  */
 import type { Day } from '../../core/day.ts';
-import { filesOn } from '../../files/files.ts';
-import { theDisk } from '../../files/disk.ts';
+import { filesOn, ownDisk } from '../../files/files.ts';
 import { thisMachine } from '../../files/machine.ts';
 import { tracing } from '../../files/cache/trace.ts';
 import type { Shelf } from '../../files/cache/shelf.ts';
@@ -20,7 +19,7 @@ export interface Watched {
 
 /** `key` is that of this run. */
 export function watch(real: Context, shelf: Shelf, key: string, now: () => Date): Watched {
-  const traced = tracing(theDisk, () => now().getTime());
+  const traced = tracing(ownDisk, () => now().getTime());
   const heard = new Heard();
   return {
     context: { ...watched(real, heard), files: filesOn(traced.disk, thisMachine) },

@@ -10,6 +10,9 @@ import { codeOf } from '../trouble.ts';
 /** The five facts that tell one state of a file from another, as text. */
 export type Stamp = readonly [device: string, inode: string, size: string, modified: string, changed: string];
 
+/** How something was looked at that the system refused. */
+export type Looking = 'facts' | 'real' | 'open' | 'named';
+
 export type Rest =
   /** A plain file was read whole; `seen` is when, milliseconds since 1970. */
   | {
@@ -27,7 +30,7 @@ export type Rest =
   | {
       readonly kind: 'refused';
       readonly path: string;
-      readonly call: 'facts' | 'real' | 'open';
+      readonly call: Looking;
       readonly code: string;
     };
 
@@ -105,9 +108,13 @@ function stampNow(disk: Disk, path: string): Stamp | null {
   }
 }
 
-function calling(disk: Disk, call: 'facts' | 'real' | 'open', path: string): string {
+function calling(disk: Disk, call: Looking, path: string): string {
   if (call === 'facts') return disk.facts(path).kind;
   if (call === 'real') return disk.real(path);
+  if (call === 'named') {
+    disk.named(path);
+    return 'named';
+  }
   disk.close(disk.open(path, FOR_READING, 0));
   return 'opened';
 }

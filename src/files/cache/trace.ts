@@ -8,7 +8,7 @@ import { FOR_READING } from '../disk.ts';
 import type { Disk, Facts } from '../disk.ts';
 import { codeOf } from '../trouble.ts';
 import { stampOf } from './rests.ts';
-import type { Rest } from './rests.ts';
+import type { Looking, Rest } from './rests.ts';
 
 export interface Traced {
   readonly disk: Disk;
@@ -57,7 +57,7 @@ class Trail {
     if (before !== undefined && !sameRest(before, found)) this.lose();
   }
 
-  refusing<T>(call: 'facts' | 'real' | 'open', path: string, run: () => T): T {
+  refusing<T>(call: Looking, path: string, run: () => T): T {
     try {
       return run();
     } catch (error) {
@@ -111,7 +111,7 @@ function whatReads(disk: Disk, trail: Trail, now: () => number): Pick<Disk, 'ope
 }
 
 /** Looking at a path without opening it. */
-function whatLooks(disk: Disk, trail: Trail): Pick<Disk, 'facts' | 'real'> {
+function whatLooks(disk: Disk, trail: Trail): Pick<Disk, 'facts' | 'real' | 'named'> {
   return {
     facts(path) {
       const facts = trail.refusing('facts', path, () => disk.facts(path));
@@ -122,6 +122,13 @@ function whatLooks(disk: Disk, trail: Trail): Pick<Disk, 'facts' | 'real'> {
       const to = trail.refusing('real', path, () => disk.real(path));
       trail.rest({ kind: 'real', path, to });
       return to;
+    },
+    named(path) {
+      trail.refusing('named', path, () => {
+        disk.named(path);
+      });
+      // What is there and cannot be read is told anew each time.
+      trail.lose();
     },
   };
 }

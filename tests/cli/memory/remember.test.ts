@@ -149,6 +149,19 @@ describe('what was remembered is not believed', () => {
     expect(await started(argv, place)).toEqual({ ...(await afresh(argv, place)), again: false });
   });
 
+  test('where a link to nothing has come into a nearer folder', async () => {
+    const { cwd, cache } = placed(SAMPLE);
+    const below = path.join(cwd, 'below');
+    fs.mkdirSync(below);
+    const place = { cwd: below, cache };
+    await started(argv, place);
+    fs.symlinkSync('gone.txt', path.join(below, 'fishroom.txt'));
+    expect(await started(argv, place)).toEqual({ ...(await afresh(argv, place)), again: false });
+    expect((await started(argv, place)).again).toBe(false);
+    fs.unlinkSync(path.join(below, 'fishroom.txt'));
+    expect(await started(argv, place)).toEqual({ ...(await afresh(argv, place)), again: true });
+  });
+
   test('where a file that is read in was changed, or has come', async () => {
     const place = placed(`${SAMPLE}also read "more.txt"\n`);
     const more = path.join(place.cwd, 'more.txt');
