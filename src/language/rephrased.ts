@@ -81,6 +81,9 @@ const patterns = (): readonly Rephrasing[] => [
   [new RegExp(`^(${LENGTH})\\s+(avg|average|mean|largest|biggest|smallest)$`, 'iu'), '$2 $1'],
   [new RegExp(`^(\\S.*?),\\s*(${LENGTH})\\s+(avg|average|mean|largest|biggest|smallest)$`, 'iu'), '$1; $3 $2'],
   [/^(\d+\s*(?:days?|weeks?|wks?|d|w))\s+(qt|quarantine)$/iu, '$2 $1'],
+  [/^min\s+(\d\S*(?:\s*[mc]m)?),?\s+max\s+(\d.*)$/iu, 'smallest $1; largest $2'],
+  [/^max\s+(\d.*)$/iu, 'largest $1'],
+  [/^(\S.*\d(?:\s*[mc]m)?),?\s+max\s+(\d.*)$/iu, '$1; largest $2'],
   // Fish
   [/^(?!in:)([\p{L}][\p{L}\p{N}'_-]*):\s+(\S.*)$/iu, '$1 $2'],
   [/^((?:no|no more|less)\s+(?:chasing|fighting)(?:\s+\p{L}+)*)$/iu, 'calmer "$1"'],
@@ -180,7 +183,7 @@ const patterns = (): readonly Rephrasing[] => [
   ],
   [
     new RegExp(
-      `^(?!(?:all|not|never|no|to\\s+be|must|needs?|should)\\s)(?!.*(?:[\\d%]|(?<!\\p{L})(?:${LIVE}|${FILTERED})\\s+\\p{L}+$))(\\p{L}[\\p{L} ]*?)\\s+done$`,
+      `^(?!(?:all|not|never|no|to\\s+be|must|needs?|should)\\s)(?!.*(?:[\\d%]|(?<!\\p{L})(?:wc|pwc|half|fed|feed|treat)(?!\\p{L})|(?<!\\p{L})(?:${LIVE}|${FILTERED})\\s+\\p{L}+$))(\\p{L}[\\p{L} ]*?)\\s+done$`,
       'iu',
     ),
     'did "$1"',

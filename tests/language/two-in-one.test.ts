@@ -113,6 +113,7 @@ describe('is asked back, with a line that would be read', () => {
     ['C1: sold 6 to Sam, 4 to Joe', 'C1: sold 6 to Sam; sold 4 to Joe'],
     ['C1: sold 6 to Sam and 4 to Joe', 'C1: sold 6 to Sam; sold 4 to Joe'],
     ['C1: the rest went to C2', 'C1: the rest to C2'],
+    ['C1: min 15 max 25', 'C1: smallest 15; largest 25'],
     // Several numbers of which one would be lost
     ['C1: wc 30% x2', 'C1: wc 30%; wc 30%'],
     ['C1: topped up 5 L x 2', 'C1: note topped up 5 L x 2'],
@@ -158,6 +159,12 @@ describe('what is denied, asked or not sure is told as nothing that happened', (
     'C1: topped up 30%',
     'Long: not cleaned',
     'Long: cleaned 0',
+    'A1: fs?',
+    'A1: wrigglers?',
+    'C1: treat done',
+    'C1: fed nothing',
+    'C1: wc late',
+    'C1: wc half done',
   ])('%s', (line) => {
     expect(problems(line)).not.toEqual([]);
     expect(offered(line)).toBe(line.replace(': ', ': note '));

@@ -20,8 +20,16 @@ export function fed({ clause }: Task): Body {
   const tells = clause.rest.some((detail) => detail.type !== 'date' && !isLink(detail, 'aside'));
   if (!tells) return { kind: 'fed', food: '', grams };
   if (scoop !== null && clause.rest.length === 0) return { kind: 'fed', food: '', grams };
+  nothingFed(clause);
   const first = (wordsAfterOf(clause) ?? clause.needText('microworm')).replace(/\s+(?:and|&|\+)$/iu, '');
   return { kind: 'fed', food: food([first, ...moreFoods(clause)].join(', ')), grams };
+}
+
+/** `fed nothing` was no feed. */
+function nothingFed(clause: Clause): void {
+  const words = clause.written(clause.node);
+  if (!/^\S+\s+(?:nothing|no\s+food)$/iu.test(words)) return;
+  clause.fault('does-not-belong', clause.node, `«${words}» tells of no feed: a note keeps it`, `note ${words}`);
 }
 
 /** `M1: fed oats`; what a culture is of comes out of it, and seldom goes in. */

@@ -9,7 +9,7 @@ import { nameKey } from '../names.ts';
 import { newName } from '../naming.ts';
 import { lost } from './losses.ts';
 import { moved } from './moves.ts';
-import { noneTold } from './none.ts';
+import { askedOnly, noneTold } from './none.ts';
 import { sign } from './quarrels.ts';
 import type { Body, Builds, Task } from './table.ts';
 import { where } from './where.ts';
@@ -175,6 +175,7 @@ function stageSeen({ clause, fish }: Task): Body {
   if (stage === 'holding') manyHold(clause);
   // Of a stage that nobody is at no brood begins.
   noneTold(clause, 'says that none was seen');
+  askedOnly(clause);
   const count = youngOnly(maybeHeads(clause));
   // `fry fs`: whatever is at a stage is young.
   clause.take((detail): detail is DetailNode => detail.type === 'sex' && detail.sex === 'young');

@@ -113,6 +113,11 @@ function sickWith(clause: Clause): string | null {
 }
 
 function treated(clause: Clause): Body {
+  const words = clause.written(clause.node);
+  if (/^\S+\s+(?:done|finished|over|ended|complete|stopped)$/iu.test(words)) {
+    const says = `«${words}» names nothing that they are treated with: a note keeps it`;
+    clause.fault('does-not-belong', clause.node, says, `note ${words}`);
+  }
   const { every } = howOften(clause);
   const course = courseOf(clause, every);
   const wait = linkedMeasure(clause, 'wait', 'days');
