@@ -151,10 +151,18 @@ class Tagger {
     // `moved 20 to B2, rest to C1` is one clause of two moves.
     const unsaid = opening.kind === 'moved' && opening.head === opening.end;
     if (kind === 'moved' && unsaid && numberEnd(this.tokens, at + 1) > at + 1) return false;
-    const carried = matchPhrase(this.tokens, at + 1, p.phrasesContinuing(kind))?.length ?? 0;
+    const carried = this.carried(at + 1, kind);
     const versus = p.CLAUSES[kind].continues?.includes('versus') === true;
     const onOther = versus && fishOnFish(this.tokens, at + 1, this.context.isFish) ? 3 : 0;
     return opening.reach - opening.start > Math.max(carried, onOther);
+  }
+
+  /** Length of the words at `at` that stay with a clause. `1 jumped, dead` is one fish; `2 jumped, dead 1` are three. */
+  private carried(at: number, kind: ClauseKind): number {
+    const match = matchPhrase(this.tokens, at, p.phrasesContinuing(kind));
+    if (match === null) return 0;
+    const counted = kind === 'lost' && numberEnd(this.tokens, at + match.length) > at + match.length;
+    return counted ? 0 : match.length;
   }
 
   /**

@@ -138,11 +138,11 @@ export const Below = plain('Below', '`<`', ['<', '≤'], /[<≤]/);
 export const Beyond = plain('Beyond', '`>`', ['>', '≥'], /[>≥]/);
 export const Question = plain('Question', '`?`', ['?'], /\?/);
 export const Slash = plain('Slash', '`/`', ['/'], /\//);
-/** `&`, and a `+` behind a blank that leads to no number: `flake + bbs`. */
-export const Ampersand = custom('Ampersand', '`&`', ['&', '+'], (text, offset) => {
+/** `&`, and a `+` behind a blank, after no number and before none: `flake + bbs`. `40 + eggs` are forty and more. */
+export const Ampersand = custom('Ampersand', '`&`', ['&', '+'], (text, offset, before) => {
   if (text[offset] === '&') return '&';
-  const joins = text[offset] === '+' && /[ \t]/.test(text[offset - 1] ?? '') && plusNumber(text, offset) === null;
-  return joins ? '+' : null;
+  if (text[offset] !== '+' || !/[ \t]/.test(text[offset - 1] ?? '')) return null;
+  return before.at(-1)?.tokenType === Num || plusNumber(text, offset) !== null ? null : '+';
 });
 const money = sticky('[€£$¥]');
 const moneyWord = sticky(String.raw`(?:eur|euros?|usd|gbp|chf|dollars?)(?![\p{L}\p{N}_'\-])`, { anyCase: true });

@@ -133,7 +133,7 @@ export const FISH = {
       maybe: 'maybe spawned|perhaps spawned|possibly spawned|spawned ?|spawned maybe',
     },
     also: {
-      laid: 'layed|layed eggs|laying|laying eggs|eggs laid',
+      laid: 'layed|layed eggs|laying eggs|eggs laid',
       seen: 'new eggs|more eggs|new clutch|new clutch of|clutch|clutch of|clutch seen',
       maybe: 'eggs ?|maybe eggs|eggs maybe|possible eggs|possibly eggs|perhaps eggs|think eggs|maybe laid',
     },

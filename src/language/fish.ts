@@ -2,7 +2,7 @@
 import type { ClauseKind } from '../../grammar/phrases.ts';
 import { LATER_SEX_WORDS } from '../../grammar/words.ts';
 import { GROUP_WORDS } from '../../grammar/reserved.ts';
-import type { DetailNode, LinkValue, NameNode, Piece, QuantityNode, SexNode } from '../../grammar/syntax.ts';
+import type { DateNode, DetailNode, LinkValue, NameNode, Piece, QuantityNode, SexNode } from '../../grammar/syntax.ts';
 import { civil } from '../core/day.ts';
 import { exactly, plus } from '../core/interval.ts';
 import type { Interval } from '../core/interval.ts';
@@ -193,6 +193,7 @@ export function fishNamed(clause: Clause, node: NameNode | LinkValue, sex: Sex |
   // `sold 6 Ash` names a stock that may lack its declaration; `free-swimming 40ish bbs` hardly does.
   const after = node.from >= clause.node.head.to && !NAMES_AFTER.has(clause.node.kind);
   const named = clause.lookUp(node, after ? FISH_DECLARED : FISH);
+  if (named !== null) notOfDay(clause, node, named.name);
   if (named?.kind === 'brood') return broodRef(named);
   if (named?.kind === 'fish') {
     return { kind: 'group', group: named.group ?? null, member: { sex: named.sex ?? null, name: named.name } };
@@ -205,16 +206,31 @@ export function fishNamed(clause: Clause, node: NameNode | LinkValue, sex: Sex |
  * which anything happened. In the words of that name (`src/state/buying.ts`); null where none stands there.
  */
 function boughtOn(clause: Clause, { to }: Piece): string | null {
-  const at = clause.rest.findIndex(
-    (each) => each.type === 'date' && /^\s+of\s+$/iu.test(clause.line.text.slice(to, each.from)),
-  );
-  const date = clause.rest[at];
-  if (date?.type !== 'date') return null;
-  clause.takeAt(at);
+  const date = dayOf(clause, to);
+  if (date === null) return null;
+  clause.takeAt(clause.rest.indexOf(date));
   const day = clause.toDay(date, 'past');
   if (day === null) return null;
   const year = /\d{4}/u.test(date.text) ? ` ${String(civil(day).year)}` : '';
   return `${dayWords(day, day)}${year}`;
+}
+
+/** The day that follows behind an `of`, as in `krib of 2 May`. */
+function dayOf(clause: Clause, to: number): DateNode | null {
+  const date = clause.rest.find(
+    (each) => each.type === 'date' && /^\s+of\s+$/iu.test(clause.line.text.slice(to, each.from)),
+  );
+  return date?.type === 'date' ? date : null;
+}
+
+/** `Rowan of 2 May`: the brood of that day, or what happened on it? */
+function notOfDay(clause: Clause, { from, to }: Piece, name: string): void {
+  const date = dayOf(clause, to);
+  if (date === null) return;
+  const at = { from, to: date.to };
+  const day = clause.written(date);
+  const says = `«${clause.written(at)}» may be young of that day, called \`${name}-1\` or the like, or mean \`on ${day}\`: write which`;
+  clause.fault('two-readings', at, says);
 }
 
 /** `krib`, `kribs`, `guppies`: the species that is meant, or null. */

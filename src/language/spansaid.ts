@@ -16,8 +16,11 @@ export function fromTo({ at, text, reads }: Said): Fault | null {
   if (what === undefined || span === undefined || hour === undefined || hour2 === undefined) return null;
   // `pump off 2-4` may be hours, or how many there were.
   if (minute === undefined && minute2 === undefined && half === undefined && half2 === undefined) return null;
-  const begin = minuteOf(hour, minute, half ?? half2);
   const end = minuteOf(hour2, minute2, half2);
+  const same = minuteOf(hour, minute, half ?? half2);
+  // `11-1pm` began before noon.
+  const turned = half === undefined && half2 !== undefined && same !== null && end !== null && same > end;
+  const begin = turned ? minuteOf(hour, minute, /^p/iu.test(half2) ? 'am' : 'pm') : same;
   if (begin === null || end === null || begin === end) return null;
   const lasted = (end - begin + DAY) % DAY;
   const words = `${what} ${String(lasted)} min "${span}"`;
@@ -40,12 +43,10 @@ const AWAY =
 export function daysAway({ line, at, text, has }: Said): Fault | null {
   const [, word, first, last] = AWAY.exec(text) ?? [];
   if (word === undefined || first === undefined || last === undefined || !has.has('away')) return null;
-  const month = /\p{L}{3,}/u.exec(last)?.[0] ?? '';
-  const from = readDayWords(
-    /^\d+(?:st|nd|rd|th)?$/iu.test(first) ? `${first} ${month}`.trim() : first,
-    line.day,
-    'ahead',
-  );
+  // `away 5-12` may be days of any month.
+  const month = /\p{L}{3,}/u.exec(last)?.[0];
+  if (month === undefined) return null;
+  const from = readDayWords(/^\d+(?:st|nd|rd|th)?$/iu.test(first) ? `${first} ${month}` : first, line.day, 'ahead');
   const to = from === null ? null : readDayWords(last, from, 'ahead');
   if (from === null || to === null) return null;
   const until = `${word} until ${isoDay(to)}`;

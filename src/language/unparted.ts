@@ -15,10 +15,11 @@ import type { Said } from './said.ts';
 /** Where the second of the two begins; null where the words make no two clauses. */
 export function unparted(said: Said): Fault | null {
   const tokens = cut(foldPunctuation(said.text));
-  for (let at = 1; at < tokens.length; at += 1) {
-    const token = tokens[at];
-    // `5 l fed`: a unit is no fish.
-    if (token === undefined || token.tokenType === Unit || !begins(said, tokens, at)) continue;
+  // What stands behind a comma may be of the clause before it: `spawned, about 60 looks ok`.
+  const [inside, behind] = [false, true].map((comma) =>
+    tokens.filter((_, at) => at > 0 && (tokens[at - 1]?.tokenType === Comma) === comma && begins(said, tokens, at)),
+  );
+  for (const token of [...(inside ?? []), ...(behind ?? [])]) {
     const [one, other] = [said.text.slice(0, token.startOffset), said.text.slice(token.startOffset)];
     const before = one.replace(/[\s,+&]+$/u, '');
     if (!isWhole(said, before) || !said.reads(other)) continue;
@@ -36,6 +37,8 @@ function isWhole({ line, heading }: Said, words: string): boolean {
   const { clauses, unread, faults } = parseClausesAfresh(cut(foldPunctuation(words)), 0, heading, line.names);
   const last = clauses.at(-1);
   if (last === undefined || unread.length > 0 || faults.length > 0 || last.kind === 'sick') return false;
+  const named = clauses.flatMap(({ before, details }) => [...before, ...details]);
+  if (named.some((each) => each.type === 'name' && !line.names.isName(each.text))) return false;
   // `heater dead` is a fault whole.
   const says = last.details.length > 0 || last.before.length > 0 || last.head.sense === 'named';
   return says || !WANTING.has(last.kind);
@@ -57,6 +60,7 @@ const WANTING: ReadonlySet<ClauseKind> = new Set<ClauseKind>([
   'level',
   'bought',
   'moved',
+  'lost',
   'counted',
   'size',
   'kept back',
@@ -81,6 +85,8 @@ const OF_BEFORE: ReadonlySet<ClauseKind> = new Set<ClauseKind>([
 
 /** Whether a clause surely begins there: by its phrase, or behind a comma by anything that is read alone. */
 function begins({ line, heading }: Said, tokens: readonly Token[], at: number): boolean {
+  // `5 l fed`: a unit is no fish.
+  if (tokens[at]?.tokenType === Unit) return false;
   const afterComma = tokens[at - 1]?.tokenType === Comma;
   const opening = openingAt(tokens, at, { heading, ...line.names }, !afterComma);
   if (opening === null || opening.kind === 'two readings') return false;
