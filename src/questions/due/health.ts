@@ -2,7 +2,8 @@
 import { onDay } from '../../core/interval.ts';
 import { dayWords, listWords, plural } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
-import { holdRow, sickRow } from '../holds.ts';
+import { holdRow } from '../holds.ts';
+import { sickRow } from '../holds/otherrows.ts';
 import { openHolds, type HoldReach } from '../holds/reach.ts';
 import { openSick, type OpenSick } from '../holds/sickness.ts';
 import type { DueItem, DueSource } from './item.ts';

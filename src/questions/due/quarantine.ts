@@ -5,7 +5,7 @@ import { dayWords } from '../../core/words.ts';
 import { bodiesIn } from '../../state/bodies.ts';
 import type { Room } from '../../state/draft.ts';
 import { walkOrder } from '../../state/tanks.ts';
-import { quarantineRow } from '../holds.ts';
+import { quarantineRow } from '../holds/otherrows.ts';
 import { inQuarantine, type Kept } from '../holds/quarantines.ts';
 import { heldBy } from '../holds/reach.ts';
 import { sickIn } from '../holds/sickness.ts';

@@ -5,7 +5,7 @@ import { linesOf } from '../../core/span.ts';
 import { dayWords, listWords, plural, rangeWords } from '../../core/words.ts';
 import type { Room } from '../../state/draft.ts';
 import { isToldLater } from '../../state/when.ts';
-import { courseRow } from '../holds.ts';
+import { courseRow } from '../holds/otherrows.ts';
 import { doseName, runningCourses, type Course } from '../holds/courses.ts';
 import { rowId } from '../id.ts';
 import { afterRaising, raisesPh } from '../raised.ts';
