@@ -14,6 +14,7 @@ import { rephrased } from './rephrased.ts';
 import { isClauses, isSomebody, isSpecies, NUMBER } from './said.ts';
 import type { Said } from './said.ts';
 import { daysAway, fromTo, onWeekday } from './spansaid.ts';
+import { amiss, cost, thingDone } from './thingsaid.ts';
 import { unparted } from './unparted.ts';
 
 /** What such words may be; null for all others. `at` are all words of the clause. */
@@ -45,6 +46,9 @@ export function oftenSaid(line: LineContext, at: Piece, heading: HeadingKind): F
     inOtherTank(said) ??
     rephrased(said.at, text, reads) ??
     unparted(said) ??
+    amiss(said) ??
+    thingDone(said) ??
+    cost(said) ??
     youngAlone(said)
   );
 }

@@ -1,5 +1,6 @@
 /** Words of a clause that its kind does not take: perhaps a clause of their own with a slip in it, else a remark. */
-import { dateLength, matchPhrase } from '../../grammar/matching.ts';
+import { dateLength, matchPhrase, wordOf } from '../../grammar/matching.ts';
+import { NUMBER_WORDS } from '../../grammar/words.ts';
 import {
   canonicalOf,
   canonicalPhrases,
@@ -153,6 +154,8 @@ export function remarkOf(line: LineContext, { from, to }: Piece, heading: Headin
   const tells = tokens.some(
     (token, index) =>
       token.tokenType === Num ||
+      // `the other one` counts nothing.
+      (NUMBER_WORDS.get(wordOf(token)) ?? 1) !== 1 ||
       line.names.isName(token.image) ||
       dateLength(tokens, index) > 0 ||
       opensAt(tokens, index, heading),

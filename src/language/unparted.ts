@@ -36,7 +36,9 @@ function isWhole({ line, heading }: Said, words: string): boolean {
   if (words === '' || DANGLING.test(words)) return false;
   const { clauses, unread, faults } = parseClausesAfresh(cut(foldPunctuation(words)), 0, heading, line.names);
   const last = clauses.at(-1);
-  if (last === undefined || unread.length > 0 || faults.length > 0 || last.kind === 'sick') return false;
+  if (last === undefined || unread.length > 0 || faults.length > 0) return false;
+  // `1 sick wc`, `no eggs laid`: what follows is most likely theirs.
+  if (last.kind === 'sick' || last.kind === 'no eggs') return false;
   const named = clauses.flatMap(({ before, details }) => [...before, ...details]);
   if (named.some((each) => each.type === 'name' && !line.names.isName(each.text))) return false;
   // `heater dead` is a fault whole.

@@ -57,7 +57,57 @@ describe('clauses without the sign between them', () => {
     ['A1: spawned, about 60 looks ok', 'A1: spawned, about 60; looks ok'],
     ['A1: Wren spawned, about 60 eggs', 'group Wren: some'],
     ['A1: jumped, dead', 'A1: some jumped, dead'],
+    ['A1: bulkhead dripping Fern died', 'A1: bulkhead dripping; Fern died'],
+    ['A1: no eggs laid', 'A1: note no eggs laid'],
+    ['C1: sold 20 + 5 to Bob', 'C1: note sold 20 + 5 to Bob'],
   ])('«%s»', (line, write) => {
     expect(offered(line)).toBe(write);
+  });
+});
+
+describe('money that is not said to have gone is none that was spent', () => {
+  test.each(['earned 12.50', 'got £20', 'refund 12.50', 'Sam paid 12.50', 'deposit 5.00', 'divider out at 4.00'])(
+    '%s',
+    (words) => {
+      expect(offered(`room: ${words}`)).toBe(`room: note ${words}`);
+    },
+  );
+  test('and a number behind a group is none', () => {
+    expect(offered('C1: Ash 4.00')).not.toContain('spent');
+    expect(offered('room: bags 4.50')).toBe('room: spent 4.50 "bags"');
+  });
+});
+
+describe('a deed that is denied, put off or half done is none', () => {
+  test.each([
+    'glass not cleaned',
+    'glass to be cleaned',
+    'glass half cleaned',
+    'nothing done',
+    'wc done',
+    'everything cleaned',
+  ])('%s', (words) => {
+    expect(offered(`A1: ${words}`)).toBe(`A1: note ${words}`);
+  });
+  test.each([
+    ['glass cleaned', 'did "glass cleaned"'],
+    ['shopping done', 'did "shopping"'],
+  ])('%s', (words, write) => {
+    expect(offered(`A1: ${words}`)).toBe(`A1: ${write}`);
+  });
+});
+
+describe('numbers keep their worth', () => {
+  test.each([
+    ['C1: largest 1 1/2 in', 'C1: largest 1½ in'],
+    ['C1: counted thirty - forty', 'C1: counted thirty to forty'],
+    ['C1: released about 25 forty', 'C1: note released about 25 forty'],
+    ['Long: 3/4', 'Long: note 3/4'],
+    ['Long: 2/6 rinsed', 'Long: cleaned 2 of 6 layers'],
+  ])('«%s»', (line, write) => {
+    expect(offered(line)).toBe(write);
+  });
+  test('and nothing is called read that is not', () => {
+    expect(problemsIn(`${DAY}C1: counted a hundred and twenty`)[0]?.says).not.toContain('is read as');
   });
 });

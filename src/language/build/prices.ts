@@ -94,7 +94,8 @@ function anotherSale(clause: Clause, bare: QuantityNode, tail: string): boolean 
   const from = before.replace(/\s*(?:,|&|\sand)?\s*$/iu, '').length;
   const at = { from: Math.max(from, clause.node.head.to), to: clause.node.to };
   const says = `«${clause.written({ from: bare.from, to: clause.node.to })}» went to somebody else: a clause of its own`;
-  const edit = { from: at.from, to: bare.from, text: `; ${clause.phrase()} ` };
+  // `sold 20 + 5 to Bob`: all of them may be his.
+  const edit = /\+\s*$/u.test(before) ? null : { from: at.from, to: bare.from, text: `; ${clause.phrase()} ` };
   clause.line.faults.push({ ...fault('unknown-clause', at, says), edit });
   return true;
 }
