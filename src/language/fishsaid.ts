@@ -2,16 +2,14 @@
 import { isoDay } from '../core/day.ts';
 import { fault } from './faults.ts';
 import type { Fault } from './faults.ts';
-import { isSpecies, NUMBER } from './said.ts';
+import { isSpecies, NUMBER, pattern } from './said.ts';
 import type { Said } from './said.ts';
 
-const BEFORE = new RegExp(
+const BEFORE = pattern(
   `^(?:in|new\\s+arrivals?|arrivals?|arrived|unpacked|added|new)\\s*:?\\s+(${NUMBER}\\s+(?:new\\s+)?(\\p{L}[^\\s,]*).*)$`,
-  'iu',
 );
-const BEHIND = new RegExp(
+const BEHIND = pattern(
   `^(${NUMBER}\\s+(?:new\\s+)?(\\p{L}[^\\s,]*))\\s+(?:(?:came\\s+)?in|arrived|came)((?:\\s|,).*)?$`,
-  'iu',
 );
 
 /** `in: 6 krib`, `6 krib arrived`: of a species, so they are no fish of this room that were moved. */
@@ -24,11 +22,8 @@ export function arrived({ line, at, text, has }: Said): Fault | null {
   return fault('unknown-clause', at, `fish that came are told as \`${words}\``, words);
 }
 
-const GOT = new RegExp(
-  `^(?:got|received|bought|took|put\\s+in)\\s+(${NUMBER}\\s+(?:of\\s+)?(\\S+))\\s+from\\s+(\\S+)$`,
-  'iu',
-);
-const IN = new RegExp(`^(${NUMBER}(?:\\s+(?:of\\s+)?(\\S+))?)\\s+in\\s+from\\s+(\\S+)$`, 'iu');
+const GOT = pattern(`^(?:got|received|bought|took|put\\s+in)\\s+(${NUMBER}\\s+(?:of\\s+)?(\\S+))\\s+from\\s+(\\S+)$`);
+const IN = pattern(`^(${NUMBER}(?:\\s+(?:of\\s+)?(\\S+))?)\\s+in\\s+from\\s+(\\S+)$`);
 
 /** `C2: received 10 Rowan-1 from C1`, `C2: 10 in from C1`: a move, told where it led. */
 export function received({ line, at, text, has }: Said): Fault | null {
@@ -47,10 +42,7 @@ function headingOf(text: string): string {
   return /^\s*\S+\s+(?:\d{1,2}:\d{2}\s+)?([^\s:]+)\s*:/u.exec(text)?.[1] ?? '';
 }
 
-const MINE = new RegExp(
-  `^(?:keep\\s+|kept\\s+|hold\\s+)?(${NUMBER}(?:\\s+\\S+)?)\\s+for\\s+(?:me|us|myself|ourselves)$`,
-  'iu',
-);
+const MINE = pattern(`^(?:keep\\s+|kept\\s+|hold\\s+)?(${NUMBER}(?:\\s+\\S+)?)\\s+for\\s+(?:me|us|myself|ourselves)$`);
 
 /** `8 for me` */
 export function forMyself({ at, text, has }: Said): Fault | null {
@@ -84,10 +76,7 @@ export function inOtherTank({ line, at, text, has, reads }: Said): Fault | null 
   return fault('unknown-clause', at, `«${text}» is said as \`${words}\``, words);
 }
 
-const YOUNG = new RegExp(
-  `^(${NUMBER}(?:\\s?-\\s?\\d+|\\s?ish|\\+)?)\\s+(fry|young|babies|juvies|juvs|juveniles|fish)$`,
-  'iu',
-);
+const YOUNG = pattern(`^(${NUMBER}(?:\\s?-\\s?\\d+|\\s?ish|\\+)?)\\s+(fry|young|babies|juvies|juvs|juveniles|fish)$`);
 
 /** `12 fry`: what is said of them? */
 export function youngAlone({ at, text, has }: Said): Fault | null {

@@ -11,7 +11,7 @@ import type { Fault } from './faults.ts';
 import type { LineContext } from './line.ts';
 import { isEater } from './otherwords.ts';
 import { rephrased } from './rephrased.ts';
-import { isClauses, isSomebody, isSpecies, NUMBER } from './said.ts';
+import { isClauses, isSomebody, isSpecies, NUMBER, pattern } from './said.ts';
 import type { Said } from './said.ts';
 import { daysAway, fromTo, onWeekday } from './spansaid.ts';
 import { amiss, cost, thingDone } from './thingsaid.ts';
@@ -61,10 +61,7 @@ const DAYS =
 const PERIODS = 'every\\s+(?:other\\s+|\\d+\\s+|[a-z]+\\s+)?[a-z]+|daily|weekly|monthly';
 const LENGTHS = '(?:until|till?)\\s+\\S+(?:\\s+\\S+)?|for\\s+\\d+\\s*\\p{L}+';
 
-const SHARED = new RegExp(
-  `^(\\S.*?)\\s*(?:\\s(?:and|plus)\\s|&)\\s*(\\S.*?)\\s+(${DAYS}|${PERIODS}|${LENGTHS})$`,
-  'iu',
-);
+const SHARED = pattern(`^(\\S.*?)\\s*(?:\\s(?:and|plus)\\s|&)\\s*(\\S.*?)\\s+(${DAYS}|${PERIODS}|${LENGTHS})$`);
 
 /** `wc 30 % and rinsed sponge yesterday` */
 function shared({ at, text, reads }: Said): Fault | null {
@@ -86,7 +83,7 @@ function toldWith(words: string, when: string, reads: Said['reads']): string {
   return OWN.test(whole) ? `"${words}" ${when}` : whole;
 }
 
-const OWN = new RegExp(`^(\\p{L}.*?)\\s+(${PERIODS})$`, 'iu');
+const OWN = pattern(`^(\\p{L}.*?)\\s+(${PERIODS})$`);
 
 /** `change filter every 4 weeks` */
 function ownChore({ at, text, has }: Said): Fault | null {
@@ -100,9 +97,8 @@ function ownWords({ from, to }: Piece, what: string, period: string): Fault['edi
   return /^(?:every|daily|weekly|monthly)/iu.test(period) ? { from, to, text: `"${what}" ${period}` } : null;
 }
 
-const ALL_BUT = new RegExp(
+const ALL_BUT = pattern(
   `^(?:(?:moved?|put|shifted|transferred)\\s+)?all\\s+(?:but|except(?:\\s+for)?|bar)\\s+(${NUMBER})(?:\\s+(?:of\\s+)?(\\S+))?\\s+(?:moved\\s+)?(?:in)?to\\s+(\\S+)$`,
-  'iu',
 );
 
 /** `all but 2 to W2`: two are left, and the others went. */
@@ -124,9 +120,8 @@ function putBack({ at, text, has }: Said): Fault | null {
   return fault('unknown-clause', at, `«${text}» is said as \`${words}\``, words);
 }
 
-const TOOK = new RegExp(
+const TOOK = pattern(
   `^((?:the\\s+)?[\\p{L}'’]+(?:\\s+[\\p{L}'’]+)?)\\s+(?:took|bought|collected|picked\\s+up|had)\\s+(${NUMBER}.*)$`,
-  'iu',
 );
 
 /** `shop took 20 at 1.50`: sold, where money is told. */
@@ -161,7 +156,7 @@ function sponges({ at, text, has }: Said): Fault | null {
   return fault('two-readings', at, says, 'rinsed sponge');
 }
 
-const NEW = new RegExp(`^(?:new\\s+fish[,:]?\\s+)?(${NUMBER})\\s+(?:new\\s+)?(\\S+)$`, 'iu');
+const NEW = pattern(`^(?:new\\s+fish[,:]?\\s+)?(${NUMBER})\\s+(?:new\\s+)?(\\S+)$`);
 
 /** `6 new krib`, `new fish, 6 krib` */
 function newFish({ line, at, text, has }: Said): Fault | null {
@@ -170,7 +165,7 @@ function newFish({ line, at, text, has }: Said): Fault | null {
   return fault('unknown-clause', at, `«${text}» lacks its verb: \`bought\``, `bought ${number} ${fish}`);
 }
 
-const FROM = new RegExp(`^(${NUMBER})\\s+(\\S+)\\s+from\\s+(\\S.*)$`, 'iu');
+const FROM = pattern(`^(${NUMBER})\\s+(\\S+)\\s+from\\s+(\\S.*)$`);
 
 /** `6 krib from Sue` */
 function cameFromSomebody({ line, at, text, has }: Said): Fault | null {
@@ -180,9 +175,8 @@ function cameFromSomebody({ line, at, text, has }: Said): Fault | null {
   return fault('unknown-clause', at, `«${text}» lacks its verb: \`bought\``, `bought ${text}`);
 }
 
-const ONLY = new RegExp(
+const ONLY = pattern(
   `^(${NUMBER}\\s+(\\p{L}[^\\s,]*))(?:,?\\s+((?:about\\s+|~\\s*)?\\d[\\d.,-]*\\s*(?:mm|cm|in(?:ch(?:es)?)?)))?$`,
-  'iu',
 );
 
 /** `12 krib`, `12 krib, about 20 mm`: counted, or come? */

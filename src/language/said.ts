@@ -24,6 +24,13 @@ export interface Said {
 /** A number of fish, as part of a pattern that minds no case. */
 export const NUMBER = `(?:(?:about|around|~)\\s*)?(?:\\d+|${[...NUMBER_WORDS.keys()].join('|')})`;
 
+/** A pattern that minds no case, made when it is first asked for: most runs refuse nothing, and a hundred words take their time. */
+export function pattern(source: string): Pick<RegExp, 'exec' | 'test'> {
+  let made: RegExp | null = null;
+  const get = (): RegExp => (made ??= new RegExp(source, 'iu'));
+  return { exec: (text) => get().exec(text), test: (text) => get().test(text) };
+}
+
 /** Whether words are clauses, as far as the grammar says. */
 export function isClauses(line: LineContext, words: string, heading: HeadingKind): boolean {
   const { clauses, unread, faults } = parseClausesAfresh(cut(foldPunctuation(words)), 0, heading, line.names);
